@@ -1,0 +1,109 @@
+"""What the catalogue hands out: frozen records whose every number says where it comes from."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ..findings import Basis, Seen
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    key: str  # "iso-10456-2007"
+    title: str
+    publisher: str
+    year: int
+    seen: Seen
+
+
+@dataclass(frozen=True, slots=True)
+class Quantity:
+    """One number of the catalogue, SI, with its plausible range and its source."""
+
+    value: float
+    unit: str
+    low: float
+    high: float
+    source: Source
+    where: str  # clause, table, record
+    seen: Seen  # how this very number was seen (the source's own, unless the table says otherwise)
+    path: str  # "catalogue.ground.clay-or-silt.conductivity"
+    note: str = ""
+
+    def basis(self) -> Basis:
+        return Basis(self.source.title, self.where, self.seen)
+
+
+@dataclass(frozen=True, slots=True)
+class Material:
+    """A bulk material: concrete, gravel, sand, masonry, timber, ground."""
+
+    key: str
+    label: str
+    conductivity: Quantity  # W/(m·K)
+    heat_capacity: Quantity  # by volume, J/(m³·K)
+    hatch: str  # concrete, gravel, sand, ground, masonry, timber
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """A thickness in which a board is made."""
+
+    thickness: float  # m
+    typed: str  # "2 in"
+    r_label: Quantity  # m²·K/W, as labelled
+
+
+@dataclass(frozen=True, slots=True)
+class Board:
+    """A rigid foam or mineral board. ``made`` is empty where any thickness can be had (a class, not a product)."""
+
+    key: str
+    label: str
+    material: str  # "EPS", "XPS", "EPS, graphite", "cellular glass"
+    hatch: str  # foam-moulded, foam-extruded, foam-graphite, mineral-board
+    made: tuple[Made, ...]
+    r_label_per_metre: Quantity  # m·K/W, as labelled, at the label's mean temperature
+    label_terms: str  # standard, mean temperature and age that the label refers to
+    conductivity_in_place: Quantity  # W/(m·K), with low and high
+    in_place_steps: str  # how that number was reached, in one line with its numbers
+    heat_capacity: Quantity  # by volume, J/(m³·K)
+    combustible: bool
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Retarder:
+    """A vapour retarder: too thin for heat, drawn as a line."""
+
+    key: str
+    label: str
+    thickness: float  # m
+    permeance: Quantity  # ng/(Pa·s·m²)
+
+
+@dataclass(frozen=True, slots=True)
+class Use:
+    """What a floor is for, with what may be assumed of the room above it."""
+
+    key: str
+    label: str
+    aliases: tuple[str, ...]
+    room: Quantity  # degC, with low and high
+    humidity: Quantity  # %, with low and high
+    floor_at_least: Quantity | None  # degC, comfort of people who stay; None where no rule is known
+    cold_floor: bool  # kept below 0 °C by purpose (cold store, rink)
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """A place on the map with its air temperature month by month."""
+
+    name: str  # "Minneapolis, MN"
+    country: str  # two letters
+    latitude: float  # degrees north
+    longitude: float  # degrees east
+    height: float  # m above the sea
+    months: tuple[float, ...]  # twelve mean air temperatures, degC
+    credit: str  # printed wherever the numbers are
+    notes: tuple[str, ...]  # what to know of them here (winter bias, height)

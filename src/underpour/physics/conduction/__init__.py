@@ -1,0 +1,1 @@
+"""Heat conduction in a section: the mean of the year and its first harmonic."""

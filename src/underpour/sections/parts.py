@@ -1,0 +1,68 @@
+"""Words for a section. x runs from the outside (negative) into the room (positive), y up from the top of the floor. [m]
+
+x = 0 is the room-side face of the structural wall, or of the slab's edge where no wall stands.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+Point = tuple[float, float]
+Outline = tuple[Point, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """One body of one material. Where parts overlap the lower ``priority`` wins."""
+
+    label: str  # "Marlpit Plain 15, 2 in (51 mm)"
+    hatch: str  # the material's drawing pattern: concrete, foam-moulded, gravel, ground, ...
+    outline: Outline  # anticlockwise
+    conductivity: float  # W/(m·K)
+    heat_capacity: float  # J/(m³·K)
+    priority: int
+    path: str  # where it stands in the brief: "floor.build-up.2", "edge.A.insulation.1"
+
+
+@dataclass(frozen=True, slots=True)
+class Film:
+    """A vapour retarder as a line to be drawn; heat does not see it."""
+
+    label: str
+    line: Outline
+    path: str
+
+
+@dataclass(frozen=True, slots=True)
+class Air:
+    """A space filled with air. Its sides towards parts carry a surface film."""
+
+    where: Literal["room", "outdoors"]
+    outline: Outline
+
+
+@dataclass(frozen=True, slots=True)
+class Dimension:
+    """A dimension line between two points, with the words as typed."""
+
+    start: Point
+    end: Point
+    words: str  # "2 in (51 mm)"
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """The cut through one edge, from the middle of the floor to undisturbed ground."""
+
+    edge: str  # letter of the edge
+    kind: str  # footing-wall, frost-wall, raft, free-edge
+    parts: tuple[Part, ...]  # ground and layers first, structure and foam after
+    airs: tuple[Air, ...]
+    films: tuple[Film, ...]
+    dimensions: tuple[Dimension, ...]
+    extent: tuple[float, float, float, float]  # x0, x1, y0, y1 of all that is solved
+    window: tuple[float, float, float, float]  # x0, x1, y0, y1 worth drawing
+    ground_level: float  # finished ground outside
+    corner: Point  # where floor and wall meet in the room
+    floor: tuple[float, float]  # x from and to of the floor's surface, at y = 0
