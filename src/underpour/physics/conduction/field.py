@@ -48,6 +48,7 @@ class Field:
     floor_x: NDArray[np.float32]  # (nf,) m, from the wall into the room
     floor_mean: NDArray[np.float32]  # (nf,) degC
     floor_swing: NDArray[np.complex64]  # (nf,) K
+    airs: tuple[tuple[str, float, complex], ...] = ()  # where (room, outdoors), mean degC, swing K: named in pictures
 
     def at(self, year_fraction: float) -> NDArray[np.float64]:
         """Temperatures (ny, nx) at a moment of the year. [degC]"""
