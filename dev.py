@@ -37,7 +37,7 @@ ASIDE = ("PYTHONHOME", "PYTHONPATH", "VIRTUAL_ENV", "PIP_USER", "PIP_TARGET", "P
 
 def surroundings():
     kept = {name: value for name, value in os.environ.items() if name not in ASIDE}
-    return dict(kept, PYTHONNOUSERSITE="1", PIP_DISABLE_PIP_VERSION_CHECK="1")
+    return dict(kept, PYTHONNOUSERSITE="1", PIP_DISABLE_PIP_VERSION_CHECK="1", PIP_RETRIES="2")
 
 
 def call(*command):
