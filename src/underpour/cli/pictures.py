@@ -1,0 +1,96 @@
+"""Which pictures a command asks for: the edge, and the month in which the corner is coldest."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from .parsing import unknown_word
+
+if TYPE_CHECKING:
+    from ..dossier import Dossier
+    from ..papers import Pictures
+
+SHOWN_BY = ("heat.corner-coldest", "heat.floor-coldest", "heat.loss-peak")  # first one that has a month at the edge
+
+
+def chosen_edge(dossier: Dossier, typed: str | None) -> str:
+    """The edge asked for, or the first; a Mistake for a letter that the brief does not have."""
+    edges = list(dossier.as_briefed.sections)
+    if typed is None:
+        return edges[0]
+    if typed not in edges:
+        listing = f"Its edges: {', '.join(edges)}."
+        raise unknown_word("--edge", typed, edges, f"The brief has no edge {typed}.", listing)
+    return typed
+
+
+def shown_month(dossier: Dossier, edge: str) -> int:
+    """The month that pictures of an edge show: of its coldest corner as briefed."""
+    found = [finding for finding in dossier.as_briefed.findings if finding.at.get("edge") in (edge, None)]
+    for id in SHOWN_BY:
+        months = [f.month for f in found if f.id == id and f.month is not None]
+        if months:
+            return months[0]
+    raise LookupError(f"no finding of edge {edge} names a month")
+
+
+def comparison(dossier: Dossier, edge: str) -> str:
+    """All alternatives at one edge on one temperature scale, as SVG."""
+    from ..drawings import comparison as drawn
+    from ..drawings import month_middle
+
+    return drawn(dossier, edge, year_fraction=month_middle(shown_month(dossier, edge)))
+
+
+def for_submittal(dossier: Dossier) -> Pictures:
+    """For every edge the alternatives side by side, where there are any, and its own section."""
+    from ..papers import Picture, Pictures
+
+    edges = list(dossier.as_briefed.sections)
+    compared = edges if len(dossier.alternatives) > 1 else []
+    return Pictures(
+        comparison=tuple(
+            Picture(f"Edge {e}, all alternatives", comparison(dossier, e), _caption(dossier, e), _told(dossier, e))
+            for e in compared
+        ),
+        sections=tuple(
+            Picture(f"Edge {e}, as briefed", section(dossier, e), _caption(dossier, e), _told(dossier, e))
+            for e in edges
+        ),
+    )
+
+
+def section(dossier: Dossier, edge: str) -> str:
+    """The cut through one edge as briefed, on the temperature scale that all alternatives share, as SVG."""
+    from ..drawings import month_middle, section_picture, shared_scale
+
+    moment = month_middle(shown_month(dossier, edge))
+    fields = [answer.fields[edge] for answer in dossier.alternatives if edge in answer.fields]
+    return section_picture(
+        dossier.as_briefed,
+        edge,
+        year_fraction=moment,
+        system=dossier.units,
+        scale=shared_scale(fields, moment, dossier.units),
+        caption=_caption(dossier, edge),
+    )
+
+
+def _caption(dossier: Dossier, edge: str) -> str:
+    from ..drawings.when import MONTHS
+
+    return f"Temperatures in the middle of {MONTHS[shown_month(dossier, edge) - 1]}, when this edge is coldest."
+
+
+def _told(dossier: Dossier, edge: str) -> str:
+    """What the picture shows, for someone who does not see it: the coldest corner of each alternative."""
+    from ..measure import say
+
+    corners = [
+        f"{answer.name} {say.value(finding.value, finding.unit, dossier.units)}"
+        for answer in dossier.alternatives
+        for finding in answer.findings
+        if finding.id == SHOWN_BY[0] and finding.at.get("edge") == edge and finding.value is not None
+    ]
+    warm = f" Where floor and wall meet, at its coldest: {'; '.join(corners)}." if corners else ""
+    return f"Section through edge {edge} with lines of equal temperature.{warm}"

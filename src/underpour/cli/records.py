@@ -1,0 +1,86 @@
+"""One entry of the catalogue with every number: value in both systems, low, high, source, clause, how it was seen."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import fields
+from typing import Any
+
+from ..catalogue.records import Board, Made, Quantity
+from .paragraphs import hung
+from .parsing import unknown_word
+from .spoken import measured, stands_on
+
+TITLES = {
+    "r_label_per_metre": "R-value as labelled, for each metre of thickness",
+    "r_label": "R-value as labelled",
+    "label_terms": "The label refers to",
+    "in_place_steps": "How that was reached",
+    "heat_capacity": "Heat capacity by volume",
+    "aliases": "Also called",
+    "floor_at_least": "Floor surface where people sit, at least",
+    "room": "Room that may be assumed",
+    "humidity": "Humidity that may be assumed",
+}
+UNSAID = ("key", "label", "hatch", "made")
+
+
+def shown(key: str, width: int) -> str:
+    """Every number of the entries called ``key``, wherever in the catalogue they stand."""
+    from .. import catalogue
+
+    by_key: dict[str, list[tuple[str, Any]]] = {}
+    for path, record in catalogue.everything():
+        by_key.setdefault(path.rsplit(".", 1)[-1], []).append((path, record))
+    if key not in by_key:
+        wrong = f"The catalogue has nothing called {key}."
+        raise unknown_word("underpour catalogue show", key, by_key, wrong, "All of them: underpour catalogue list")
+    return "\n".join(line for path, record in by_key[key] for line in [*_entry(path, record, width), ""])
+
+
+def _entry(path: str, record: Any, width: int) -> Iterator[str]:
+    yield from hung(f"{getattr(record, 'label', path.rsplit('.', 1)[-1])} ({path})", width)
+    if isinstance(record, Quantity):
+        yield from _quantity("Value", record, width)
+        return
+    for field in fields(record):
+        if field.name not in UNSAID:
+            yield from _line(_title(field.name), getattr(record, field.name), width)
+    if isinstance(record, Board) and record.made:
+        yield "  Made in, with R-value as labelled and in place"
+        for made in record.made:
+            yield from _thickness(record, made, width)
+
+
+def _title(name: str) -> str:
+    return TITLES.get(name, name.replace("_", " ").capitalize())
+
+
+def _line(title: str, value: Any, width: int) -> Iterator[str]:
+    if isinstance(value, Quantity):
+        yield from _quantity(title, value, width)
+    elif isinstance(value, bool):
+        yield f"  {title}: {'yes' if value else 'no'}"
+    elif isinstance(value, tuple) and value:
+        yield from hung(f"{title}: {', '.join(map(str, value))}", width, 2)
+    elif isinstance(value, float):
+        yield from hung(f"{title}: {measured(value, 'm', 'SI')}", width, 2)
+    elif isinstance(value, str) and value:
+        yield from hung(f"{title}: {value}", width, 2)
+
+
+def _quantity(title: str, quantity: Quantity, width: int) -> Iterator[str]:
+    def said(value: float) -> str:
+        return measured(value, quantity.unit, "SI")
+
+    yield from hung(f"{title}: {said(quantity.value)}", width, 2)
+    if quantity.low != quantity.high:
+        yield from hung(f"between {said(quantity.low)} and {said(quantity.high)}", width, 6)
+    yield from hung(stands_on(quantity.basis()), width, 6)
+    yield from hung(quantity.note, width, 6)
+
+
+def _thickness(board: Board, made: Made, width: int) -> Iterator[str]:
+    labelled = measured(made.r_label.value, made.r_label.unit, "SI")
+    in_place = measured(board.r_in_place(made.thickness), "m²·K/W", "SI")
+    yield from hung(f"{labelled} as labelled, {in_place} in place", width, 16, f"    {made.typed}")

@@ -1,0 +1,88 @@
+"""The parts of a finding as words: where it holds, its value against its limit, what it stands on."""
+
+from __future__ import annotations
+
+from calendar import month_name
+from collections import Counter
+from collections.abc import Iterable
+
+from ..findings import UNITS, Basis, Finding, Verdict
+
+SEEN = {
+    "document": "read in the document",
+    "quoted": "quoted at second hand",
+    "memory": "from memory",
+    "practice": "common practice",
+    "derived": "derived",
+}
+COUNTED: tuple[tuple[Verdict, str, str], ...] = (
+    ("falls short", "falls short", "fall short"),
+    ("cannot tell", "cannot tell", "cannot tell"),
+    ("not required, advised", "advised", "advised"),
+    ("meets", "meets", "meet"),
+    ("stated", "stated", "stated"),
+    ("does not apply", "does not apply", "do not apply"),
+)
+
+
+def counted_aloud(findings: Iterable[Finding]) -> str:
+    """How many findings fall short, cannot tell, meet: the last line of an answer.
+
+    Examples
+    --------
+    >>> counted_aloud([Finding("heat.loss-mean", "Mean loss", 41.0, "W")])
+    'Nothing falls short, 1 stated.'
+    """
+    count = Counter(finding.verdict for finding in findings)
+    parts = [
+        f"{count[verdict]} {one if count[verdict] == 1 else many}" for verdict, one, many in COUNTED if count[verdict]
+    ]
+    return ", ".join([*([] if count["falls short"] else ["Nothing falls short"]), *parts]) + "."
+
+
+def where(finding: Finding) -> str:
+    """The instance of a finding in words: "edge A, film mould"; empty where there is only one."""
+    return ", ".join(f"{key} {value}" for key, value in finding.at.items())
+
+
+def named(finding: Finding) -> str:
+    """Title and instance: "Coldest floor surface, edge A"."""
+    return ", ".join(filter(None, (finding.title, where(finding))))
+
+
+def against_limit(finding: Finding, system: str) -> str:
+    """Value, month and limit in both systems; empty where there is no value. The margin stands on its rule."""
+    from ..measure import say
+
+    if finding.value is None:
+        return ""
+    said = say.both(finding.value, finding.unit, system)
+    if finding.month is not None:
+        said += f" in {month_name[finding.month]}"
+    if finding.limit is None:
+        return said
+    return f"{said}; {finding.sense} {say.both(finding.limit, finding.unit, system)}"
+
+
+def doubt(finding: Finding) -> str:
+    """The estimated numerical error, in the finding's own unit: "0.02 K"."""
+    unit = "K" if finding.unit == "degC" else finding.unit
+    return f"{finding.within:.1g}\u2009{unit}"
+
+
+def measured(value: float | str | None, unit: str, system: str) -> str:
+    """A number of any unit, in both systems where the unit is one that findings are printed in."""
+    from ..measure import say
+
+    if value is None:
+        return "not known"
+    if isinstance(value, str):
+        return value
+    if unit in UNITS:
+        return say.both(value, unit, system)
+    return f"{value:.4g}\u2009{unit}"
+
+
+def stands_on(basis: Basis) -> str:
+    """Source, clause and how it was seen: "ISO 13788:2012, 5.3 (from memory)"."""
+    return ", ".join(filter(None, (basis.source, basis.clause))) + f" ({SEEN[basis.seen]})"

@@ -1,0 +1,111 @@
+"""A dossier as text for the terminal: what is asked, does it hold, what was assumed, what to mind."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from itertools import groupby
+from typing import TYPE_CHECKING
+
+from .paragraphs import block, hung
+from .spoken import against_limit, counted_aloud, doubt, measured, named, stands_on
+
+if TYPE_CHECKING:
+    from ..dossier import Assumed, Dossier
+    from ..findings import Finding
+
+HANG = 13  # room for the longest of the common verdict words
+
+
+def answer_text(dossier: Dossier, width: int) -> str:
+    """The brief as briefed, answered, in lines of at most ``width`` columns; the count stands last."""
+    return _text(dossier, width, [])
+
+
+def answer_text_with_steps(dossier: Dossier, width: int) -> str:
+    """The same, with the calculation of every finding written out."""
+    steps = [line for finding in _ordered(dossier) for line in _steps(finding, width)]
+    return _text(dossier, width, block("How we know", steps))
+
+
+def _text(dossier: Dossier, width: int, steps: list[str]) -> str:
+    system = dossier.units
+    findings = _ordered(dossier)
+    held = [line for _, group in groupby(findings, lambda f: f.verdict) for line in _group(group, system, width)]
+    assumed = [line for entry in dossier.assumed for line in _assumed(entry, system, width)]
+    lines = [
+        *asked(dossier, width),
+        "Does it hold?",
+        *held,
+        *steps,
+        *block("What was assumed, because the brief does not say", assumed),
+        *closing(dossier, width),
+        *hung(counted_aloud(findings), width),
+    ]
+    return "\n".join(lines) + "\n"
+
+
+def asked(dossier: Dossier, width: int) -> list[str]:
+    """What is asked, in a line or two, and what is proposed."""
+    proposed = [line for words in dossier.as_briefed.summary for line in hung(words, width, 2)]
+    what = [*hung(dossier.title, width), *hung(f"{dossier.use.capitalize()}, {dossier.place}.", width), ""]
+    return [*what, *block("What is proposed", proposed)]
+
+
+def closing(dossier: Dossier, width: int) -> list[str]:
+    """Notes on the data, cautions and credits; the cautions are never left out."""
+    heads = (("What to know of the data", dossier.notes), ("Mind", dossier.cautions), ("Credits", dossier.credits))
+    return [
+        line
+        for head, entries in heads
+        for line in block(head, (part for words in entries for part in hung(words, width, 2)))
+    ]
+
+
+def finding_lines(finding: Finding, system: str, width: int) -> list[str]:
+    """One finding: the verdict first, then what it is about, the number against its limit, and what to do."""
+    from ..drawings.margin import margin_rule
+
+    said = finding.verdict.capitalize()
+    lines = hung(named(finding), width, HANG, said) if len(said) < HANG else [said, *hung(named(finding), width, HANG)]
+    lines += hung(against_limit(finding, system), width, HANG)
+    rule = margin_rule(finding, system)
+    lines += [" " * HANG + rule] if rule else []
+    lines += hung(finding.words, width, HANG)
+    lines += hung(f"Give {finding.missing} in the brief.", width, HANG) if finding.missing else []
+    lines += hung(f"Mind: {finding.caution}", width, HANG) if finding.caution else []
+    lines += hung("Basis: " + "; ".join(map(stands_on, finding.basis)), width, HANG) if finding.basis else []
+    return lines
+
+
+def _group(findings: Iterable[Finding], system: str, width: int) -> list[str]:
+    """Findings of one verdict, an empty line after them."""
+    return [*(line for finding in findings for line in finding_lines(finding, system, width)), ""]
+
+
+def _ordered(dossier: Dossier) -> list[Finding]:
+    from ..papers.order import worst_first
+
+    return worst_first(dossier.as_briefed.findings)
+
+
+def _steps(finding: Finding, width: int) -> Iterator[str]:
+    if not finding.steps:
+        return
+    yield from hung(named(finding), width, 2)
+    for step in finding.steps:
+        yield from hung(f"{step.symbol} = {step.formula}", width, 6)
+        yield from hung(f"= {step.numbers}", width, 8) if step.numbers else ()
+        yield from hung(f"= {step.result}", width, 8)
+    if finding.within is not None:
+        yield from hung(f"Worked out to within {doubt(finding)}.", width, 6)
+    if finding.rests_on:
+        yield from hung(f"Rests on {', '.join(finding.rests_on)}.", width, 6)
+
+
+def _assumed(entry: Assumed, system: str, width: int) -> Iterator[str]:
+    taken = measured(entry.value, entry.unit, system)
+    span = ""
+    if entry.low is not None and entry.high is not None:
+        span = f", between {measured(entry.low, entry.unit, system)} and {measured(entry.high, entry.unit, system)}"
+    yield from hung(f"{entry.path}: {taken}{span}.", width, 2)
+    yield from hung(entry.why, width, 4)

@@ -1,0 +1,181 @@
+"""How a command ends: its exit status, its words, and what it leaves in the folder."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+from importlib import import_module
+from pathlib import Path
+from types import ModuleType
+
+import pytest
+from dossier_cases import DOSSIER, MEETS, UNTOLD
+
+from underpour.cli import COMMANDS, main
+from underpour.mistakes import Mistake, Mistakes
+
+BAD = Mistakes([Mistake("floor.build-up.2.thickness", '"2"', "2 of what?", "Write 2 in, 50 mm or R10.", "b.toml", 12)])
+WITH_SOURCE = {**os.environ, "PYTHONPATH": str(Path(__file__).parents[2] / "src")}
+DOSSIERS = {"short.toml": DOSSIER, "meets.toml": MEETS, "untold.toml": UNTOLD}
+
+
+@pytest.fixture
+def folder(tmp_path, monkeypatch):
+    """A folder with briefs whose answers are known beforehand, as the place that the command is called from."""
+
+    def read(path: str) -> str:
+        if path == "bad.toml":
+            raise BAD
+        return path
+
+    def answer(reading: str) -> object:
+        if reading == "broken.toml":
+            raise ZeroDivisionError("division by zero\nin two lines")
+        if reading == "stopped.toml":
+            raise KeyboardInterrupt
+        return DOSSIERS[reading]
+
+    for name, words in {"answer": {"answer": answer}, "brief": {"read": read}}.items():
+        stand_in = ModuleType(f"underpour.{name}")
+        vars(stand_in).update(words)
+        monkeypatch.setitem(sys.modules, f"underpour.{name}", stand_in)
+    monkeypatch.setattr("underpour.cli.pictures.comparison", lambda dossier, edge: f"<svg>{edge}</svg>")
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setenv("COLUMNS", "80")
+    for name in (*DOSSIERS, "bad.toml", "broken.toml", "stopped.toml"):
+        Path(name).write_text("kept as it is", "utf-8")
+    Path("taken.svg").mkdir()
+    return tmp_path
+
+
+def contents(folder: Path) -> dict[str, bytes]:
+    return {path.name: path.read_bytes() if path.is_file() else b"" for path in sorted(folder.rglob("*"))}
+
+
+ENDS = [
+    ("", 0, "underpour COMMAND --help", ""),
+    ("--help", 0, "underpour COMMAND --help", ""),
+    ("--version", 0, "underpour 0.1.0", ""),
+    ("answer --help", 0, "Answers one brief", ""),
+    ("answer meets.toml", 0, "Nothing falls short", ""),
+    ("answer short.toml", 1, "1 falls short", ""),
+    ("answer untold.toml", 0, "1 cannot tell", ""),
+    ("answer untold.toml --strict", 1, "1 cannot tell", ""),
+    ("answer meets.toml --strict", 0, "Nothing falls short", ""),
+    ("answer short.toml --json", 1, '"format": "findings/1"', ""),
+    ("answer short.toml --steps", 1, "How we know", ""),
+    ("compare short.toml", 1, "Side by side", ""),
+    ("compare short.toml --json", 1, '"format": "findings/1"', ""),
+    ("compare meets.toml", 2, "", "There is nothing to compare with."),
+    ("compare short.toml --edge Q", 2, "", "The brief has no edge Q."),
+    ("compare short.toml -o taken.svg", 2, "", "That is a folder; a file is wanted."),
+    ("compare short.toml -o away/slab.svg", 2, "", "There is no folder away."),
+    ("compare short.toml -o meets.toml/slab.svg", 2, "", "meets.toml is a file, not a folder."),
+    ("compare short.toml -o slab.png", 2, "", "End the name with .svg."),
+    ("compare short.toml -o", 2, "", "Something has to follow it."),
+    ("compare bad.toml -o slab.svg", 2, "", "2 of what?"),
+    ("submittal short.toml", 2, "", "Name the paper with -o FILE.pdf."),
+    ("submittal short.toml -o a.pdf --paper a5", 2, "", "To choose from: a4, us-letter."),
+    ("submittal short.toml -o a.pdf --date yesterday", 2, "", "Write it as 2026-11-25."),
+    ("answer", 2, "", "Which brief?"),
+    ("answer bad.toml", 2, "", 'b.toml:12  floor.build-up.2.thickness = "2"\n  2 of what?'),
+    ("answer short.toml --jsn", 2, "", "Did you mean --json?"),
+    ("answer short.toml more.toml", 2, "", "The command does not take this."),
+    ("anser short.toml", 2, "", "Did you mean answer?"),
+    ("--strict answer", 2, "", "A command comes first."),
+    ("catalogue", 2, "", "List or show?"),
+    ("catalogue lst", 2, "", "Did you mean list?"),
+    ("catalogue list bords", 2, "", "Did you mean boards?"),
+    (
+        "answer broken.toml",
+        3,
+        "",
+        "Something broke on our side. Your brief is safe. Send this line:\nunderpour 0.1.0, answer",
+    ),
+    ("answer stopped.toml", 130, "", ""),
+]
+
+
+@pytest.mark.parametrize(
+    ("words", "status", "told", "told_aside"), ENDS, ids=[words or "nothing" for words, *_ in ENDS]
+)
+def test_a_command_ends_as_the_table_says_and_leaves_the_folder_alone(folder, capsys, words, status, told, told_aside):
+    before = contents(folder)
+    assert main(words.split()) == status
+    printed = capsys.readouterr()
+    assert told in printed.out
+    assert told_aside in printed.err
+    assert bool(printed.out) == bool(told)
+    assert bool(printed.err) == bool(told_aside)
+    assert contents(folder) == before
+
+
+def test_a_picture_is_written_whole_and_nothing_else(folder, capsys):
+    before = contents(folder)
+    assert main(["compare", "short.toml", "-o", "slab.svg"]) == 1
+    assert contents(folder) == {**before, "slab.svg": b"<svg>A</svg>"}
+    assert "The picture of edge A is in slab.svg." in capsys.readouterr().out
+
+
+def test_an_older_picture_is_replaced(folder):
+    Path("slab.svg").write_text("older", "utf-8")
+    main(["compare", "short.toml", "-o", "slab.svg"])
+    assert Path("slab.svg").read_text("utf-8") == "<svg>A</svg>"
+
+
+def test_a_brief_is_never_written_over(folder, capsys):
+    Path("brief.svg").write_text("kept", "utf-8")
+    before = contents(folder)
+    assert main(["compare", "brief.svg", "-o", "./brief.svg"]) == 2
+    assert "That is the brief itself." in capsys.readouterr().err
+    assert contents(folder) == before
+
+
+def test_a_full_disk_leaves_the_older_file_and_nothing_beside_it(folder, capsys, monkeypatch):
+    Path("slab.svg").write_text("older", "utf-8")
+    before = contents(folder)
+
+    def full(path: Path, content: bytes) -> int:
+        path.touch()
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(Path, "write_bytes", full)
+    assert main(["compare", "short.toml", "-o", "slab.svg"]) == 2
+    assert "It could not be written: No space left on device." in capsys.readouterr().err
+    monkeypatch.undo()
+    assert contents(folder) == before
+
+
+def test_our_fault_is_one_line_to_send_and_more_on_request(folder, capsys):
+    main(["answer", "broken.toml"])
+    line = capsys.readouterr().err.splitlines()[1]
+    assert line.endswith("ZeroDivisionError: division by zero in two lines")
+    assert "cli/answer.py:" in line
+    assert main(["answer", "broken.toml", "--traceback"]) == 3
+    assert "Traceback" in capsys.readouterr().err
+
+
+def test_a_closed_pipe_is_quiet_and_keeps_the_exit_status():
+    command = [sys.executable, "-m", "underpour", "--help"]
+    with subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, env=WITH_SOURCE) as process:
+        process.stdout.close()
+        assert process.stderr.read() == b""
+    assert process.returncode == 0
+
+
+@pytest.mark.parametrize("command", COMMANDS)
+def test_the_help_of_a_command_names_every_word_it_takes_and_an_example(command):
+    module = import_module(f"underpour.cli.{command}")
+    options = {option for action in module.parser()._actions for option in action.option_strings}
+    helped = {word.strip("[],.") for word in module.HELP.split() if word.strip("[").startswith("-")}
+    assert options == helped
+    assert "For example:" in module.HELP
+    assert max(map(len, module.HELP.splitlines())) <= 80
+
+
+def test_help_is_told_without_loading_what_only_answers_need():
+    listed = "import sys; from underpour.cli import main; main(['--help']); print(*sys.modules, file=sys.stderr)"
+    told = subprocess.run([sys.executable, "-c", listed], capture_output=True, text=True, check=True, env=WITH_SOURCE)
+    loaded = told.stderr.split()
+    assert {"numpy", "scipy", "pydantic", "typst", "argparse", "contourpy", "tomllib"}.isdisjoint(loaded)
