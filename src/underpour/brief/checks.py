@@ -1,0 +1,47 @@
+"""Everything that the brief alone can tell, in one list."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ..mistakes import Mistake
+from .edges import one_edge, slab_thickness, unclear_names
+from .layers import floor_layers, wall_layers
+from .parts import Parts, tables_in
+from .paths import letter
+from .plans import unclear_outline, unclear_shape
+from .rooms import unknown_use, unlikely_room
+from .sides import unclear_sides
+from .sites import unclear_site
+
+
+def unbuildable(parts: Parts) -> Iterator[Mistake]:
+    """What is wrong with the parts of a brief that could be read, each mistake with its path."""
+    if parts.project is not None:
+        yield from unknown_use(parts.project)
+        if parts.floor is not None:
+            yield from unlikely_room(parts.project, parts.floor)
+    if parts.site is not None:
+        yield from unclear_site(parts.site)
+    if parts.plan is not None:
+        yield from unclear_outline(parts.plan)
+        if len(parts.plan.corners) >= 3:
+            yield from unclear_sides(parts.sides, len(parts.plan.corners))
+    if parts.typed_layers is not None:
+        yield from floor_layers(parts.typed_layers, "floor.build-up")
+    yield from unclear_names([edge.get("name") for edge in parts.typed_edges])
+    yield from _edges(parts)
+
+
+def _edges(parts: Parts) -> Iterator[Mistake]:
+    slab = slab_thickness(parts.layers)
+    for index, (edge, typed) in enumerate(zip(parts.edges, parts.typed_edges, strict=True)):
+        at = f"edge.{letter(index)}"
+        for key in ("wall", "above"):
+            layers = tables_in(typed.get(key))
+            if layers is not None:
+                yield from wall_layers(layers, f"{at}.{key}")
+        if edge is not None:
+            yield from one_edge(edge, at, slab)
+            for number, shape in enumerate(edge.shape, start=1):
+                yield from unclear_shape(shape, f"{at}.shape.{number}")

@@ -1,0 +1,154 @@
+"""Edges: names, faces that the kind has, and levels that can stand together."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from ..measure import Measure
+from ..mistakes import Mistake
+from .model import Edge, Face, Insulation, Kind, Layer
+from .paths import letter
+
+_WITH_FOOTING: tuple[Face, ...] = (
+    "outside", "inside", "slab-edge", "footing-top", "footing-side", "below-footing", "wing",
+)  # fmt: skip
+FACES: dict[Kind, tuple[Face, ...]] = {
+    "footing-wall": _WITH_FOOTING,
+    "frost-wall": _WITH_FOOTING,
+    "raft": ("slab-edge", "wing"),
+    "free-edge": ("slab-edge", "wing"),
+    "drawn": (),
+}
+_HAVE_FOOTING = ("footing-wall", "frost-wall")
+_WING_KEYS = ("out", "at")
+
+
+def one_edge(edge: Edge, at: str, slab: Measure | None) -> Iterator[Mistake]:
+    """What is wrong with an edge taken by itself.
+
+    Parameters
+    ----------
+    edge : Edge
+        As read.
+    at : str
+        Its path, "edge.A".
+    slab : Measure or None
+        Thickness of the concrete that the floor begins with; None where it is not known.
+    """
+    for number, piece in enumerate(edge.insulation, start=1):
+        yield from _face(piece, edge.kind, f"{at}.insulation.{number}")
+    yield from _belongings(edge, at)
+    yield from _levels(edge, at, slab)
+
+
+def unclear_names(names: Sequence[object]) -> Iterator[Mistake]:
+    """What is wrong with the names of the edges, in file order; None where an edge has none."""
+    letters = [letter(index) for index in range(len(names))]
+    for index, name in enumerate(names):
+        if not isinstance(name, str):
+            continue
+        at = f"edge.{letter(index)}.name"
+        if name in names[:index]:
+            yield Mistake(
+                at, "", f"Edge {letter(names.index(name))} is called {name} already.", "Give each edge its own name."
+            )
+        elif name in letters and name != letters[index]:
+            yield Mistake(
+                at,
+                "",
+                f"{name} is the letter of another edge.",
+                "Letters follow the order in the file; take another name.",
+            )
+        elif "." in name or not name.strip():
+            yield Mistake(
+                at, "", "A name is words without a full stop.", "Paths in a brief put the full stop between keys."
+            )
+
+
+def _called(kind: Kind) -> str:
+    return "A drawn edge" if kind == "drawn" else f"A {kind}"
+
+
+def _face(piece: Insulation, kind: Kind, at: str) -> Iterator[Mistake]:
+    faces = FACES[kind]
+    if piece.face not in faces:
+        others = (
+            f"Its faces are {', '.join(faces[:-1])} and {faces[-1]}."
+            if faces
+            else "Draw the foam as a shape with a board."
+        )
+        yield Mistake(f"{at}.face", "", f"{_called(kind)} has no face {piece.face}.", others)
+        return
+    if piece.face == "wing":
+        for key, example in (("out", "24 in"), ("at", "12 in")):
+            if getattr(piece, key) is None:
+                wrong = "A wing needs out, its width, and at, its depth below the top of the floor."
+                yield Mistake(f"{at}.{key}", "", wrong, f'Write {key} = "{example}".')
+        for key, value in (("down", piece.down), ("from", piece.from_)):
+            if value is not None:
+                yield Mistake(
+                    f"{at}.{key}",
+                    "",
+                    f"A wing lies flat and takes no {key}.",
+                    f"Take {key} out; at says how deep it lies.",
+                )
+    else:
+        for key in _WING_KEYS:
+            if getattr(piece, key) is not None:
+                yield Mistake(
+                    f"{at}.{key}", "", f"Only a wing takes {key}.", f'Take {key} out, or write face = "wing".'
+                )
+
+
+def _belongings(edge: Edge, at: str) -> Iterator[Mistake]:
+    if edge.kind in _HAVE_FOOTING:
+        if edge.depth is None:
+            wrong = f"{_called(edge.kind)} needs depth: the bottom of the footing below the top of the floor."
+            yield Mistake(f"{at}.depth", "", wrong, 'Write depth = "60 in".')
+    else:
+        for key in ("depth", "footing", "wall"):
+            if getattr(edge, key) is not None:
+                wrong = f"{_called(edge.kind)} has no {'foundation wall' if key == 'wall' else 'footing'}."
+                kinds = " or ".join(_HAVE_FOOTING)
+                yield Mistake(f"{at}.{key}", "", wrong, f"Take {key} out; an edge that has one is a {kinds}.")
+    if edge.kind == "drawn":
+        if not edge.shape:
+            yield Mistake(
+                f"{at}.shape",
+                "",
+                "A drawn edge needs its shapes.",
+                "Write [[edge.shape]] with unit, outline and material.",
+            )
+    elif edge.shape:
+        yield Mistake(f"{at}.shape", "", "Only a drawn edge takes shapes.", 'Take them out, or write kind = "drawn".')
+    for number, shape in enumerate(edge.shape, start=1):
+        here = f"{at}.shape.{number}"
+        if shape.material is None and shape.board is None and shape.conductivity is None:
+            yield Mistake(
+                here, "", "This shape does not say what it is made of.", 'Write material = "concrete", or a board.'
+            )
+        if shape.material is not None and shape.board is not None:
+            yield Mistake(
+                f"{here}.board", "", "A shape is one thing; this one is a material and a board.", "Keep one of the two."
+            )
+
+
+def _levels(edge: Edge, at: str, slab: Measure | None) -> Iterator[Mistake]:
+    if edge.depth is None:
+        return
+    if edge.ground is not None and edge.ground.si <= -edge.depth.si:
+        wrong = (
+            f"The ground outside, {edge.ground.typed}, lies below the footing, whose bottom is {edge.depth.typed} down."
+        )
+        yield Mistake(
+            f"{at}.ground", "", wrong, "Both count from the top of the floor: raise the ground, or make depth larger."
+        )
+    footing = edge.footing.height if edge.footing is not None else None
+    if footing is not None and slab is not None and edge.depth.si < footing.si + slab.si:
+        wrong = f"{edge.depth.typed} leaves no room for the slab, {slab.typed}, and the footing, {footing.typed}."
+        yield Mistake(f"{at}.depth", "", wrong, "depth runs from the top of the floor to the bottom of the footing.")
+
+
+def slab_thickness(layers: Sequence[Layer | None]) -> Measure | None:
+    """Thickness of the floor's first concrete; None where there is none or it could not be read."""
+    return next((layer.concrete for layer in layers if layer is not None and layer.concrete is not None), None)

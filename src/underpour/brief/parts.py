@@ -1,0 +1,79 @@
+"""The parts of a brief that can be read, so that one mistake does not hide the next."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any, TypeVar
+
+from pydantic import TypeAdapter, ValidationError
+
+from .kinds import Sides, SidesTyped
+from .layers import TypedLayer
+from .model import Edge, FloorTable, Layer, Plan, Project, Site, Table
+
+_T = TypeVar("_T", bound=Table)
+_SIDES: TypeAdapter[Sides] = TypeAdapter(SidesTyped)
+
+
+@dataclass(frozen=True, slots=True)
+class Parts:
+    """What could be read; None where a table is missing or cannot be used."""
+
+    project: Project | None
+    site: Site | None
+    plan: Plan | None
+    floor: FloorTable | None  # without its layers where one of them cannot be read
+    layers: tuple[Layer | None, ...]
+    typed_layers: tuple[TypedLayer, ...] | None  # None where the build-up is no list of tables
+    edges: tuple[Edge | None, ...]
+    typed_edges: tuple[Mapping[str, Any], ...]
+    sides: tuple[Sides | None, ...]
+
+
+def readable(data: Mapping[str, Any]) -> Parts:
+    """The readable parts of a brief's data."""
+    floor = data.get("floor")
+    typed_layers = tables_in(floor.get("build-up")) if isinstance(floor, dict) else None
+    layers = tuple(_part(Layer, layer) for layer in typed_layers or ())
+    edges = tables_in(data.get("edge")) or ()
+    without_layers = {**floor, "build-up": []} if isinstance(floor, dict) else None
+    return Parts(
+        project=_part(Project, data.get("project")),
+        site=_part(Site, data.get("site")),
+        plan=_part(Plan, data.get("plan")),
+        floor=_part(FloorTable, without_layers),
+        layers=layers,
+        typed_layers=typed_layers,
+        edges=tuple(_part(Edge, edge) for edge in edges),
+        typed_edges=edges,
+        sides=tuple(_sides(edge.get("sides")) for edge in edges),
+    )
+
+
+def tables_in(value: object) -> tuple[Mapping[str, Any], ...] | None:
+    """A list of tables as it was typed; None where it is none."""
+    if not isinstance(value, list) or not all(isinstance(entry, dict) for entry in value):
+        return None
+    return tuple(value)
+
+
+def _part(table: type[_T], data: object) -> _T | None:
+    """One table, read without the keys that cannot be; None where it cannot stand without them."""
+    if not isinstance(data, dict):
+        return None
+    try:
+        return table.model_validate(data)
+    except ValidationError as wrong:
+        bad = {error["loc"][0] for error in wrong.errors(include_url=False) if error["loc"]}
+    try:
+        return table.model_validate({key: value for key, value in data.items() if key not in bad})
+    except ValidationError:
+        return None
+
+
+def _sides(typed: object) -> Sides | None:
+    try:
+        return _SIDES.validate_python(typed)
+    except ValidationError:
+        return None

@@ -1,0 +1,21 @@
+"""The site: how cold it is there is said once."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ..mistakes import Mistake
+from .model import Site
+
+
+def unclear_site(site: Site) -> Iterator[Mistake]:
+    """A site without air temperatures, or with two kinds of them."""
+    if site.place is None and site.monthly is None:
+        yield Mistake(
+            "site.place", "", "[site] does not say where.", 'Write place = "Duluth, MN", or monthly = [twelve means].'
+        )
+    if site.place is not None and site.monthly is not None:
+        yield Mistake("site.monthly", "", "place and monthly both say how cold it is.", "Keep one of the two.")
+    if site.monthly is not None and len(site.monthly) != 12:
+        wrong = f"monthly has {len(site.monthly)} temperatures; a year has twelve."
+        yield Mistake("site.monthly", "", wrong, "Write the mean of each month, January first.")
