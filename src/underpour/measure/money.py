@@ -1,0 +1,82 @@
+"""Money for each unit of something. The currency stays what it is; only what it pays for is turned into SI."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import cache
+
+from ..mistakes import Mistake, nearest
+from .numbers import NUMBER, asked_about, number
+from .table import table
+from .words import plain
+
+
+@dataclass(frozen=True, slots=True)
+class Price:
+    """Money for one metre, square metre, cubic metre, kilogram, joule or piece."""
+
+    amount: float  # for one of ``per``
+    currency: str  # ISO 4217, "USD"
+    per: str  # "m", "m²", "m³", "kg", "J", or "1" for a piece
+    typed: str  # "0.74 USD/ft2"
+
+
+@cache
+def _money() -> re.Pattern[str]:
+    return re.compile(
+        rf"(?P<before>[A-Za-z]+|[^\w\s.+-])? ?(?P<number>{NUMBER}) ?(?P<after>[A-Za-z]+|[^\w\s./-])?"
+        r" ?(?:/|\bper\b|(?P<each>\beach\b))(?P<unit>.*)"
+    )
+
+
+def money_per_unit(typed: str) -> Price:
+    """A price for each length, area, volume, mass, amount of heat or piece. [currency over SI unit]
+
+    Refused: no currency, one that is not known, a sign that several currencies share, no unit, a price below zero.
+
+    Source: ISO 4217 codes (from memory), in ``units.toml``.
+
+    >>> money_per_unit("12 €/m²")
+    Price(amount=12.0, currency='EUR', per='m²', typed='12 €/m²')
+    >>> round(money_per_unit("0.74 USD/ft2").amount, 4)
+    7.9653
+    """
+    known = table().currency
+    text = plain(typed)
+    asked = asked_about(typed, text)
+    if asked:
+        raise asked
+    found = _money().fullmatch(text)
+    value = number(found["number"]) if found else None
+    if not found or value is None or value == float("inf"):
+        raise _unread(typed, f"{typed.strip() or 'Nothing'} cannot be read as a price.")
+    if found["before"] and found["after"]:
+        raise _unread(typed, f"{typed.strip()} names its currency twice.")
+    currency = _currency(typed, found["before"] or found["after"] or "")
+    words = found["unit"].strip()
+    if found["each"] or words.casefold() in known["each"]:
+        return Price(value, currency, "1", typed.strip())
+    units = [unit for unit in table().find(words) if unit.kind in known["kinds"]]
+    if not units:
+        raise _unread(typed, f"No price is for each {words}." if words else f"{text} of what?")
+    one = next(unit for unit in table().units if unit.kind == units[0].kind and unit.si == 1.0)
+    return Price(value / units[0].si, currency, one.name, typed.strip())
+
+
+def _currency(typed: str, word: str) -> str:
+    known = table().currency
+    if word in known["signs"]:
+        return str(known["signs"][word])
+    if word.upper() in known["codes"]:
+        return word.upper()
+    if word in known["shared-signs"]:
+        raise _unread(typed, f"{word} is the sign of several currencies.")
+    if not word:
+        raise _unread(typed, f"{typed.strip()} has no currency.")
+    near = nearest(word, known["codes"])
+    raise _unread(typed, f"No currency is called {word}." + (f" The nearest is {near[0]}." if near else ""))
+
+
+def _unread(typed: str, wrong: str) -> Mistake:
+    return Mistake("", f'"{typed}"', wrong, f"Write {table().currency['write']}.")
