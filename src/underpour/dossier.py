@@ -5,21 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from .findings import Finding
+from .findings import Assumed, Finding
 from .physics.conduction.field import Field
 from .sections.parts import Section
 
-
-@dataclass(frozen=True, slots=True)
-class Assumed:
-    """An input that nobody typed: the value taken, its plausible range, and why."""
-
-    path: str
-    value: float | str
-    low: float | str | None
-    high: float | str | None
-    unit: str
-    why: str
+__all__ = ["Answer", "Assumed", "Dossier"]
 
 
 @dataclass(frozen=True)

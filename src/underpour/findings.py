@@ -1,4 +1,4 @@
-"""What a check hands on: one answer that can be printed without further work."""
+"""What is handed on: answers that can be printed without further work, and inputs that nobody typed."""
 
 from __future__ import annotations
 
@@ -84,3 +84,15 @@ class Finding:
         if self.margin is None:
             return self.no_limit
         return "meets" if self.margin >= 0.0 else "falls short"
+
+
+@dataclass(frozen=True, slots=True)
+class Assumed:
+    """An input that nobody typed: the value taken, its plausible range, and why."""
+
+    path: str
+    value: float | str
+    low: float | str | None
+    high: float | str | None
+    unit: str
+    why: str

@@ -66,8 +66,8 @@ def graded(features: Sequence[float], first_cell: float, ratio: float) -> NDArra
 
     Examples
     --------
-    >>> graded([0.0, 1.0, 2.0], first_cell=0.5, ratio=2.0)
-    array([0. , 0.5, 1. , 1.5, 2. ])
+    >>> graded([0.0, 3.0, 6.0], first_cell=1.0, ratio=2.0).tolist()
+    [0.0, 2.0, 3.0, 4.0, 6.0]
     """
     lines = [float(features[0])]
     last = len(features) - 2

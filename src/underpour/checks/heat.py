@@ -1,0 +1,242 @@
+"""Heat: resistance, U-value, what the floor loses and where, and how warm its surface stays."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ..findings import Finding, Step
+from ..physics import ground
+from ..physics.conduction.solve import Told
+from ..physics.year import deciding, lowest_moment, month_of
+from ..resolve import Resolved
+from .basis import basis, conduction
+from .solved import (
+    OUTER_METRE,
+    SolvedEdge,
+    floor_faces,
+    floor_rests_on,
+    outer_metre,
+    summed,
+    swing_steps,
+    wall_faces,
+)
+
+FILM = "heat-loss"
+
+
+def resistance(resolved: Resolved) -> Iterator[Finding]:
+    """Thermal resistance of the foam under the floor, as labelled and in place.
+
+    Asks
+        How much does the foam resist: by its label, and where it lies?
+    Why
+        A code reads the label. Heat meets the foam cool, damp and aged.
+    Worked out
+        Sum of the boards of the floor's build-up.
+    Holds for
+        Boards that lie over the whole floor.
+    Source
+        The catalogue's record of each board; ISO 6946 for the sum.
+    """
+    boards = resolved.boards
+    labelled = [(b.words, b.r_label or 0.0) for b in boards]
+    in_place = [(b.words, b.resistance) for b in boards]
+    for kind, rows, paths in (
+        ("as labelled", labelled, [p for b in boards for p in b.r_label_rests_on]),
+        ("in place", in_place, [p for b in boards for p in b.rests_on]),
+    ):
+        value = sum(r for _, r in rows)
+        yield Finding(
+            "heat.resistance", f"Resistance of the foam, {kind}", value, "m²·K/W", at={"value": kind}, within=0.0,
+            basis=(basis("iso-6946-2017", "layers add up"),), rests_on=tuple(dict.fromkeys(paths)),
+            steps=(Step("R", "sum over the boards", " + ".join(f"{r:.3f} ({w})" for w, r in rows) or "no board",
+                        f"{value:.3f} m²·K/W"),),
+            words="" if boards else "There is no foam under this floor.",
+        )
+
+
+def floor_loss(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Iterator[Finding]:
+    """What the floor, and the wall of a basement, lose.
+
+    Asks
+        How much heat leaves through the floor, on the mean of the year and at its peak?
+    Why
+        The heating pays for it all year; the peak comes weeks after the coldest day.
+    Worked out
+        Flow of each edge's section times the length of the edge, summed.
+    Holds for
+        Floors without big holes; corners of the plan are not added.
+    Source
+        ISO 10211 for the section, ISO 13370 for the annual harmonic.
+    """
+    floor, wall = summed(edges, floor_faces), summed(edges, wall_faces)
+    rests_on = _all(resolved, edges)
+    yield _mean("floor", "Heat lost through the floor, mean of the year", floor, edges, rests_on)
+    if any(edge.edge.kind == "footing-wall" for edge in edges):
+        yield _mean("wall", "Heat lost through the foundation wall, mean of the year", wall, edges, rests_on)
+    month = month_of(lowest_moment(-floor.swing))
+    yield Finding(
+        "heat.loss-peak", "Heat lost through the floor, highest", floor.mean + abs(floor.swing), "W",
+        at={"of": "floor"}, within=floor.within, month=month,
+        months=deciding(floor.mean, floor.swing, "highest"), basis=conduction(), rests_on=rests_on,
+        steps=swing_steps("Φ", floor, "W", month, "+"),
+    )
+    apart = resolved.room.mean - resolved.outdoor_mean
+    if abs(apart) < 1.0:
+        yield Finding(
+            "heat.u-floor", "Heat lost per area and kelvin, ground included", None, "W/(m²·K)",
+            no_limit="does not apply", basis=conduction(),
+            words="Room and outdoors are equally warm on the mean of the year; there is nothing to divide by.",
+        )
+        return
+    value = floor.mean / (resolved.area * apart)
+    yield Finding(
+        "heat.u-floor", "Heat lost per area and kelvin, ground included", value, "W/(m²·K)",
+        within=floor.within / (resolved.area * abs(apart)), basis=conduction(), rests_on=rests_on,
+        steps=(Step("U", "Φ_mean / (A (θ_room − θ_outdoors))",
+                    f"{floor.mean:.1f} / ({resolved.area:.1f} × ({resolved.room.mean:.1f} − {resolved.outdoor_mean:.1f}))",
+                    f"{value:.4f} W/(m²·K)"),),
+    )
+
+
+def _mean(
+    of: str, title: str, told: Told, edges: tuple[SolvedEdge, ...], rests_on: tuple[str, ...]
+) -> Finding:
+    chosen = floor_faces if of == "floor" else wall_faces
+    numbers = " + ".join(f"{e.heat.flow(chosen).mean:.3f} × {e.edge.length:.2f}" for e in edges)
+    return Finding(
+        "heat.loss-mean", title, told.mean, "W", at={"of": of}, within=told.within, basis=conduction(),
+        rests_on=rests_on, steps=(Step("Φ_mean", "sum of flow per metre × length of edge", numbers, f"{told.mean:.1f} W"),),
+    )
+
+
+def _all(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> tuple[str, ...]:
+    return tuple(dict.fromkeys([*floor_rests_on(resolved), *(path for edge in edges for path in edge.rests_on)]))
+
+
+def edge(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
+    """What one edge loses.
+
+    Asks
+        How much does this edge add to what the plain floor and wall would lose, and how much leaves near it?
+    Why
+        The edge is the cheapest place to mend: little foam, much heat.
+    Worked out
+        Coupling of the section less floor and wall by ISO 13370 and ISO 6946 (psi); share of the outer metre.
+    Holds for
+        psi: inside dimensions, reference widths as the steps say.
+    Source
+        ISO 10211 clause 10 (from memory).
+    """
+    letter, at = solved.edge.letter, solved.levels
+    floor, wall = solved.heat.flow(floor_faces), solved.heat.flow(wall_faces)
+    rests_on = (*floor_rests_on(resolved), *solved.rests_on)
+    apart = resolved.room.mean - resolved.outdoor_mean
+    if abs(apart) >= 1.0:
+        yield _psi(resolved, solved, floor.mean + wall.mean, floor.within + wall.within, apart, rests_on)
+    outer = solved.heat.flow(outer_metre(solved.section.corner[0]))
+    if floor.mean > 0.0 and at.half_width > 1.5 * OUTER_METRE:
+        share = 100.0 * outer.mean / floor.mean
+        yield Finding(
+            "heat.edge-share", "Share of the floor's loss that leaves within a metre of the wall", share, "%",
+            at={"edge": letter, "distance": OUTER_METRE},
+            within=share * (outer.within / abs(outer.mean) + floor.within / floor.mean), basis=conduction(),
+            rests_on=rests_on,
+            steps=(Step("share", "flow of the outer metre / flow of the floor", f"{outer.mean:.3f} / {floor.mean:.3f}",
+                        f"{share:.1f} % of the heat, {100.0 * OUTER_METRE / at.half_width:.1f} % of the floor's width"),),
+        )
+
+
+def _psi(
+    resolved: Resolved, solved: SolvedEdge, flow: float, within: float, apart: float, rests_on: tuple[str, ...]
+) -> Finding:
+    at, k, films = solved.levels, resolved.ground.conductivity, _films()
+    leaves = solved.edge.wall or solved.edge.above
+    upper = solved.edge.above or solved.edge.wall
+    foam = sum(p.board.resistance for p in solved.edge.pieces if p.face in ("inside", "outside"))
+    r_wall = sum(leaf.resistance for leaf in leaves) + foam
+    r_upper = sum(leaf.resistance for leaf in upper) + (foam if solved.edge.kind == "footing-wall" else 0.0)
+    r_floor = sum(layer.resistance for layer in resolved.floor)
+    width = max(at.wall, -at.start)
+    depth = max(solved.edge.ground, 0.0)
+    dimension = 2.0 * at.half_width
+    thick = ground.equivalent_thickness(width, k, films["floor"] + r_floor + films["outdoors"])
+    u_floor = ground.floor_transmittance(dimension, thick, k, depth)
+    walls: list[tuple[float, float]] = []
+    if upper:
+        walls.append((at.top - depth, 1.0 / (films["wall"] + r_upper + films["outdoors"])))
+    if depth > 0.0 and leaves:
+        deep = k * (films["wall"] + r_wall + films["outdoors"])
+        walls.append((depth, ground.basement_wall_transmittance(depth, thick, deep, k)))
+    coupling = flow / apart
+    value = ground.edge_transmittance(coupling, at.half_width, u_floor, tuple(walls))
+    parts = "".join(f" − {h:.3f} × {u:.4f}" for h, u in walls)
+    return Finding(
+        "heat.edge-psi", "Linear thermal transmittance of the edge", value, "W/(m·K)",
+        at={"edge": solved.edge.letter}, within=within / abs(apart),
+        basis=(basis("iso-10211-2017", "10.4, wall and floor at the ground"), basis("iso-13370-2017", "U of floor and wall")),
+        rests_on=rests_on,
+        steps=(
+            Step("L2D", "flow of the section / (θ_room − θ_outdoors)", f"{flow:.3f} / {apart:.2f}", f"{coupling:.4f} W/(m·K)"),
+            Step("U_g", "ISO 13370 floor for B, d, z", f"B = {dimension:.2f} m, d = {thick:.3f} m, z = {depth:.2f} m",
+                 f"{u_floor:.4f} W/(m²·K)"),
+            Step("ψ", "L2D − B/2 × U_g − sum of height × U of the wall, inside dimensions",
+                 f"{coupling:.4f} − {at.half_width:.3f} × {u_floor:.4f}{parts}", f"{value:.4f} W/(m·K)"),
+        ),
+    )
+
+
+def _films() -> dict[str, float]:
+    from .. import catalogue
+
+    return {"floor": catalogue.surface("floor-down").value, "wall": catalogue.surface("wall").value,
+            "outdoors": catalogue.surface("outdoors").value}
+
+
+def surface(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
+    """How cold the floor's surface gets.
+
+    Asks
+        How cold does the floor get, where floor and wall meet, and where people stay?
+    Why
+        A cold strip along the wall is felt, and dampness starts there.
+    Worked out
+        Mean of the year less the amplitude at the same place; never a steady winter.
+    Holds for
+        The settled year, room temperature as typed. A metre from the wall begins the zone where people stay.
+    Source
+        ISO 10211 and ISO 13370 for the temperatures; ASHRAE 55 for the limit where people sit (from memory).
+    """
+    x0, half = solved.section.corner[0], solved.levels.half_width
+    letter = solved.edge.letter
+    rests_on = (*floor_rests_on(resolved), *solved.rests_on)
+    corner = solved.heat.temperature(*solved.section.corner)
+    month = month_of(lowest_moment(corner.swing))
+    yield Finding(
+        "heat.corner-coldest", "Coldest where floor and wall meet", corner.mean - abs(corner.swing), "degC",
+        at={"edge": letter, "film": FILM}, within=corner.within, month=month,
+        months=deciding(corner.mean, corner.swing, "lowest"), basis=conduction(), rests_on=rests_on,
+        steps=swing_steps("θ_corner", corner, "°C", month, "-"),
+    )
+    for distance, title in ((0.0, "Coldest place of the floor"), (OUTER_METRE, "Coldest floor where people stay")):
+        if distance and half < 1.5 * OUTER_METRE:
+            continue
+        told, place = _coldest(solved, x0 + distance)
+        limit = resolved.comfort if distance else None
+        month = month_of(lowest_moment(told.swing))
+        yield Finding(
+            "heat.floor-coldest", title, told.mean - abs(told.swing), "degC",
+            at={"edge": letter, "film": FILM, "distance": distance}, within=told.within, month=month,
+            months=deciding(told.mean, told.swing, "lowest"),
+            limit=limit.value if limit else None, sense="at least" if limit else None,
+            basis=(*conduction(), *((limit.basis(),) if limit else ())),
+            rests_on=(*rests_on, *((limit.path,) if limit else ())),
+            steps=(Step("x", "coldest place, from the wall", "", f"{place - x0:.2f} m"),
+                   *swing_steps("θ_floor", told, "°C", month, "-")),
+        )
+
+
+def _coldest(solved: SolvedEdge, start: float) -> tuple[Told, float]:
+    x, mean, swing, within = solved.heat.along(start, solved.levels.half_width, 0.0)
+    n = int((mean - abs(swing)).argmin())
+    return Told(float(mean[n]), complex(swing[n]), within), float(x[n])

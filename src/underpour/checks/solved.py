@@ -1,0 +1,81 @@
+"""What the checks read: one edge solved with both films, and the sums over a floor."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from ..findings import Step
+from ..physics.conduction.assemble import SIDE, UP, Faces
+from ..physics.conduction.solve import Solved, Told
+from ..resolve import Resolved, ResolvedEdge
+from ..sections.levels import Levels
+from ..sections.parts import Section
+
+ROOM = 0  # the room is the first space of every section
+OUTER_METRE = 1.0  # m
+
+
+@dataclass(frozen=True)
+class SolvedEdge:
+    """One edge with its section, solved for heat loss and for humidity at the surface."""
+
+    edge: ResolvedEdge
+    section: Section
+    levels: Levels
+    heat: Solved
+    mould: Solved
+
+    @property
+    def rests_on(self) -> tuple[str, ...]:
+        """Paths that every number of this edge leans on."""
+        pieces = [path for piece in self.edge.pieces for path in piece.board.rests_on]
+        walls = [path for leaf in (*self.edge.wall, *self.edge.above) for path in leaf.rests_on]
+        return tuple(dict.fromkeys([*pieces, *walls, f"{self.edge.path}.ground"]))
+
+
+def floor_faces(faces: Faces) -> NDArray[np.bool_]:
+    """The floor's surface."""
+    return (faces.space == ROOM) & (faces.facing == UP)
+
+
+def wall_faces(faces: Faces) -> NDArray[np.bool_]:
+    """The wall's surface towards the room."""
+    return (faces.space == ROOM) & (faces.facing == SIDE)
+
+
+def outer_metre(corner: float) -> Callable[[Faces], NDArray[np.bool_]]:
+    """The floor's surface within a metre of the wall."""
+    return lambda faces: floor_faces(faces) & (faces.x < corner + OUTER_METRE)
+
+
+def summed(edges: tuple[SolvedEdge, ...], chosen: Callable[[Faces], NDArray[np.bool_]]) -> Told:
+    """Heat through the chosen faces of all edges, each times its length. [W]"""
+    flows = [(edge.heat.flow(chosen), edge.edge.length) for edge in edges]
+    return Told(
+        sum(flow.mean * length for flow, length in flows),
+        sum((flow.swing * length for flow, length in flows), 0j),
+        sum(flow.within * length for flow, length in flows),
+    )
+
+
+def floor_rests_on(resolved: Resolved) -> tuple[str, ...]:
+    """Paths of everything that the heat of a floor leans on."""
+    layers = [path for layer in resolved.floor for path in layer.rests_on if layer.thickness > 0.0]
+    return tuple(dict.fromkeys([*layers, *resolved.ground.rests_on, resolved.climate_path, *resolved.room.rests_on,
+                                "plan.outline"]))
+
+
+def swing_steps(symbol: str, told: Told, unit: str, month: int, sign: str) -> tuple[Step, ...]:
+    """Mean and swing, and how the extreme follows from them."""
+    size = abs(told.swing)
+    value = told.mean - size if sign == "-" else told.mean + size
+    minus = "−" if sign == "-" else "+"
+    return (
+        Step(f"{symbol}_mean", "mean of the year, section solved steadily", "", f"{told.mean:.3f} {unit}"),
+        Step(f"{symbol}_amp", "amplitude of the year's harmonic, section solved periodically", "", f"{size:.3f} {unit}"),
+        Step(symbol, f"mean {minus} amplitude", f"{told.mean:.3f} {minus} {size:.3f}", f"{value:.3f} {unit}, month {month}"),
+    )

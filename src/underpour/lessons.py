@@ -1,0 +1,50 @@
+"""What comparing the alternatives teaches, said beside the finding that shows it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from .dossier import Answer
+from .findings import Finding
+from .measure import say
+
+
+def told(answers: Sequence[Answer], system: str) -> list[Answer]:
+    """The same answers, the words of each corner finding telling how it stands against the others."""
+    return [
+        replace(answer, findings=tuple(_said(finding, answer, answers, system) for finding in answer.findings))
+        for answer in answers
+    ]
+
+
+def _said(finding: Finding, answer: Answer, answers: Sequence[Answer], system: str) -> Finding:
+    if finding.id != "heat.corner-coldest" or finding.value is None:
+        return finding
+    others = [(other, _same(other, finding)) for other in answers if other is not answer]
+    values = [(other, found.value) for other, found in others if found is not None and found.value is not None]
+    bare = [(other, value) for other, value in values if not _has_foam(other)]
+    warmest = max(values, key=lambda pair: pair[1], default=None)
+    words = [f"Where floor and wall meet it falls to {say.value(finding.value, 'degC', system)} in the coldest month."]
+    if _has_foam(answer) and bare and finding.value < bare[0][1]:
+        words.append(
+            f"Without any foam it stays at {say.value(bare[0][1], 'degC', system)}: "
+            "foam that stops short makes this corner colder than none."
+        )
+    if warmest is not None and warmest[1] > finding.value:
+        words.append(f"With “{warmest[0].name}” it stays at {say.value(warmest[1], 'degC', system)}.")
+    elif bare and _has_foam(answer):
+        words.append(f"Without any foam it would fall to {say.value(bare[0][1], 'degC', system)}.")
+    return replace(finding, words=" ".join(words))
+
+
+def _has_foam(answer: Answer) -> bool:
+    return any(
+        (found.value or 0.0) > 0.0
+        for found in answer.findings
+        if found.id == "heat.resistance" and found.at.get("value") == "in place"
+    )
+
+
+def _same(answer: Answer, finding: Finding) -> Finding | None:
+    return next((f for f in answer.findings if f.id == finding.id and f.at == finding.at), None)

@@ -1,0 +1,94 @@
+"""A solved section sampled on lines fine enough to draw."""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from . import elements
+from .assemble import DEGREE
+from .field import Field
+from .solve import Solved
+
+ACROSS = 110  # places across the window, at least
+
+
+def sampled(solved: Solved, window: tuple[float, float, float, float], floor: tuple[float, float]) -> Field:
+    """Temperatures inside a window, and along the floor at y = 0.
+
+    Parameters
+    ----------
+    solved : Solved
+        [degC]
+    window : four floats
+        x0, x1, y0, y1. [m]
+    floor : two floats
+        x from and to of the floor's surface. [m]
+
+    Returns
+    -------
+    Field
+        Mean [degC] and swing [K]; not a number where there is air.
+
+    Source
+    ------
+    The elements' own polynomials.
+
+    Examples
+    --------
+    See tests/exact/test_conduction.py: a wall's temperatures fall along a straight line.
+    """
+    eq = solved.fine.equations
+    x0, x1, y0, y1 = window
+    step = max(x1 - x0, y1 - y0) / ACROSS
+    x, from_x = _places(eq.x[::DEGREE], x0, x1, step)
+    y, from_y = _places(eq.y[::DEGREE], y0, y1, step)
+    known = eq.number >= 0
+    air = _covered(known, eq.x[::DEGREE], x, eq.y[::DEGREE], y)
+    values = []
+    for unknowns in (solved.fine.mean, solved.fine.swing):
+        lattice = np.where(known, unknowns[np.maximum(eq.number, 0)], 0.0)
+        values.append(np.where(air, np.nan, from_x @ lattice @ from_y.T).T)
+    floor_x, floor_mean, floor_swing, _ = solved.along(floor[0], floor[1], 0.0)
+    shown = floor_x <= x1 + step
+    return Field(
+        x.astype(np.float32),
+        y.astype(np.float32),
+        values[0].astype(np.float32),
+        values[1].astype(np.complex64),
+        floor_x[shown].astype(np.float32),
+        floor_mean[shown].astype(np.float32),
+        floor_swing[shown].astype(np.complex64),
+    )
+
+
+def _places(lines: NDArray, low: float, high: float, step: float) -> tuple[NDArray, NDArray]:
+    """Places between ``low`` and ``high`` with every grid line among them, and their weights on the lattice."""
+    inner = lines[(lines > low + 1e-9) & (lines < high - 1e-9)]
+    ends = np.concatenate([[low], inner, [high]])
+    counts = np.maximum(2, np.ceil(np.diff(ends) / step).astype(int))
+    at = np.concatenate(
+        [*(np.linspace(a, b, n, endpoint=False) for a, b, n in zip(ends, ends[1:], counts, strict=False)), [high]]
+    )
+    cell = np.clip(np.searchsorted(lines, at, side="right") - 1, 0, len(lines) - 2)
+    local = 2.0 * (at - lines[cell]) / (lines[cell + 1] - lines[cell]) - 1.0
+    weights = np.zeros((len(at), (len(lines) - 1) * DEGREE + 1))
+    columns = cell[:, None] * DEGREE + np.arange(DEGREE + 1)
+    weights[np.arange(len(at))[:, None], columns] = elements.line_basis(DEGREE, local)[0]
+    return at, weights
+
+
+def _covered(known: NDArray, lines_x: NDArray, x: NDArray, lines_y: NDArray, y: NDArray) -> NDArray[np.bool_]:
+    """Which places (nx, ny) touch no cell that is full of material."""
+    nx, ny = len(lines_x) - 1, len(lines_y) - 1
+    full = np.ones((nx, ny), bool)
+    for i in range(DEGREE + 1):
+        for j in range(DEGREE + 1):
+            full &= known[i : i + nx * DEGREE : DEGREE, j : j + ny * DEGREE : DEGREE]
+    touched = np.zeros((len(x), len(y)), bool)
+    for shift_x in (-1e-7, 1e-7):
+        for shift_y in (-1e-7, 1e-7):
+            i = np.clip(np.searchsorted(lines_x, x + shift_x) - 1, 0, nx - 1)
+            j = np.clip(np.searchsorted(lines_y, y + shift_y) - 1, 0, ny - 1)
+            touched |= full[np.ix_(i, j)]
+    return ~touched

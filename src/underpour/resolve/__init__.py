@@ -1,0 +1,6 @@
+"""Where brief and catalogue meet: every number of the brief in SI, each with its origin, nothing worked out."""
+
+from .resolved import Drawn, Piece, Resolved, ResolvedEdge, Room, Slice
+from .site import resolve
+
+__all__ = ["Drawn", "Piece", "Resolved", "ResolvedEdge", "Room", "Slice", "resolve"]

@@ -1,0 +1,98 @@
+"""Edges: what the brief says of each, and what is assumed where it is silent."""
+
+from __future__ import annotations
+
+from ..brief.model import Brief, Edge, Insulation
+from ..findings import Assumed
+from ..measure import Measure
+from ..mistakes import Mistake
+from .layers import bulk, layer_slice, piece_slice, shape_slice
+from .resolved import Drawn, Piece, ResolvedEdge, Slice
+from .usual import usual, usual_wall
+
+ON_FOOTING = ("footing-wall", "frost-wall")
+
+
+def exposed_lengths(brief: Brief) -> list[float]:
+    """Length of the perimeter that belongs to each edge, in file order. [m]"""
+    sides = brief.plan.side_lengths
+    listed = {n for edge in brief.edge if not isinstance(edge.sides, str) for n in edge.sides}
+    lengths = []
+    for edge in brief.edge:
+        if edge.sides == "all":
+            lengths.append(sum(sides))
+        elif edge.sides == "rest":
+            lengths.append(sum(length for n, length in enumerate(sides, 1) if n not in listed))
+        else:
+            lengths.append(sum(sides[int(n) - 1] for n in edge.sides))
+    return lengths
+
+
+def resolve_edge(
+    edge: Edge, letter: str, length: float, system: str, assumed: list[Assumed], found: list[Mistake]
+) -> ResolvedEdge | None:
+    """One edge; None where a mistake was added to ``found``."""
+    path, before = f"edge.{letter}", len(found)
+
+    def tried(make, *given):  # type: ignore[no-untyped-def]
+        try:
+            return make(*given)
+        except Mistake as mistake:
+            found.append(mistake)
+            return None
+
+    pieces = [tried(_piece, p, edge, f"{path}.insulation.{n}", system) for n, p in enumerate(edge.insulation, 1)]
+    wall = [tried(layer_slice, w, f"{path}.wall.{n}", system) for n, w in enumerate(edge.wall or (), 1)]
+    above = [tried(layer_slice, w, f"{path}.above.{n}", system) for n, w in enumerate(edge.above or (), 1)]
+    drawn = [
+        Drawn(s, tuple(shape.outline), shape.priority)
+        for n, shape in enumerate(edge.shape, 1)
+        if (s := tried(shape_slice, shape, f"{path}.shape.{n}")) is not None
+    ]
+    if edge.ground is None and edge.kind == "footing-wall":
+        found.append(Mistake(path, "", "How high is the ground outside this basement's floor?",
+                             'Write ground = "2 ft", above (+) or below (-) the top of the floor.'))
+    if len(found) > before:
+        return None
+    if not wall and edge.kind in ON_FOOTING:
+        wall = [usual_wall("wall", f"{path}.wall", system)]
+        assumed.append(usual("wall").assumed(f"{path}.wall"))
+    if not above and edge.kind in ("frost-wall", "raft"):
+        above = [usual_wall("above", f"{path}.above", system)]
+        assumed.append(usual("above").assumed(f"{path}.above"))
+    ground = edge.ground.si if edge.ground else usual("ground").value
+    if edge.ground is None:
+        assumed.append(usual("ground").assumed(f"{path}.ground"))
+    footing = _footing(edge, path, assumed) if edge.kind in ON_FOOTING else (0.0, 0.0)
+    concrete = bulk("concrete", Measure(footing[1], "footing"), None, f"{path}.footing", system)
+    return ResolvedEdge(
+        letter, edge.kind, path, length, edge.depth.si if edge.depth else 0.0, ground,
+        tuple(wall), tuple(above), footing, concrete, tuple(pieces), tuple(drawn),
+    )
+
+
+def _footing(edge: Edge, path: str, assumed: list[Assumed]) -> tuple[float, float]:
+    if edge.footing is not None:
+        return edge.footing.width.si, edge.footing.height.si
+    for key in ("width", "height"):
+        assumed.append(usual(f"footing-{key}").assumed(f"{path}.footing.{key}"))
+    return usual("footing-width").value, usual("footing-height").value
+
+
+def _piece(piece: Insulation, edge: Edge, path: str, system: str) -> Piece:
+    board: Slice = piece_slice(piece, path, system)
+    top = piece.from_.si if isinstance(piece.from_, Measure) else None
+    start = top if top is not None else 0.0
+    if piece.from_ == "wall-top" or (piece.from_ is None and _starts_at_wall_top(edge, piece)):
+        start = max(edge.ground.si if edge.ground else 0.0, 0.0) + WALL_SHOWN
+        top = start
+    bottom = start - piece.down.si if piece.down is not None else None
+    return Piece(board, piece.face, top, bottom, piece.out.si if piece.out else None, piece.at.si if piece.at else None)
+
+
+WALL_SHOWN = 1.0  # m of wall in the section above the higher of floor and ground
+
+
+def _starts_at_wall_top(edge: Edge, piece: Insulation) -> bool:
+    """On a basement wall the foam covers the whole wall unless the brief says where it starts."""
+    return edge.kind == "footing-wall" and piece.face in ("inside", "outside")

@@ -1,0 +1,95 @@
+"""Layers: a name and a thickness become a slice with its properties in place."""
+
+from __future__ import annotations
+
+from .. import catalogue
+from ..brief.model import BULK, Insulation, Layer, Shape
+from ..catalogue.records import Board, Material
+from ..measure import Measure, say
+from ..mistakes import Mistake
+from .resolved import Slice
+
+SAME = 5e-4  # m: a typed thickness this near to a made one is that one
+
+
+def layer_slice(layer: Layer, path: str, system: str) -> Slice:
+    """A layer of the floor or of a wall. Raises Mistake."""
+    for kind in BULK:
+        thickness = getattr(layer, kind.replace("-", "_"))
+        if thickness is not None:
+            return bulk(kind, thickness, layer.conductivity, f"{path}.{kind}", system)
+    if layer.vapour_retarder is not None:
+        try:
+            film = catalogue.retarder(layer.vapour_retarder)
+        except Mistake as mistake:
+            raise mistake.placed(at=f"{path}.vapour-retarder") from None
+        capacity = catalogue.material("concrete").heat_capacity.value
+        return Slice("vapour-retarder", film.label, film.label, 0.0, 1.0, capacity, "film",
+                     f"{path}.vapour-retarder", (f"{path}.vapour-retarder",))
+    assert layer.board is not None and layer.thickness is not None
+    return board_slice(layer.board, layer.thickness, layer.conductivity, path, system)
+
+
+def bulk(kind: str, thickness: Measure, typed: Measure | None, path: str, system: str) -> Slice:
+    """A slice of a bulk material of the catalogue; a typed conductivity goes before the catalogue's."""
+    material = catalogue.material(kind)
+    return _of_material(material, kind, thickness.si, say.typed(thickness, "m", system), typed, path)
+
+
+def _of_material(
+    material: Material, kind: str, thickness: float, words: str, typed: Measure | None, path: str
+) -> Slice:
+    parent = path.rsplit(".", 1)[0]
+    rests_on = (path, f"{parent}.conductivity" if typed else material.conductivity.path)
+    conductivity = typed.si if typed else material.conductivity.value
+    label = f"{material.label}, {words}" if words else material.label
+    return Slice(kind, material.label, label, thickness, conductivity, material.heat_capacity.value,
+                 material.hatch, path, rests_on)
+
+
+def board_slice(name: str, thickness: Measure, typed: Measure | None, path: str, system: str) -> Slice:
+    """A slice of a board, in a thickness that is made. Raises Mistake."""
+    try:
+        board = catalogue.board(name)
+    except Mistake as mistake:
+        raise mistake.placed(at=f"{path}.board") from None
+    r_label, r_path = _label(board, thickness, f"{path}.thickness")
+    conductivity = typed.si if typed else board.conductivity_in_place.value
+    origin = f"{path}.conductivity" if typed else board.conductivity_in_place.path
+    return Slice(
+        "board", board.label, f"{board.label}, {say.typed(thickness, 'm', system)}", thickness.si, conductivity,
+        board.heat_capacity.value, board.hatch, f"{path}.board", (f"{path}.thickness", origin),
+        r_label, (f"{path}.thickness", r_path), board.combustible,
+    )
+
+
+def _label(board: Board, thickness: Measure, path: str) -> tuple[float, str]:
+    """R as labelled of a made thickness, and where it stands."""
+    if not board.made:
+        return thickness.si * board.r_label_per_metre.value, board.r_label_per_metre.path
+    for made in board.made:
+        if abs(made.thickness - thickness.si) < SAME:
+            return made.r_label.value, made.r_label.path
+    near = sorted(board.made, key=lambda made: abs(made.thickness - thickness.si))[:2]
+    offered = " and ".join(made.typed for made in sorted(near, key=lambda made: made.thickness))
+    raise Mistake(path, f'"{thickness.typed}"', f"{board.label} is not made {thickness.typed} thick.",
+                  f"The nearest are {offered}.")
+
+
+def piece_slice(piece: Insulation, path: str, system: str) -> Slice:
+    """The board of a piece of edge insulation. Raises Mistake."""
+    return board_slice(piece.board, piece.thickness, piece.conductivity, path, system)
+
+
+def shape_slice(shape: Shape, path: str) -> Slice:
+    """The material of a body that the user drew. Raises Mistake."""
+    try:
+        if shape.board is not None:
+            board = catalogue.board(shape.board)
+            conductivity = shape.conductivity.si if shape.conductivity else board.conductivity_in_place.value
+            return Slice("board", board.label, board.label, 1.0, conductivity, board.heat_capacity.value, board.hatch,
+                         f"{path}.board", (f"{path}.board",), None, (), board.combustible)
+        material = catalogue.material(shape.material or "concrete")
+    except Mistake as mistake:
+        raise mistake.placed(at=f"{path}.{'board' if shape.board else 'material'}") from None
+    return _of_material(material, shape.material or "concrete", 1.0, "", shape.conductivity, f"{path}.material")

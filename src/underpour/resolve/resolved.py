@@ -1,0 +1,120 @@
+"""What resolving hands on."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ..catalogue.records import Quantity, Use
+from ..findings import Assumed
+
+
+@dataclass(frozen=True, slots=True)
+class Slice:
+    """A thickness of one material: a layer of the floor or of a wall."""
+
+    kind: str  # concrete, gravel, board, vapour-retarder, ...
+    label: str  # "Concrete", "Marlpit Plain 15"
+    words: str  # "Marlpit Plain 15, 2 in (51 mm)"
+    thickness: float  # m
+    conductivity: float  # W/(m·K), in place
+    heat_capacity: float  # J/(m³·K)
+    hatch: str
+    path: str
+    rests_on: tuple[str, ...]
+    r_label: float | None = None  # m²·K/W, boards only
+    r_label_rests_on: tuple[str, ...] = ()
+    combustible: bool = False
+
+    @property
+    def resistance(self) -> float:
+        """In place. [m²·K/W]"""
+        return self.thickness / self.conductivity
+
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """Foam at one face of an edge. Levels are above (+) or below (-) the top of the floor. [m]"""
+
+    board: Slice
+    face: str
+    top: float | None  # level of the upper end; None: the face's own
+    bottom: float | None  # level of the lower end; None: the face's own
+    out: float | None  # width of a wing
+    at: float | None  # depth of a wing's upper side
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """A body that the user drew himself."""
+
+    slice: Slice
+    outline: tuple[tuple[float, float], ...]
+    priority: int
+
+
+@dataclass(frozen=True, slots=True)
+class ResolvedEdge:
+    """One edge with all that its section needs."""
+
+    letter: str
+    kind: str
+    path: str
+    length: float  # m of perimeter that faces outdoors
+    depth: float  # m, bottom of the footing below the top of the floor; 0 where there is none
+    ground: float  # m, finished ground above (+) or below (-) the top of the floor
+    wall: tuple[Slice, ...]  # foundation wall, from the room outwards
+    above: tuple[Slice, ...]  # wall that stands on it
+    footing: tuple[float, float]  # width, height; m
+    footing_slice: Slice
+    pieces: tuple[Piece, ...]
+    drawn: tuple[Drawn, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Room:
+    """Air of the room."""
+
+    mean: float  # degC
+    swing: complex  # K
+    humidity: float  # 0 to 1
+    rests_on: tuple[str, ...]
+    humidity_path: str
+
+
+@dataclass(frozen=True)
+class Resolved:
+    """One brief in numbers."""
+
+    title: str
+    use: Use
+    system: str
+    place: str
+    credits: tuple[str, ...]
+    notes: tuple[str, ...]
+    outdoor_mean: float  # degC
+    outdoor_swing: complex  # K
+    climate_path: str
+    room: Room
+    ground: Slice
+    floor: tuple[Slice, ...]
+    area: float  # m²
+    perimeter: float  # m that faces outdoors
+    available_depth: float | None
+    edges: tuple[ResolvedEdge, ...]
+    assumed: tuple[Assumed, ...]
+    comfort: Quantity | None
+
+    @property
+    def half_width(self) -> float:
+        """Width of floor that belongs to each metre of edge: area over exposed perimeter. [m]"""
+        return self.area / self.perimeter
+
+    @property
+    def boards(self) -> tuple[Slice, ...]:
+        return tuple(layer for layer in self.floor if layer.kind == "board")
+
+    @property
+    def total(self) -> float:
+        """Thickness of the whole build-up. [m]"""
+        return sum(layer.thickness for layer in self.floor)

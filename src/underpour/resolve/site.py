@@ -1,0 +1,147 @@
+"""One brief resolved: place, room, ground, floor and edges, with every mistake that the catalogue reveals."""
+
+from __future__ import annotations
+
+from .. import catalogue
+from ..brief.model import Brief, Seasons, TypedGround
+from ..catalogue import places, year
+from ..catalogue.records import Place, Use
+from ..findings import Assumed
+from ..measure import say
+from ..mistakes import Mistake, Mistakes
+from .edges import exposed_lengths, resolve_edge
+from .layers import layer_slice
+from .resolved import Resolved, Room, Slice
+
+
+def resolve(brief: Brief) -> Resolved:
+    """Brief and catalogue to numbers.
+
+    Raises
+    ------
+    Mistakes
+        All that can only be seen with the catalogue at hand: unknown boards, thicknesses that are not made, places that
+        are unknown or ambiguous. They know their path; the reading gives them file and line.
+    """
+    assumed: list[Assumed] = []
+    found: list[Mistake] = []
+    use = catalogue.use(brief.project.use)
+    place = _place(brief, found)
+    system = brief.project.units or ("US" if place is not None and place.country == "US" else "SI")
+    ground = _ground(brief, assumed, found)
+    floor = []
+    for n, layer in enumerate(brief.floor.build_up, 1):
+        try:
+            floor.append(layer_slice(layer, f"floor.build-up.{n}", system))
+        except Mistake as mistake:
+            found.append(mistake)
+    letters = [edge.name or chr(ord("A") + n) for n, edge in enumerate(brief.edge)]
+    lengths = exposed_lengths(brief)
+    edges = [
+        resolve_edge(edge, letter, length, system, assumed, found)
+        for edge, letter, length in zip(brief.edge, letters, lengths, strict=True)
+        if edge.beside == "outdoors"
+    ]
+    if not edges and not found:
+        found.append(Mistake("edge", "", "Every side lies beside a heated room: this floor has no edge to answer for.",
+                             'Set beside = "outdoors" for the sides that face outdoors.'))
+    if found or place is None or ground is None:
+        raise Mistakes(found)
+    outdoor_mean, outdoor_swing = year.harmonic(place.months)
+    return Resolved(
+        title=brief.project.title or use.label,
+        use=use,
+        system=system,
+        place=_place_words(place),
+        credits=(place.credit,) if place.credit else (),
+        notes=place.notes,
+        outdoor_mean=outdoor_mean,
+        outdoor_swing=outdoor_swing,
+        climate_path="site.place" if brief.site.place else "site.monthly",
+        room=_room(brief, use, outdoor_swing, assumed),
+        ground=ground,
+        floor=tuple(floor),
+        area=brief.plan.area,
+        perimeter=sum(edge.length for edge in edges if edge is not None),
+        available_depth=brief.floor.available_depth.si if brief.floor.available_depth else None,
+        edges=tuple(edge for edge in edges if edge is not None),
+        assumed=tuple(assumed),
+        comfort=use.floor_at_least,
+    )
+
+
+def _place(brief: Brief, found: list[Mistake]) -> Place | None:
+    site = brief.site
+    if site.monthly is not None:
+        months = tuple(month.si for month in site.monthly)
+        return Place("typed monthly means", "", 0.0, 0.0, 0.0, months, "", ())
+    try:
+        height = site.height.si if site.height else None
+        return places.find(site.place or "", height=height)
+    except Mistake as mistake:
+        found.append(mistake.placed(at="site.place"))
+        return None
+
+
+def _place_words(place: Place) -> str:
+    if not place.country:
+        return place.name
+    north = f"{abs(place.latitude):.1f}° {'N' if place.latitude >= 0 else 'S'}"
+    east = f"{abs(place.longitude):.1f}° {'E' if place.longitude >= 0 else 'W'}"
+    return f"{place.name} ({north}, {east}, {place.height:.0f} m above the sea)"
+
+
+def _ground(brief: Brief, assumed: list[Assumed], found: list[Mistake]) -> Slice | None:
+    typed = brief.site.ground
+    if isinstance(typed, TypedGround):
+        capacity = typed.heat_capacity.si * (typed.density.si if typed.density else 1.0)
+        path = "site.ground.conductivity"
+        return Slice("ground", "Ground", f"Ground, {typed.conductivity.typed}", 1.0, typed.conductivity.si, capacity,
+                     "ground", "site.ground", (path, "site.ground.heat-capacity"))
+    try:
+        ground = catalogue.ground(typed) if typed else catalogue.default_ground()
+    except Mistake as mistake:
+        found.append(mistake.placed(at="site.ground"))
+        return None
+    why = f"taken from the name {typed}" if typed else "nothing said of the ground; what ISO 13370 takes then"
+    for key, quantity in (("conductivity", ground.conductivity), ("heat-capacity", ground.heat_capacity)):
+        assumed.append(
+            Assumed(f"site.ground.{key}", quantity.value, quantity.low, quantity.high, quantity.unit, why)
+        )
+    return Slice("ground", ground.label, ground.label, 1.0, ground.conductivity.value, ground.heat_capacity.value,
+                 "ground", "site.ground", (ground.conductivity.path, ground.heat_capacity.path))
+
+
+def _room(brief: Brief, use: Use, outdoor_swing: complex, assumed: list[Assumed]) -> Room:
+    inside, humidity = brief.floor.inside, brief.floor.humidity
+    rests_on: tuple[str, ...] = ("floor.inside",)
+    if inside is None:
+        assumed.append(Assumed("floor.inside", use.room.value, use.room.low, use.room.high, "degC",
+                               f"usual for {use.label.lower()}"))
+        mean, swing, rests_on = use.room.value, 0j, (use.room.path,)
+    elif isinstance(inside, Seasons):
+        mean = (inside.winter.si + inside.summer.si) / 2
+        turn = outdoor_swing / abs(outdoor_swing) if outdoor_swing else 1.0
+        swing = (inside.summer.si - inside.winter.si) / 2 * turn
+    else:
+        mean, swing = inside.si, 0j
+    if humidity is None:
+        low, value, high = (100 * q if use.humidity.unit == "1" else q for q in
+                            (use.humidity.low, use.humidity.value, use.humidity.high))
+        assumed.append(Assumed("floor.humidity", value, low, high, "%", f"usual for {use.label.lower()}"))
+        return Room(mean, swing, value / 100.0, rests_on, use.humidity.path)
+    return Room(mean, swing, humidity.si, rests_on, "floor.humidity")
+
+
+def summary(resolved: Resolved) -> tuple[str, ...]:
+    """What is proposed, one line a layer and a line for each edge."""
+    lines = [layer.words for layer in resolved.floor]
+    for edge in resolved.edges:
+        foam = "; ".join(f"{piece.board.words} ({piece.face.replace('-', ' ')})" for piece in edge.pieces)
+        level = say.both(abs(edge.ground), "m", resolved.system)
+        where = "above" if edge.ground > 0 else "below"
+        lines.append(
+            f"Edge {edge.letter}, {edge.kind.replace('-', ' ')}, {say.both(edge.length, 'm', resolved.system)} long, "
+            f"ground {level} {where} the floor: {foam or 'no foam'}"
+        )
+    return tuple(lines)

@@ -1,0 +1,44 @@
+"""What is usual where the brief is silent; every use of it is listed as assumed."""
+
+from __future__ import annotations
+
+import tomllib
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+
+from .. import catalogue
+from ..findings import Assumed
+from ..measure import say
+from .resolved import Slice
+
+
+@dataclass(frozen=True, slots=True)
+class Usual:
+    value: float
+    low: float
+    high: float
+    unit: str
+    source: str
+    where: str
+    seen: str
+    material: str = ""
+
+    def assumed(self, path: str) -> Assumed:
+        return Assumed(path, self.value, self.low, self.high, self.unit, f"{self.where} (common practice, no source)")
+
+
+@cache
+def usual(key: str) -> Usual:
+    """One of the tables of usual.toml."""
+    text = (files(__package__) / "usual.toml").read_text(encoding="utf-8")
+    return Usual(**tomllib.loads(text)[key])
+
+
+def usual_wall(key: str, path: str, system: str) -> Slice:
+    """A wall of one usual material."""
+    found = usual(key)
+    material = catalogue.material(found.material)
+    words = f"{material.label}, {say.both(found.value, 'm', system)}, assumed"
+    return Slice(found.material, material.label, words, found.value, material.conductivity.value,
+                 material.heat_capacity.value, material.hatch, path, (path, material.conductivity.path))

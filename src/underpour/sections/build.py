@@ -1,0 +1,134 @@
+"""From a resolved edge to its section: ground, layers, wall, footing, foam and air as polygons."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ..measure import say
+from ..mistakes import Mistake
+from ..resolve import Resolved, ResolvedEdge, Slice
+from .foam import box, outlines
+from .levels import WALL_SHOWN, Levels, levels
+from .parts import Air, Dimension, Film, Outline, Part, Section
+
+# Lower wins. Bodies that the user drew go before all others, whatever priority they carry among themselves.
+DRAWN, FOAM, WALL, FOOTING, LAYERS, GROUND = -1000, 10, 100, 110, 200, 900
+
+
+def section(resolved: Resolved, edge: ResolvedEdge) -> Section:
+    """The cut through one edge. Raises Mistake where something does not fit."""
+    at = levels(resolved, edge)
+    foam = list(_foam(edge, at, resolved.system))
+    inside_face = max((p.outline[1][0] for p in foam if p.outline[0][0] == 0.0 and p.outline[2][1] > 1e-6
+                       and p.outline[0][1] < 1e-6), default=0.0)
+    parts = [
+        _ground(resolved.ground, edge, at),
+        *_layers(resolved, at),
+        *_walls(edge, at),
+        *foam,
+        *(_part(d.slice, d.outline, DRAWN + d.priority) for d in edge.drawn),
+    ]
+    outer = at.start if edge.kind == "raft" else 0.0
+    airs = (
+        Air("room", box(0.0, at.half_width, 0.0, at.top)),
+        Air("outdoors", box(-at.reach, outer, edge.ground, at.top)),
+    )
+    lowest = min(y for part in parts[1:] for _, y in part.outline)
+    widest = min(x for part in parts[1:] for x, _ in part.outline)
+    return Section(
+        edge=edge.letter,
+        kind=edge.kind,
+        parts=tuple(parts),
+        airs=airs,
+        films=tuple(_films(resolved, at)),
+        dimensions=tuple(_dimensions(resolved, edge, at)),
+        extent=(-at.reach, at.half_width, -at.reach, at.top),
+        window=(min(widest - 0.7, -1.3), min(1.8, at.half_width), min(lowest, edge.ground) - 0.55,
+                max(edge.ground, 0.0) + 0.7 * WALL_SHOWN),
+        ground_level=edge.ground,
+        corner=(inside_face, 0.0),
+        floor=(inside_face, at.half_width),
+    )
+
+
+def _part(made_of: Slice, outline: Outline, priority: int) -> Part:
+    return Part(made_of.words, made_of.hatch, outline, made_of.conductivity, made_of.heat_capacity, priority,
+                made_of.path)
+
+
+def _ground(ground: Slice, edge: ResolvedEdge, at: Levels) -> Part:
+    outline: Outline = (
+        (-at.reach, -at.reach), (at.half_width, -at.reach), (at.half_width, at.build_up_bottom),
+        (at.start, at.build_up_bottom), (at.start, edge.ground), (-at.reach, edge.ground),
+    )
+    return _part(ground, outline, GROUND)
+
+
+def _layers(resolved: Resolved, at: Levels) -> Iterator[Part]:
+    top = 0.0
+    for n, layer in enumerate(resolved.floor):
+        if layer.thickness > 0.0:
+            yield _part(layer, box(at.start, at.half_width, top - layer.thickness, top), LAYERS + n)
+            top -= layer.thickness
+
+
+def _walls(edge: ResolvedEdge, at: Levels) -> Iterator[Part]:
+    if edge.kind in ("footing-wall", "frost-wall"):
+        top = at.top if edge.kind == "footing-wall" else 0.0
+        yield from _upright(edge.wall, at.footing_top, top, WALL)
+        yield _part(edge.footing_slice, box(at.footing_left, at.footing_right, at.footing_bottom, at.footing_top), FOOTING)
+    if edge.kind in ("frost-wall", "raft"):
+        yield from _upright(edge.above, 0.0, at.top, WALL + 5)
+
+
+def _upright(wall: tuple[Slice, ...], bottom: float, top: float, priority: int) -> Iterator[Part]:
+    x = 0.0
+    for n, leaf in enumerate(wall):
+        yield _part(leaf, box(x - leaf.thickness, x, bottom, top), priority + n)
+        x -= leaf.thickness
+
+
+def _foam(edge: ResolvedEdge, at: Levels, system: str) -> Iterator[Part]:
+    outside = max((p.board.thickness for p in edge.pieces
+                   if p.face == "outside" or (p.face == "slab-edge" and edge.kind in ("raft", "free-edge"))), default=0.0)
+    for n, piece in enumerate(edge.pieces):
+        for outline in outlines(piece, f"{edge.path}.insulation.{n + 1}", edge, at, outside, system):
+            yield _part(piece.board, outline, FOAM + n)
+
+
+def _films(resolved: Resolved, at: Levels) -> Iterator[Film]:
+    y = 0.0
+    for layer in resolved.floor:
+        if layer.kind == "vapour-retarder":
+            yield Film(layer.label, ((at.start, y), (at.half_width, y)), layer.path)
+        y -= layer.thickness
+
+
+def _dimensions(resolved: Resolved, edge: ResolvedEdge, at: Levels) -> Iterator[Dimension]:
+    x, y = 1.2, 0.0
+    for layer in resolved.floor:
+        if layer.thickness > 0.0:
+            yield Dimension((x, y), (x, y - layer.thickness), layer.words.rsplit(", ", 1)[-1])
+            y -= layer.thickness
+    if edge.ground:
+        yield Dimension((-at.wall - 0.8, 0.0), (-at.wall - 0.8, edge.ground), say.both(abs(edge.ground), "m", resolved.system))
+    if edge.depth:
+        yield Dimension((at.footing_right + 0.25, 0.0), (at.footing_right + 0.25, at.footing_bottom),
+                        say.both(edge.depth, "m", resolved.system))
+
+
+def open_to_outdoors(made: Section, edge: ResolvedEdge) -> Mistake | None:
+    """A drawn edge must part the room from outdoors; tell where it does not."""
+    if edge.kind != "drawn":
+        return None
+    x = 0.0
+    top, bottom = made.extent[3], max(0.0, edge.ground)
+    shapes = [part for part in made.parts if part.priority < 0]
+    for step in range(20):
+        y = bottom + (top - bottom) * (step + 0.5) / 20
+        if not any(min(p[1] for p in s.outline) <= y <= max(p[1] for p in s.outline)
+                   and min(p[0] for p in s.outline) <= x <= max(p[0] for p in s.outline) for s in shapes):
+            return Mistake(f"{edge.path}.shape", "",
+                           f"The room is open to outdoors {y:.2f} m above the floor.",
+                           f"Draw the wall up to {top:.2f} m above the floor; x = 0 is its face towards the room.")
+    return None

@@ -1,0 +1,57 @@
+"""Levels and places that every part of a section refers to. [m]"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ..resolve import Resolved, ResolvedEdge
+
+WALL_SHOWN = 1.0  # m of wall above the higher of floor and ground; the cut there carries no heat
+OUTER = 2.5  # the ground reaches this many floor widths out and down (ISO 10211:2017, 7.2, from memory)
+LEAST_GROUND = 12.0  # m: beyond it the year's swing has died away whatever the floor's width
+
+
+@dataclass(frozen=True)
+class Levels:
+    """Where things stand in one section."""
+
+    half_width: float  # the middle of the floor
+    reach: float  # ground outside and below
+    top: float  # of the section
+    slab_bottom: float  # underside of the lowest concrete of the floor
+    foam_bottom: float  # underside of the lowest board, or of the concrete
+    build_up_bottom: float
+    wall: float  # thickness of the structural wall below the floor
+    start: float  # x at which the floor's layers begin
+    footing_top: float
+    footing_bottom: float
+    footing_left: float
+    footing_right: float
+
+
+def levels(resolved: Resolved, edge: ResolvedEdge) -> Levels:
+    """Work out the levels of one edge's section."""
+    depth = slab = foam = 0.0
+    for layer in resolved.floor:
+        depth -= layer.thickness
+        if layer.kind in ("concrete", "screed"):
+            slab = depth
+        if layer.kind == "board":
+            foam = depth
+    wall = sum(w.thickness for w in edge.wall)
+    standing = sum(w.thickness for w in edge.above)
+    width, height = edge.footing
+    return Levels(
+        half_width=resolved.half_width,
+        reach=max(OUTER * 2.0 * resolved.half_width, LEAST_GROUND),
+        top=max(edge.ground, 0.0) + WALL_SHOWN,
+        slab_bottom=slab,
+        foam_bottom=min(foam, slab),
+        build_up_bottom=depth,
+        wall=wall if edge.wall and edge.kind != "raft" else standing,
+        start=-standing if edge.kind == "raft" else 0.0,
+        footing_top=-edge.depth + height,
+        footing_bottom=-edge.depth,
+        footing_left=-wall / 2 - width / 2,
+        footing_right=-wall / 2 + width / 2,
+    )
