@@ -16,6 +16,7 @@ WORD = re.compile(
     rf"\b(?:(?i:{'|'.join(map(re.escape, LIST['words'] + LIST['phrases']))})|{'|'.join(LIST['exactly'])})\b"
 )
 TRADE = re.compile("|".join(map(re.escape, LIST["trade"] + LIST["heard"])), re.I)
+STATE = re.compile("[A-Z]{2}")  # OK is Oklahoma there
 EXCLAIMED = re.compile(r"[A-Za-z]!(?=\s|$)")
 
 # Kernels speak to engineers and their messages never reach a page as they are.
@@ -58,12 +59,12 @@ def read_aloud(table: object) -> Iterator[str]:
     """Every text of a data file, but for words that users type and we only listen for."""
     if isinstance(table, dict):
         for key, inner in table.items():
-            yield key
+            yield from read_aloud(key)
             yield from read_aloud(inner if key not in ("also", "aliases") else "")
     elif isinstance(table, list):
         for inner in table:
             yield from read_aloud(inner)
-    elif isinstance(table, str):
+    elif isinstance(table, str) and not STATE.fullmatch(table):
         yield table
 
 

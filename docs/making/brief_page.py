@@ -1,0 +1,85 @@
+"""Writes docs/brief.md, every key of the brief, from the help texts of its model.
+
+.venv/bin/python docs/making/brief_page.py
+"""
+
+import inspect
+import json
+from collections.abc import Iterator
+from pathlib import Path
+
+from pydantic.fields import FieldInfo
+
+from underpour.brief import model
+
+PAGE = Path(__file__).parents[1] / "brief.md"
+
+HEAD = """\
+# The brief
+
+The one file that says what is asked: what the floor is for, where it is poured, what lies under it and how its
+edges are made. It is TOML: a heading in brackets, then a key and its words on each line. Measures are written as
+the trade writes them, always with their unit: `"2 in"`, `"50 mm"`, `"R10"`, `"-20 F"`. What is left out and has a
+usual value is assumed, and the answer lists it as assumed. A key that is not on this page is sent back with the
+nearest one that is.
+
+Lists are counted from 1 where a key is named in a message or an alternative: `floor.build-up.2.thickness` is the
+thickness of the second layer. Edges are lettered A, B, C in the order of the file, or called by their `name`.
+
+This page is made from the program's own help texts by `docs/making/brief_page.py`.
+"""
+
+
+def page() -> str:
+    """The whole page."""
+    return "\n".join([HEAD, *tables()])
+
+
+def tables() -> Iterator[str]:
+    """One table of keys for each table of the brief; one that stands in several places comes once."""
+    places: dict[type[model.Table], list[str]] = {}
+    for path, (table, _) in model.fields().items():
+        places.setdefault(table, [])
+        place = path.rpartition(".")[0]
+        if place not in places[table]:
+            places[table].append(place)
+    for table, names in places.items():
+        if table is not model.Brief:
+            yield one_table(table, names)
+
+
+def one_table(table: type[model.Table], places: list[str]) -> str:
+    heads = ", ".join(f"`{place}`" for place in places)
+    lines = [
+        f"## {heads}",
+        "",
+        inspect.cleandoc(table.__doc__ or ""),
+        "",
+        "| key | what it says | for example |",
+        "| --- | --- | --- |",
+    ]
+    for field in table.model_fields.values():
+        needed = "" if not field.is_required() else " Needed."
+        lines.append(f"| `{field.alias}` | {(field.description or '').replace('|', '¦')}{needed} | {examples(field)} |")
+    return "\n".join([*lines, ""])
+
+
+def examples(field: FieldInfo) -> str:
+    return ", ".join(f"`{toml(example)}`" for example in field.examples or [])
+
+
+def toml(value: object) -> str:
+    """A value as it is typed in the file."""
+    if isinstance(value, dict):
+        return "{ " + ", ".join(f"{key_typed(key)} = {toml(inner)}" for key, inner in value.items()) + " }"
+    if isinstance(value, list | tuple):
+        return "[" + ", ".join(map(toml, value)) + "]"
+    return json.dumps(value, ensure_ascii=False)
+
+
+def key_typed(key: str) -> str:
+    return key if key.replace("-", "").isalnum() else json.dumps(key)
+
+
+if __name__ == "__main__":
+    PAGE.write_text(page(), encoding="utf-8")
