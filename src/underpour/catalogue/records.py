@@ -12,7 +12,7 @@ class Source:
     key: str  # "iso-10456-2007"
     title: str
     publisher: str
-    year: int
+    year: int  # 0 where there is none
     seen: Seen
 
 
@@ -70,6 +70,14 @@ class Board:
     heat_capacity: Quantity  # by volume, J/(m³·K)
     combustible: bool
     note: str = ""
+    strength: Quantity | None = None  # kPa, compressive, at 10 % or yield (at the break where it breaks first)
+    maker: str = ""  # "" for a class that any maker may fill
+    invented: bool = False  # an invented maker's: said wherever the board is shown
+    classes: tuple[str, ...] = ()  # what the maker claims: "ASTM C578 type IX"
+
+    def r_in_place(self, thickness: float) -> float:
+        """R-value in place of a thickness in m. [m²·K/W]"""
+        return thickness / self.conductivity_in_place.value
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,8 +97,8 @@ class Use:
     key: str
     label: str
     aliases: tuple[str, ...]
-    room: Quantity  # degC, with low and high
-    humidity: Quantity  # %, with low and high
+    room: Quantity | None  # degC, with low and high; None outdoors (drive, walk)
+    humidity: Quantity | None  # %, with low and high; None outdoors
     floor_at_least: Quantity | None  # degC, comfort of people who stay; None where no rule is known
     cold_floor: bool  # kept below 0 °C by purpose (cold store, rink)
 

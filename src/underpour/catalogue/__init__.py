@@ -1,0 +1,33 @@
+"""Tables with sources: what boards, materials, grounds, surfaces, uses and places are known, read on first use."""
+
+from __future__ import annotations
+
+from .boards import board, boards
+from .grounds import default_ground, ground, grounds
+from .listing import everything
+from .materials import material, materials
+from .retarders import retarder, retarders
+from .sources import source, sources
+from .surfaces import limit, limits, surface, surfaces
+from .uses import use, uses
+
+__all__ = [
+    "board",
+    "boards",
+    "default_ground",
+    "everything",
+    "ground",
+    "grounds",
+    "limit",
+    "limits",
+    "material",
+    "materials",
+    "retarder",
+    "retarders",
+    "source",
+    "sources",
+    "surface",
+    "surfaces",
+    "use",
+    "uses",
+]

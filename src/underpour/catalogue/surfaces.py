@@ -1,0 +1,41 @@
+"""Surface resistances by use, and limits that hold everywhere."""
+
+from __future__ import annotations
+
+from functools import cache
+
+from .read import one, quantity, table
+from .records import Quantity
+
+
+@cache
+def surfaces() -> dict[str, Quantity]:
+    """Every surface resistance by its key. [m²·K/W]"""
+    return {key: quantity(entry["resistance"], f"catalogue.surface.{key}") for key, entry in table("surfaces").items()}
+
+
+@cache
+def limits() -> dict[str, Quantity]:
+    """Every limit by its key, each in its own unit."""
+    return {key: quantity(entry["limit"], f"catalogue.limit.{key}") for key, entry in table("limits").items()}
+
+
+def surface(key: str) -> Quantity:
+    """Resistance between a surface and the air before it. [m²·K/W]
+
+    ``floor-down``, ``wall`` and ``floor-up`` for heat loss by the way heat flows, ``room-mould`` for humidity and
+    mould, ``outdoors``. Source: ISO 6946 and ISO 13788, as each number says.
+
+    >>> surface("floor-down").value
+    0.17
+    """
+    return one(surfaces(), key, "surface", "surfaces")
+
+
+def limit(key: str) -> Quantity:
+    """The limit of that key, in its own unit.
+
+    >>> limit("surface-humidity-mould").value, limit("surface-humidity-mould").unit
+    (80.0, '%')
+    """
+    return one(limits(), key, "limit", "limits")
