@@ -1,0 +1,45 @@
+"""What is asked, in the words of the brief: nothing is turned into other units, nothing is filled in silently."""
+
+from __future__ import annotations
+
+import tomllib
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from ..dossier import Dossier
+
+ASKED = (
+    ("Ground", "site.ground"),
+    ("Room", "floor.inside"),
+    ("Humidity of the room", "floor.humidity"),
+)
+
+
+def _words(typed: Any) -> str:
+    """A typed value as one line: tables as "key value, key value", lists with commas."""
+    if isinstance(typed, dict):
+        return ", ".join(f"{key} {_words(value)}" for key, value in typed.items())
+    if isinstance(typed, list):
+        return ", ".join(map(_words, typed))
+    return str(typed)
+
+
+def _typed(brief: dict[str, Any], path: str) -> str:
+    here: Any = brief
+    for key in path.split("."):
+        here = here.get(key) if isinstance(here, dict) else None
+    return "" if here is None else _words(here)
+
+
+def asked(dossier: Dossier, assumed: dict[str, str]) -> list[dict[str, str]]:
+    """Rows of name and words. ``assumed`` maps a path to the words of what was taken where nothing was typed."""
+    try:
+        brief = tomllib.loads(dossier.brief_text)
+    except tomllib.TOMLDecodeError:  # a dossier read back from a file may carry none
+        brief = {}
+    rows = [{"name": "Use", "words": dossier.use}, {"name": "Place", "words": dossier.place}]
+    for name, path in ASKED:
+        taken = next((words for at, words in assumed.items() if at == path or at.startswith(f"{path}.")), "")
+        words = _typed(brief, path) or (f"{taken}, assumed" if taken else "")
+        rows += [{"name": name, "words": words}] if words else []
+    return [*rows, {"name": "Held to", "words": ", ".join(dossier.editions) or "no code edition in this brief"}]

@@ -1,0 +1,71 @@
+"""The alternatives side by side: what each one is, and the few findings that tell them apart."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING, Any
+
+from ..measure import say
+from ..measure.table import System
+from .order import worst_first
+
+if TYPE_CHECKING:
+    from ..dossier import Answer, Dossier
+    from ..findings import Finding
+
+# In the order of reading: is it warm, is it dry, what is lost, does it fit.
+TELLING = (
+    "heat.corner-coldest",
+    "heat.floor-coldest",
+    "moisture.surface-factor",
+    "heat.loss-peak",
+    "heat.loss-mean",
+    "heat.edge-psi",
+    "heat.u-floor",
+    "height.total",
+    "height.depth",
+)
+LESSON = "heat.corner-coldest"  # the finding whose words say what an alternative does
+BESIDE = 2  # alternatives that fit beside the brief itself on one sheet of paper
+
+
+def compared(dossier: Dossier, system: System) -> list[dict[str, Any]]:
+    """Tables of as briefed and at most ``BESIDE`` alternatives; empty where the brief has none."""
+    others = dossier.alternatives[1:]
+    groups = [others[k : k + BESIDE] for k in range(0, len(others), BESIDE)]
+    return [_table((dossier.as_briefed, *group), system) for group in groups]
+
+
+def _table(answers: tuple[Answer, ...], system: System) -> dict[str, Any]:
+    rows = [f for f in answers[0].findings if f.id in TELLING]
+    rows.sort(key=lambda f: TELLING.index(f.id))
+    return {
+        "names": [a.name for a in answers],
+        "summaries": [list(a.summary) for a in answers],
+        "rows": [
+            {
+                "title": row.title,
+                "where": ", ".join(f"{key} {value}" for key, value in row.at.items()),
+                "cells": [_cell(_same(answer, row), system) for answer in answers],
+            }
+            for row in rows
+        ],
+        "words": [_words(a) for a in answers],
+    }
+
+
+def _same(answer: Answer, wanted: Finding) -> Finding | None:
+    return next((f for f in answer.findings if f.id == wanted.id and dict(f.at) == dict(wanted.at)), None)
+
+
+def _cell(finding: Finding | None, system: System) -> dict[str, str]:
+    if finding is None:
+        return {"value": "\N{EN DASH}", "verdict": ""}
+    value = "" if finding.value is None else say.both(finding.value, finding.unit, system)
+    return {"value": value, "verdict": "" if finding.verdict == "stated" else finding.verdict}
+
+
+def _words(answer: Answer) -> list[str]:
+    """What the coldest corner teaches, then what falls short, as an adviser says it."""
+    told = [f for f in answer.findings if f.id == LESSON and f.words]
+    told += [f for f in worst_first(answer.findings) if f.verdict == "falls short"]
+    return list(dict.fromkeys(f.words or f.title for f in told))

@@ -1,0 +1,32 @@
+"""The order in which findings are read: worst first."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from ..drawings.margin import pointer
+from ..findings import Finding
+
+ORDER = ("falls short", "cannot tell", "tight", "meets", "not required, advised", "stated", "does not apply")
+TIGHT = 0.1  # of the margin rule from its notch: so near that the eye hardly parts them
+
+
+def is_tight(finding: Finding) -> bool:
+    """Whether a finding that meets stands so near its limit that it is worth a second look.
+
+    Within a tenth of its margin rule from the notch, or within its own numerical error.
+
+    Examples
+    --------
+    >>> is_tight(Finding("heat.floor-coldest", "Coldest floor", 15.3, "degC", limit=15.0, sense="at least"))
+    True
+    """
+    at = pointer(finding)
+    if finding.verdict != "meets" or finding.margin is None or at is None:
+        return False
+    return at <= TIGHT or finding.margin <= (finding.within or 0.0)
+
+
+def worst_first(findings: Iterable[Finding]) -> list[Finding]:
+    """Falls short, cannot tell, tight, meets, advised, stated, does not apply; else as they came."""
+    return sorted(findings, key=lambda f: ORDER.index("tight" if is_tight(f) else f.verdict))

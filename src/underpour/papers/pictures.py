@@ -1,0 +1,23 @@
+"""The drawings that a paper carries, with the words that go with each."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """One drawing as SVG text."""
+
+    name: str  # heading above it: "Edge A, all alternatives", "Edge A as briefed"
+    svg: str
+    caption: str  # below it; says which month it shows
+    alt: str  # what it shows, in words, for someone who does not see it
+
+
+@dataclass(frozen=True, slots=True)
+class Pictures:
+    """The drawings of one paper, in the order of printing."""
+
+    comparison: tuple[Picture, ...] = ()  # alternatives side by side, one an edge
+    sections: tuple[Picture, ...] = ()  # the cut through each edge
