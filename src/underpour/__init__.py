@@ -14,8 +14,8 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from .answer import answer as answer_brief
-    from .brief import read as read_brief
     from .brief.model import Brief
+    from .brief.read import read as read_brief
     from .dossier import Dossier
     from .mistakes import Mistake, Mistakes
 
@@ -24,7 +24,7 @@ __all__ = ["Brief", "Dossier", "Mistake", "Mistakes", "__version__", "answer_bri
 
 _WHERE = {
     "answer_brief": (".answer", "answer"),
-    "read_brief": (".brief", "read"),
+    "read_brief": (".brief.read", "read"),
     "Brief": (".brief.model", "Brief"),
     "Dossier": (".dossier", "Dossier"),
     "Mistake": (".mistakes", "Mistake"),

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from .findings import Assumed, Finding
+from .measure.table import System
 from .physics.conduction.field import Field
 from .sections.parts import Section
 
@@ -37,7 +38,7 @@ class Dossier:
     brief_text: str
     title: str
     use: str
-    units: str  # "US" or "SI": the system that is printed first
+    units: System  # the one that is printed first
     place: str  # "Minneapolis, MN (45.0 N, 93.3 W, 256 m)"
     version: str
     editions: tuple[str, ...]

@@ -10,7 +10,7 @@ from .told import Told
 
 EXAMPLE = "underpour catalogue show plain-15"
 HELP = """\
-underpour catalogue list [boards|grounds|materials|retarders|surfaces|uses]
+underpour catalogue list [WHAT]
 underpour catalogue show NAME
 
 Shows what can be named in a brief, one line each, or every number of one
@@ -18,13 +18,15 @@ entry: its value in both systems, low and high, source, clause, how it was
 seen. A board has two R-values: as labelled, which a code reads, and in place,
 which the heat flow is worked out with.
 
+  WHAT   boards, grounds, materials, retarders, surfaces, limits, uses or
+         sources; all of them unless you say
   NAME   a name from the list
 
 For example:
 
   underpour catalogue show plain-15
 """
-LISTS = ("boards", "grounds", "materials", "retarders", "surfaces", "uses")
+LISTS = ("boards", "grounds", "materials", "retarders", "surfaces", "limits", "uses", "sources")
 
 
 def parser() -> Words:

@@ -12,7 +12,7 @@ from .parsing import unknown_word
 from .spoken import measured, stands_on
 
 TITLES = {
-    "r_label_per_metre": "R-value as labelled, for each metre of thickness",
+    "r_label_per_metre": "R-value as labelled, by thickness",
     "r_label": "R-value as labelled",
     "label_terms": "The label refers to",
     "in_place_steps": "How that was reached",
@@ -22,7 +22,7 @@ TITLES = {
     "room": "Room that may be assumed",
     "humidity": "Humidity that may be assumed",
 }
-UNSAID = ("key", "label", "hatch", "made")
+UNSAID = ("key", "label", "hatch", "made", "invented")
 
 
 def shown(key: str, width: int) -> str:
@@ -43,9 +43,13 @@ def _entry(path: str, record: Any, width: int) -> Iterator[str]:
     if isinstance(record, Quantity):
         yield from _quantity("Value", record, width)
         return
-    for field in fields(record):
-        if field.name not in UNSAID:
-            yield from _line(_title(field.name), getattr(record, field.name), width)
+    if isinstance(record, Board) and record.invented:
+        yield "  An invented product of an invented maker, to show with."
+    values = {field.name: getattr(record, field.name) for field in fields(record) if field.name not in UNSAID}
+    notes = {value.note for value in values.values() if isinstance(value, Quantity)}
+    for name, value in values.items():
+        if not isinstance(value, str) or value not in notes:
+            yield from _line(_title(name), value, width)
     if isinstance(record, Board) and record.made:
         yield "  Made in, with R-value as labelled and in place"
         for made in record.made:
@@ -60,20 +64,20 @@ def _line(title: str, value: Any, width: int) -> Iterator[str]:
     if isinstance(value, Quantity):
         yield from _quantity(title, value, width)
     elif isinstance(value, bool):
-        yield f"  {title}: {'yes' if value else 'no'}"
+        yield f"  {title}:  {'yes' if value else 'no'}"
     elif isinstance(value, tuple) and value:
-        yield from hung(f"{title}: {', '.join(map(str, value))}", width, 2)
+        yield from hung(", ".join(map(str, value)), width, 6, f"  {title}:")
     elif isinstance(value, float):
-        yield from hung(f"{title}: {measured(value, 'm', 'SI')}", width, 2)
-    elif isinstance(value, str) and value:
-        yield from hung(f"{title}: {value}", width, 2)
+        yield from hung(measured(value, "m", "SI"), width, 6, f"  {title}:")
+    elif isinstance(value, int | str) and value:
+        yield from hung(str(value), width, 6, f"  {title}:")
 
 
 def _quantity(title: str, quantity: Quantity, width: int) -> Iterator[str]:
     def said(value: float) -> str:
         return measured(value, quantity.unit, "SI")
 
-    yield from hung(f"{title}: {said(quantity.value)}", width, 2)
+    yield from hung(said(quantity.value), width, 6, f"  {title}:")
     if quantity.low != quantity.high:
         yield from hung(f"between {said(quantity.low)} and {said(quantity.high)}", width, 6)
     yield from hung(stands_on(quantity.basis()), width, 6)

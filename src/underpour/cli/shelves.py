@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 
 from ..catalogue.records import Board, Material, Quantity, Retarder, Use
 from .paragraphs import block, hung
-from .spoken import measured
+from .spoken import SEEN, measured
 
 HEADS = {
     "boards": "Boards, for `board =`",
@@ -14,7 +14,9 @@ HEADS = {
     "materials": "Materials of layers and walls",
     "retarders": "Vapour retarders, for `vapour-retarder =`",
     "surfaces": "Surface resistances",
+    "limits": "Limits that findings are held to",
     "uses": "Uses, for `use =`",
+    "sources": "Sources of the numbers, and how each was seen",
 }
 
 
@@ -32,31 +34,39 @@ def shelf(what: str) -> Iterator[tuple[str, str]]:
     """Name and one line of each entry of a list."""
     from .. import catalogue
 
-    if what == "surfaces":
-        for key, quantity in catalogue.surfaces():
-            yield key, measured(quantity.value, quantity.unit, "SI")
+    if what in ("surfaces", "limits"):
+        quantities = catalogue.surfaces() if what == "surfaces" else catalogue.limits()
+        for key, quantity in quantities.items():
+            yield key, f"{_said(quantity)}, {quantity.where}"
         return
-    records = {
+    if what == "sources":
+        for source in catalogue.sources():
+            yield source.key, f"{source.title} ({SEEN[source.seen]})"
+        return
+    shelves: dict[str, Callable[[], Iterable[Board | Material | Retarder | Use]]] = {
         "boards": catalogue.boards,
         "grounds": catalogue.grounds,
         "materials": catalogue.materials,
         "retarders": catalogue.retarders,
         "uses": catalogue.uses,
-    }[what]()
-    for record in records:
+    }
+    for record in shelves[what]():
         yield record.key, one_line(record)
 
 
 def one_line(record: Board | Material | Retarder | Use) -> str:
     """Label and the number that matters most."""
     if isinstance(record, Board):
-        return f"{record.label}, {record.material}: {_said(record.conductivity_in_place)} in place"
+        invented = ", an invented product" if record.invented else ""
+        material = "" if record.material in record.label else f", {record.material}"
+        return f"{record.label}{material}{invented}: {_said(record.conductivity_in_place)} in place"
     if isinstance(record, Material):
         return f"{record.label}: {_said(record.conductivity)}"
     if isinstance(record, Retarder):
         return f"{record.label}: {_said(record.permeance)}"
     also = f", also called {', '.join(record.aliases)}" if record.aliases else ""
-    return f"{record.label}: {_said(record.room)}{also}"
+    room = f": {_said(record.room)}" if record.room else ""
+    return f"{record.label}{room}{also}"
 
 
 def _said(quantity: Quantity) -> str:

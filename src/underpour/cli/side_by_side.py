@@ -12,6 +12,7 @@ from .terminal import asked, closing
 if TYPE_CHECKING:
     from ..dossier import Answer, Dossier
     from ..findings import Finding
+    from ..measure.table import System
 
 NARROWEST_NAME, WIDEST_CELL = 24, 18
 Place = tuple[str, frozenset[tuple[str, str | float]]]  # a finding's id and at
@@ -32,7 +33,7 @@ def comparison_text(dossier: Dossier, width: int) -> str:
     return "\n".join(lines) + "\n"
 
 
-def _tables(answers: Sequence[Answer], system: str, width: int) -> Iterator[str]:
+def _tables(answers: Sequence[Answer], system: System, width: int) -> Iterator[str]:
     """As briefed stands first in every table; where not all alternatives fit beside it, further tables follow."""
     rows = differing(answers, system)
     fit = max(2, (width - NARROWEST_NAME) // (WIDEST_CELL + 2))
@@ -48,7 +49,7 @@ def _tables(answers: Sequence[Answer], system: str, width: int) -> Iterator[str]
             yield from columns([title, *(cells[answer.name] for answer in shown)], widths)
 
 
-def differing(answers: Sequence[Answer], system: str) -> list[tuple[str, Mapping[str, str]]]:
+def differing(answers: Sequence[Answer], system: System) -> list[tuple[str, Mapping[str, str]]]:
     """Name of each finding that is not the same everywhere, with its words by the alternative's name."""
     by_answer = {answer.name: _by_place(answer) for answer in answers}
     everywhere = {place: finding for found in by_answer.values() for place, finding in found.items()}
@@ -64,7 +65,7 @@ def _by_place(answer: Answer) -> dict[Place, Finding]:
     return {(finding.id, frozenset(finding.at.items())): finding for finding in answer.findings}
 
 
-def _cell(finding: Finding | None, system: str) -> str:
+def _cell(finding: Finding | None, system: System) -> str:
     from ..measure import say
 
     if finding is None:

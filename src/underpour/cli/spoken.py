@@ -7,6 +7,7 @@ from collections import Counter
 from collections.abc import Iterable
 
 from ..findings import UNITS, Basis, Finding, Verdict
+from ..measure.table import System
 
 SEEN = {
     "document": "read in the document",
@@ -15,6 +16,7 @@ SEEN = {
     "practice": "common practice",
     "derived": "derived",
 }
+OF_THE_CATALOGUE = ("J/(m³·K)", "m·K/W")  # units that measure.say prints beside those of findings
 COUNTED: tuple[tuple[Verdict, str, str], ...] = (
     ("falls short", "falls short", "fall short"),
     ("cannot tell", "cannot tell", "cannot tell"),
@@ -50,7 +52,7 @@ def named(finding: Finding) -> str:
     return ", ".join(filter(None, (finding.title, where(finding))))
 
 
-def against_limit(finding: Finding, system: str) -> str:
+def against_limit(finding: Finding, system: System) -> str:
     """Value, month and limit in both systems; empty where there is no value. The margin stands on its rule."""
     from ..measure import say
 
@@ -70,7 +72,7 @@ def doubt(finding: Finding) -> str:
     return f"{finding.within:.1g}\u2009{unit}"
 
 
-def measured(value: float | str | None, unit: str, system: str) -> str:
+def measured(value: float | str | None, unit: str, system: System) -> str:
     """A number of any unit, in both systems where the unit is one that findings are printed in."""
     from ..measure import say
 
@@ -78,7 +80,7 @@ def measured(value: float | str | None, unit: str, system: str) -> str:
         return "not known"
     if isinstance(value, str):
         return value
-    if unit in UNITS:
+    if unit in UNITS or unit in OF_THE_CATALOGUE:
         return say.both(value, unit, system)
     return f"{value:.4g}\u2009{unit}"
 

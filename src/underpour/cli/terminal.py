@@ -12,6 +12,7 @@ from .spoken import against_limit, counted_aloud, doubt, measured, named, stands
 if TYPE_CHECKING:
     from ..dossier import Assumed, Dossier
     from ..findings import Finding
+    from ..measure.table import System
 
 HANG = 13  # room for the longest of the common verdict words
 
@@ -61,7 +62,7 @@ def closing(dossier: Dossier, width: int) -> list[str]:
     ]
 
 
-def finding_lines(finding: Finding, system: str, width: int) -> list[str]:
+def finding_lines(finding: Finding, system: System, width: int) -> list[str]:
     """One finding: the verdict first, then what it is about, the number against its limit, and what to do."""
     from ..drawings.margin import margin_rule
 
@@ -77,7 +78,7 @@ def finding_lines(finding: Finding, system: str, width: int) -> list[str]:
     return lines
 
 
-def _group(findings: Iterable[Finding], system: str, width: int) -> list[str]:
+def _group(findings: Iterable[Finding], system: System, width: int) -> list[str]:
     """Findings of one verdict, an empty line after them."""
     return [*(line for finding in findings for line in finding_lines(finding, system, width)), ""]
 
@@ -102,7 +103,7 @@ def _steps(finding: Finding, width: int) -> Iterator[str]:
         yield from hung(f"Rests on {', '.join(finding.rests_on)}.", width, 6)
 
 
-def _assumed(entry: Assumed, system: str, width: int) -> Iterator[str]:
+def _assumed(entry: Assumed, system: System, width: int) -> Iterator[str]:
     taken = measured(entry.value, entry.unit, system)
     span = ""
     if entry.low is not None and entry.high is not None:
