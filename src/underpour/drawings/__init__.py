@@ -1,0 +1,7 @@
+"""Pictures as SVG text, drawn from a finished dossier. They work nothing out and write no files."""
+
+from .compare import comparison
+from .one_section import plain_section, section_picture
+from .scale import Scale, month_middle, shared_scale
+
+__all__ = ["Scale", "comparison", "month_middle", "plain_section", "section_picture", "shared_scale"]

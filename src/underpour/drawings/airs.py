@@ -1,0 +1,68 @@
+"""Room and outdoors named where they are, the room's corner with its temperature, and the scale bar."""
+
+from __future__ import annotations
+
+from ..measure import say
+from ..measure.table import System
+from ..physics.conduction.field import Field, moment
+from ..sections.parts import Section
+from . import colours
+from .lettering import HEADING, LETTER, width
+from .paper import FINE, HAIR, LINE, Box, Frame, dot, letters, line, rectangle
+
+FOOT = 0.3048  # m
+BARS = {  # lengths of a scale bar (m) with their words; the longest that fits is drawn
+    "SI": ((1.0, "1 m"), (0.5, "500 mm"), (0.2, "200 mm"), (0.1, "100 mm")),
+    "US": ((3 * FOOT, "3 ft"), (FOOT, "1 ft"), (FOOT / 2, "6 in")),
+}
+LONGEST = 45.0  # mm
+
+
+def air_temperature(field: Field, where: str, year_fraction: float) -> float | None:
+    """Temperature of the room's or the outdoor air at a moment; None where the field does not tell. [degC]"""
+    for name, mean, swing in field.airs:
+        if name == where:
+            return float(moment(mean, swing, year_fraction))  # type: ignore[arg-type]
+    return None
+
+
+def room_words(field: Field, where: str, year_fraction: float, system: System) -> str:
+    """What stands in a space: its name, and its temperature where it is known."""
+    known = air_temperature(field, where, year_fraction)
+    return where if known is None else f"{where} {say.value(known, 'degC', system)}"
+
+
+def room_name(section: Section, frame: Frame, words: str) -> tuple[str, tuple[Box, ...]]:
+    """The room's words in its upper corner."""
+    base, end = frame.top + LETTER + 1.0, frame.right - 1.6
+    if not any(air.where == "room" for air in section.airs):
+        return "", ()
+    return letters(end, base, words, anchor="end"), (Box(end - width(words), base - LETTER, end, base + 1.2),)
+
+
+def outdoors_name(section: Section, frame: Frame, words: str) -> tuple[str, tuple[Box, ...]]:
+    """The words of outdoors, above the ground."""
+    if not any(air.where == "outdoors" for air in section.airs):
+        return "", ()
+    start, base = frame.left + 1.6, max(frame.y(section.ground_level) - 2.0, frame.top + LETTER)
+    return letters(start, base, words), (Box(start, base - LETTER, start + width(words), base + 1.2),)
+
+
+def corner_mark(section: Section, frame: Frame, words: str, colour: str) -> tuple[str, tuple[Box, ...]]:
+    """The temperature of the corner, large, with a line to where floor and wall meet."""
+    x, y = frame.x(section.corner[0]), frame.y(section.corner[1])
+    left, base = x + 7.0, y - 7.0
+    drawn = line(x, y, left - 1.0, base + 0.8, FINE) + dot(x, y, 0.8)
+    drawn += letters(left, base, words, size=HEADING, weight=600, colour=colour)
+    return drawn, (Box(x, base - HEADING, left + width(words, HEADING, 600), y),)
+
+
+def scale_bar(right: float, base: float, scale: float, system: System) -> str:
+    """A bar of a round length, ending at ``right`` (mm), at ``scale`` mm for each metre."""
+    length, words = next((bar for bar in BARS[system] if bar[0] * scale <= LONGEST), BARS[system][-1])
+    wide = length * scale
+    halves = [(right - wide, colours.light()["ink"]), (right - wide / 2, colours.light()["leaf"])]
+    drawn = "".join(rectangle(x, base - 1.1, wide / 2, 1.1, fill) for x, fill in halves)
+    drawn += line(right - wide, base - 1.1, right, base - 1.1, HAIR) + line(right - wide, base, right, base, HAIR)
+    drawn += line(right, base - 1.8, right, base, LINE) + line(right - wide, base - 1.8, right - wide, base, LINE)
+    return drawn + letters(right - wide - 1.2, base, words, anchor="end")

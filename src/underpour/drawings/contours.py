@@ -1,0 +1,95 @@
+"""Bands of flat tint and the lines between them, from a field on the sheet."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from itertools import pairwise
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from .paper import path, rectangle, stroke
+from .scale import Scale
+from .sheet_field import SheetField
+
+Line = NDArray[np.float64]  # (n, 2) mm
+SMOOTH = 0.03  # mm by which a drawn line may leave the exact one
+
+
+def bands(field: SheetField, scale: Scale) -> str:
+    """Flat tints, each laid over the colder one, so that no seam shows between two."""
+    left, right, top, bottom = field.x[0], field.x[-1], field.y[0], field.y[-1]
+    drawn = [rectangle(left, top, right - left, bottom - top, scale.tint(float(np.nanmin(field.degrees))))]
+    for level, tint in zip(scale.levels[1:-1], scale.tints[1:], strict=True):
+        if np.nanmin(field.degrees) < level < np.nanmax(field.degrees):
+            data = "".join(path(thinned(ring), closed=True) for ring in _warmer_than(field, level))
+            drawn.append(f'<path d="{data}" fill="{tint}" fill-rule="evenodd"/>')
+    return "".join(drawn)
+
+
+def lines_at(field: SheetField, level: float) -> list[Line]:
+    """The lines of one temperature (degC), each a run of points on the sheet. [mm]"""
+    found = _generator(field).lines(level)
+    return [thinned(np.asarray(line)) for line in found if len(line) > 1]
+
+
+def drawn_lines(lines: list[Line], pen: float) -> str:
+    return stroke("".join(path(line, closed=False) for line in lines), pen) if lines else ""
+
+
+def where(line: Line, holds: Callable[[NDArray[np.float64], NDArray[np.float64]], NDArray[np.bool_]]) -> list[Line]:
+    """The line's runs of points at which something holds; two points are the least of a run."""
+    fine = dense(line, 0.3)
+    kept = holds(fine[:, 0], fine[:, 1])
+    breaks = np.flatnonzero(np.diff(kept.astype(int))) + 1
+    runs = zip(np.split(fine, breaks), np.split(kept, breaks), strict=True)
+    return [thinned(run) for run, keep in runs if keep[0] and len(run) > 1]
+
+
+def dense(line: Line, step: float) -> Line:
+    """The line's own points with further ones between them, none farther than ``step`` from the next. [mm]"""
+    reach = np.r_[0.0, np.cumsum(np.hypot(*np.diff(line, axis=0).T))]
+    at = np.union1d(np.linspace(0.0, reach[-1], int(np.ceil(reach[-1] / step)) + 1), reach)
+    return np.column_stack([np.interp(at, reach, line[:, 0]), np.interp(at, reach, line[:, 1])])
+
+
+def thinned(line: Line, within: float = SMOOTH) -> Line:
+    """The line with the points left out that lie within that distance of what is drawn without them. [mm]"""
+    keep = np.zeros(len(line), dtype=bool)
+    keep[[0, -1]] = True
+    spans = [(0, len(line) - 1)]
+    while spans:
+        first, last = spans.pop()
+        if last - first < 2:
+            continue
+        start, along = line[first], line[last] - line[first]
+        offset = line[first + 1 : last] - start
+        length = float(np.hypot(*along))
+        away = np.abs(along[0] * offset[:, 1] - along[1] * offset[:, 0]) / length if length else np.hypot(*offset.T)
+        far = int(np.argmax(away))
+        if away[far] > within:
+            keep[first + 1 + far] = True
+            spans += [(first, first + 1 + far), (first + 1 + far, last)]
+    return line[keep]
+
+
+def _warmer_than(field: SheetField, level: float) -> list[Line]:
+    points, offsets = _generator(field).filled(level, np.inf)
+    return [
+        np.asarray(ring[start:end])
+        for ring, offset in zip(points, offsets, strict=True)
+        for start, end in pairwise(offset)
+    ]
+
+
+def _generator(field: SheetField) -> Any:
+    from contourpy import FillType, LineType, contour_generator
+
+    return contour_generator(
+        field.x,
+        field.y,
+        np.ma.masked_invalid(field.degrees),
+        line_type=LineType.Separate,
+        fill_type=FillType.OuterOffset,
+    )

@@ -1,0 +1,79 @@
+"""What the findings say that a picture repeats in words, so that picture and table cannot differ."""
+
+from __future__ import annotations
+
+from ..dossier import Answer
+from ..findings import Finding
+from ..measure import say
+from ..measure.table import System
+from ..physics.conduction.field import Field
+from . import colours
+from .floor_line import Limit
+from .when import MONTHS
+
+
+def finding_at(answer: Answer, id: str, edge: str) -> Finding | None:
+    """The first finding of that kind at the edge, or for the whole floor where the edge has none of its own.
+
+    Pictures show the temperatures of the heat-loss film, so findings of the mould film stay out.
+    """
+    found = [f for f in answer.findings if f.id == id and f.value is not None and f.at.get("film") != "mould"]
+    return next((f for f in found if f.at.get("edge") == edge), next((f for f in found if "edge" not in f.at), None))
+
+
+def corner_temperature(answer: Answer, edge: str, year_fraction: float) -> float:
+    """Temperature where floor and wall meet, at that moment. [degC]
+
+    In the month of the finding it is the finding's own number, elsewhere the field's.
+    """
+    finding = finding_at(answer, "heat.corner-coldest", edge)
+    if finding and finding.value is not None and finding.month == month_of(year_fraction):
+        return finding.value
+    return corner_of(answer.fields[edge], year_fraction)
+
+
+def corner_of(field: Field, year_fraction: float) -> float:
+    """The floor's temperature at its end by the wall. [degC]"""
+    return float(field.floor_at(year_fraction)[0])
+
+
+def floor_words(answer: Answer, edge: str, year_fraction: float, system: System) -> str:
+    """The floor's coldest point at that moment in words; at the wall it is the corner's own number."""
+    floor = answer.fields[edge].floor_at(year_fraction)
+    at_wall = float(floor[0] - floor.min()) < 0.05
+    coldest = corner_temperature(answer, edge, year_fraction) if at_wall else float(floor.min())
+    return f"floor, coldest {say.value(coldest, 'degC', system)}"
+
+
+def corner_colour(answer: Answer, edge: str) -> str:
+    """Ink, or the colour of what falls short."""
+    finding = finding_at(answer, "heat.corner-coldest", edge)
+    falls = finding is not None and finding.verdict == "falls short"
+    return colours.light()["short" if falls else "ink"]
+
+
+def loss_words(answer: Answer, edge: str, system: System) -> str:
+    """The floor's greatest heat loss in a line, "" where there is no such finding."""
+    finding = finding_at(answer, "heat.loss-peak", edge)
+    if finding is None or finding.value is None:
+        return ""
+    when = f" in {MONTHS[finding.month - 1]}" if finding.month else ""
+    return f"Loses {say.value(finding.value, finding.unit, system)}{when}."
+
+
+def floor_limit(answer: Answer, edge: str, system: System) -> Limit | None:
+    """The temperature that the floor is held to, where a finding at the edge has one."""
+    for id in ("heat.floor-coldest", "heat.corner-coldest", "moisture.mould"):
+        finding = finding_at(answer, id, edge)
+        if finding and finding.limit is not None and finding.unit == "degC" and finding.sense == "at least":
+            return Limit(finding.limit, f"at least {say.value(finding.limit, 'degC', system)}")
+    return None
+
+
+def month_of(year_fraction: float) -> int:
+    """The month, 1 to 12, in which a moment of the year lies.
+
+    >>> month_of(0.125)
+    2
+    """
+    return int(year_fraction % 1.0 * 12.0) + 1

@@ -1,0 +1,146 @@
+"""Names of the materials beside the drawing, each with a plain line to a dot in its body."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from ..sections.parts import Section
+from .bodies import is_ground
+from .lettering import LETTER, cut_to, width
+from .paper import HAIR, Box, Frame, dot, letters, line
+from .visible import NOTHING, showing
+
+STEP = 4.6  # mm from one name to the next below it
+FINE = 0.4  # mm between the points at which bodies are looked for
+
+
+@dataclass(frozen=True, slots=True)
+class Named:
+    """Names set on the sheet and the room they take."""
+
+    drawn: str
+    words: tuple[Box, ...]  # the letters
+    taken: tuple[Box, ...]  # letters and lines
+
+
+def floor_names(section: Section, frame: Frame, along: float) -> tuple[Named, list[int]]:
+    """Names of the floor's layers over a line that goes down through them at ``along`` (mm), and which parts they are.
+
+    The layers stand above each other in the order in which the line meets them, as on any drawing of a build-up.
+    """
+    layers = _met_below(section, frame, along)
+    words = [section.parts[k].label for k, _ in layers]
+    surface = frame.y(0.0)
+    first = surface - 5.0 - STEP * (len(layers) - 1)
+    if not layers or first < frame.top + 2.0 * STEP:
+        return Named("", (), ()), []
+    room = frame.right - along - 3.0
+    drawn = [line(along, first - 1.0, along, layers[-1][1], HAIR)]
+    boxes = []
+    for n, (said, (_, depth)) in enumerate(zip(words, layers, strict=True)):
+        base = first + n * STEP
+        said = cut_to(said, room)
+        drawn += [dot(along, depth), line(along, base - 1.0, along + 1.4, base - 1.0, HAIR)]
+        drawn.append(letters(along + 2.2, base, said))
+        boxes.append(Box(along - 0.5, base - LETTER, along + 2.2 + width(said), base + 1.2))
+    stem = Box(along - 0.6, surface, along + 0.6, layers[-1][1] + 0.6)
+    return Named("".join(drawn), tuple(boxes), (*boxes, stem)), [k for k, _ in layers]
+
+
+def edge_names(section: Section, frame: Frame, done: Sequence[int], avoid: Sequence[Box]) -> Named:
+    """Names of the other bodies, each where ground or open air leaves room near it; a name without room is left out."""
+    taken = list(avoid)
+    drawn: list[str] = []
+    first = len(taken)
+    words: list[Box] = []
+    said: set[str] = set()
+    for k, (x, y) in sorted(_anchors(section, frame, done), key=lambda found: found[1][1]):
+        label = section.parts[k].label
+        if label in said:
+            continue
+        said.add(label)
+        place = _near(section, frame, label, x, y, taken)
+        if place:
+            box, toward = place
+            base = box.bottom - 1.2
+            drawn.append(letters(box.left + 0.4, base, label))
+            drawn.append(line(toward, base - 1.0, x, y, HAIR) + dot(x, y))
+            words.append(box)
+            taken += [box, *_along(toward, base - 1.0, x, y)]
+    return Named("".join(drawn), tuple(words), tuple(taken[first:]))
+
+
+def _met_below(section: Section, frame: Frame, along: float) -> list[tuple[int, float]]:
+    """Bodies under the floor at one place with the height (mm on the sheet) of the middle of each, ground included."""
+    y = np.arange(frame.y(0.0) + FINE / 4, frame.bottom, FINE / 4)
+    metres, up = frame.metres(np.full_like(y, along), y)
+    shown = showing(section.parts, metres, up)
+    met: list[tuple[int, float]] = []
+    for k in dict.fromkeys(int(s) for s in shown if s != NOTHING):
+        here = y[shown == k]
+        deep = is_ground(section.parts[k])
+        met.append((k, float(here[0] + min(4.0, 0.5 * (here[-1] - here[0])) if deep else here.mean())))
+    return met
+
+
+def _anchors(section: Section, frame: Frame, done: Sequence[int]) -> list[tuple[int, tuple[float, float]]]:
+    """For each body not yet named the point where it shows at its widest."""
+    x = np.arange(frame.left + FINE / 2, frame.right, FINE)
+    y = np.arange(frame.top + FINE / 2, frame.bottom, FINE)
+    shown = showing(section.parts, *frame.metres(*np.meshgrid(x, y)))
+    found = []
+    for k, part in enumerate(section.parts):
+        if k in done or is_ground(part) or part.label in {section.parts[j].label for j in done}:
+            continue
+        mask = np.pad(shown == k, 1)
+        last = mask
+        while mask.any():
+            last = mask
+            mask = mask[1:-1, 1:-1] & mask[:-2, 1:-1] & mask[2:, 1:-1] & mask[1:-1, :-2] & mask[1:-1, 2:]
+            mask = np.pad(mask, 1)
+        rows, columns = np.nonzero(last)
+        if rows.size:
+            middle = int(np.argsort(rows + 1e-6 * columns)[rows.size // 3])
+            found.append((k, (float(x[columns[middle] - 1]), float(y[rows[middle] - 1]))))
+    return found
+
+
+def _near(
+    section: Section, frame: Frame, label: str, x: float, y: float, taken: Sequence[Box]
+) -> tuple[Box, float] | None:
+    """The nearest box for a name about a point, wholly in one ground or in air, and the side its line starts from."""
+    wide = width(label) + 0.8
+    best: tuple[float, Box, float] | None = None
+    for down in range(-40, 41, 2):
+        for away in range(5, 60, 3):
+            for left, toward in ((x - away - wide, x - away + 0.6), (x + away, x + away - 0.6)):
+                cost = away + 1.3 * abs(down) + (4.0 if toward > x else 0.0)
+                if best and cost >= best[0]:
+                    continue
+                box = Box(left, y + down - LETTER / 2, left + wide, y + down + LETTER / 2 + 1.2)
+                path = _along(toward, box.bottom - 2.2, x, y)
+                if any(one.meets(other) for one in (box, *path) for other in taken):
+                    continue
+                if _in_the_clear(section, frame, box):
+                    best = (cost, box, toward)
+    return (best[1], best[2]) if best else None
+
+
+def _in_the_clear(section: Section, frame: Frame, box: Box) -> bool:
+    inside = frame.left + 1.0 < box.left and box.right < frame.right - 1.0
+    if not (inside and frame.top + 1.0 < box.top and box.bottom < frame.bottom - 1.0):
+        return False
+    x, y = np.meshgrid(np.linspace(box.left, box.right, 6), np.linspace(box.top, box.bottom, 3))
+    shown = showing(section.parts, *frame.metres(x, y)).ravel()
+    return bool((shown == shown[0]).all()) and (shown[0] == NOTHING or is_ground(section.parts[shown[0]]))
+
+
+def _along(x0: float, y0: float, x1: float, y1: float) -> list[Box]:
+    steps = np.linspace(0.0, 1.0, 24)
+    return [
+        Box(x - 0.5, y - 0.5, x + 0.5, y + 0.5)
+        for x, y in zip(x0 + steps * (x1 - x0), y0 + steps * (y1 - y0), strict=True)
+    ]

@@ -1,0 +1,164 @@
+"""One section on the sheet: tints, hatches, outlines, lines with their values, names, dimensions."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from ..measure import say
+from ..physics.conduction.field import Field
+from ..sections.parts import Section
+from . import bodies, colours, hatch
+from .contours import Line, bands, drawn_lines, lines_at, where
+from .dimensions import dimension_lines
+from .frost import FREEZING, frost_line
+from .names import Named, edge_names, floor_names
+from .paper import HAIR, LINE, Box, Frame
+from .scale import Scale
+from .sheet_field import SheetField, on_sheet
+from .values import best_place, set_value, with_gap
+from .visible import NOTHING, cut_outs, showing
+
+OFF_BORDER = 3.5  # mm from the border of the drawing to a value
+CROWDED = 0.6  # mm between lines below which only the heavy ones are drawn
+NOTES_FROM_CORNER = 40.0  # mm into the room, where the line through the floor's layers stands
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """A piece of a picture: what goes into the defs, and what is drawn."""
+
+    defs: tuple[str, ...]
+    body: str
+
+
+def bodies_alone(section: Section, frame: Frame, prefix: str, *, taken: tuple[Box, ...] = ()) -> Drawn:
+    """The section without temperatures: hatches on paper white, names and dimensions."""
+    dimensions, boxes = dimension_lines(section.dimensions, frame)
+    names = _named(section, frame, (*taken, *boxes))
+    return _put_together(section, frame, prefix, under="", over="", beside=names.drawn + dimensions)
+
+
+def with_field(
+    section: Section,
+    field: Field,
+    year_fraction: float,
+    scale: Scale,
+    frame: Frame,
+    prefix: str,
+    taken: tuple[Box, ...],
+    words: tuple[Box, ...] = (),
+) -> Drawn:
+    """The section with its temperatures at one moment, without names.
+
+    No value stands in ``taken``; lines leave a gap at ``words``.
+    """
+    sheet = on_sheet(field, year_fraction, frame)
+    solid = f'<g clip-path="url(#{prefix}-solid)">'
+    tinted = f"{solid}{bands(sheet, scale)}</g>"
+    lines, values = _lines(section, sheet, scale, frame, taken, words)
+    return _put_together(section, frame, prefix, under=tinted, over=f"{solid}{lines}</g>", beside=values)
+
+
+def with_field_and_names(
+    section: Section,
+    field: Field,
+    year_fraction: float,
+    scale: Scale,
+    frame: Frame,
+    prefix: str,
+    taken: tuple[Box, ...],
+) -> Drawn:
+    """The section with its temperatures, the names of its materials and its dimensions."""
+    dimensions, boxes = dimension_lines(section.dimensions, frame)
+    names = _named(section, frame, (*taken, *boxes))
+    drawn = with_field(
+        section, field, year_fraction, scale, frame, prefix, (*taken, *names.taken, *boxes), (*names.words, *boxes)
+    )
+    return Drawn(drawn.defs, drawn.body + names.drawn + dimensions)
+
+
+def _put_together(section: Section, frame: Frame, prefix: str, *, under: str, over: str, beside: str) -> Drawn:
+    patterns = bodies.patterns(section, frame, prefix)
+    shade = colours.light()["shade"]
+    room = "".join(
+        f'<path d="{frame.path(air.outline, closed=True)}" fill="{shade}"/>'
+        for air in section.airs
+        if air.where == "room"
+    )
+    drawn = (
+        f'<g clip-path="url(#{prefix}-window)">{room}{under}'
+        f"{bodies.hatches(section, frame, prefix, patterns)}{over}"
+        f"{bodies.outlines(section, frame, prefix)}{bodies.films(section, frame)}"
+        f"{bodies.ground_line(section, frame)}</g>"
+    )
+    return Drawn((*cut_outs(section, frame, prefix), *patterns), drawn + beside)
+
+
+def _named(section: Section, frame: Frame, taken: tuple[Box, ...]) -> Named:
+    along = min(frame.x(section.corner[0]) + NOTES_FROM_CORNER, frame.right - 0.3 * frame.width)
+    floor, done = floor_names(section, frame, along)
+    edge = edge_names(section, frame, done, (*taken, *floor.taken))
+    return Named(floor.drawn + edge.drawn, floor.words + edge.words, floor.taken + edge.taken)
+
+
+def _lines(
+    section: Section, sheet: SheetField, scale: Scale, frame: Frame, taken: tuple[Box, ...], words: tuple[Box, ...]
+) -> tuple[str, str]:
+    """The lines of equal temperature, to be clipped to the bodies, and their values."""
+    step = scale.levels[1] - scale.levels[0]
+
+    def body_at(x: NDArray[np.float64], y: NDArray[np.float64]) -> NDArray[np.intp]:
+        return np.where(_well_within(frame, x, y), showing(section.parts, *frame.metres(x, y)), NOTHING)
+
+    def spacing_at(x: NDArray[np.float64], y: NDArray[np.float64]) -> NDArray[np.float64]:
+        return step / np.maximum(sheet.steepness(x, y), 1e-9)
+
+    def bears_ticks(foot: Line) -> NDArray[np.bool_]:
+        shown = body_at(foot[:, 0], foot[:, 1])
+        foam = np.array([hatch.is_foam(part.hatch) for part in section.parts] + [False])
+        return ~foam[shown] & (spacing_at(foot[:, 0], foot[:, 1]) > 1.0)
+
+    drawn, values = [], []
+    boxes = [*taken]
+    freezing = round(say.number(FREEZING, "degC", scale.system))
+
+    def gapped(lines: list[Line], said: str, weight: int) -> list[Line]:
+        """The lines with a gap for their value, where there is room for it, and for the words that lie over them."""
+        gaps = [*words]
+        place = None
+        if said:
+            place = best_place(lines, said, spacing_at=spacing_at, body_at=body_at, taken=boxes, weight=weight)
+        if place:
+            boxes.append(place.box)
+            gaps.append(place.box)
+            values.append(set_value(place, said, weight=weight))
+        for gap in gaps:
+            lines = [run for line in lines for run in with_gap(line, gap)]
+        return lines
+
+    frost = gapped(lines_at(sheet, FREEZING), f"{freezing} {say.name('degC', scale.system)}", 600)
+    drawn.append(frost_line(frost, sheet, bears_ticks))
+    marks = sorted(zip(scale.marks, scale.levels, strict=True), key=lambda m: not scale.is_heavy(m[0]))
+    for mark, level in marks:
+        if mark == freezing:
+            continue
+        heavy = scale.is_heavy(mark)
+        bears = scale.bears_its_value(mark) and 2 * abs(mark - freezing) > scale.spacing
+        said = str(mark).replace("-", "\u2212") if bears else ""
+        lines = gapped(lines_at(sheet, level), said, 600 if heavy else 400)
+        if not heavy:
+            lines = [run for line in lines for run in where(line, lambda x, y: spacing_at(x, y) > CROWDED)]
+        drawn.append(drawn_lines(lines, LINE if heavy else HAIR))
+    return "".join(drawn), "".join(values)
+
+
+def _well_within(frame: Frame, x: NDArray[np.float64], y: NDArray[np.float64]) -> NDArray[np.bool_]:
+    return (
+        (x > frame.left + OFF_BORDER)
+        & (x < frame.right - OFF_BORDER)
+        & (y > frame.top + OFF_BORDER)
+        & (y < frame.bottom - OFF_BORDER)
+    )

@@ -1,0 +1,83 @@
+"""A field at one moment, laid on the sheet: carried a little beyond the bodies, so that a clip leaves no white edge."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from ..physics.conduction.field import Field
+from .paper import Frame
+
+BEYOND = 3  # lines of the grid by which temperatures are carried into the air
+
+
+@dataclass(frozen=True)
+class SheetField:
+    """Temperatures on lines of the sheet."""
+
+    x: NDArray[np.float64]  # (nx,) mm, rising
+    y: NDArray[np.float64]  # (ny,) mm, rising: downwards on the sheet
+    degrees: NDArray[np.float64]  # (ny, nx) degC, NaN well within air
+
+    def at(self, x: NDArray[np.float64], y: NDArray[np.float64]) -> NDArray[np.float64]:
+        """Temperature at points of the sheet (mm, any shape), straight between the lines. [degC]"""
+        i, u = _cell(self.x, np.asarray(x, dtype=float))
+        j, v = _cell(self.y, np.asarray(y, dtype=float))
+        t = self.degrees
+        upper = t[j, i] * (1 - u) + t[j, i + 1] * u
+        lower = t[j + 1, i] * (1 - u) + t[j + 1, i + 1] * u
+        return np.asarray(upper * (1 - v) + lower * v)
+
+    def steepness(self, x: NDArray[np.float64], y: NDArray[np.float64]) -> NDArray[np.float64]:
+        """How fast temperature changes along the sheet at points (mm, any shape). [K/mm]"""
+        reach = 0.4
+        across = (self.at(x + reach, y) - self.at(x - reach, y)) / (2 * reach)
+        down = (self.at(x, y + reach) - self.at(x, y - reach)) / (2 * reach)
+        return np.asarray(np.hypot(across, down))
+
+
+def on_sheet(field: Field, year_fraction: float, frame: Frame) -> SheetField:
+    """The field's temperatures at a moment of the year, over the whole frame."""
+    x = frame.x(field.x.astype(float))
+    y = frame.y(field.y.astype(float))[::-1]
+    degrees = _carried(field.at(year_fraction)[::-1], BEYOND)
+    x, degrees = _reaching(x, degrees, frame.left, frame.right)
+    y, turned = _reaching(y, degrees.T, frame.top, frame.bottom)
+    return SheetField(x, y, turned.T)
+
+
+def _carried(degrees: NDArray[np.float64], times: int) -> NDArray[np.float64]:
+    """Empty places take the mean of their known neighbours, so many rings deep."""
+    for _ in range(times):
+        known = np.pad(~np.isnan(degrees), 1)
+        value = np.pad(np.nan_to_num(degrees), 1)
+        count = np.zeros_like(degrees)
+        total = np.zeros_like(degrees)
+        for dy, dx in ((0, 1), (2, 1), (1, 0), (1, 2), (0, 0), (0, 2), (2, 0), (2, 2)):
+            part = (slice(dy, dy + degrees.shape[0]), slice(dx, dx + degrees.shape[1]))
+            count += known[part]
+            total += value[part]
+        empty = np.isnan(degrees) & (count > 0)
+        degrees = np.where(empty, total / np.maximum(count, 1), degrees)
+    return degrees
+
+
+def _reaching(
+    line: NDArray[np.float64], values: NDArray[np.float64], low: float, high: float
+) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+    """Lines and columns cut to the frame and carried on to it where they end before."""
+    first = max(int(np.searchsorted(line, low)) - 2, 0)
+    last = min(int(np.searchsorted(line, high)) + 2, line.size)
+    line, values = line[first:last], values[:, first:last]
+    if line[0] > low:
+        line, values = np.r_[low, line], np.c_[values[:, :1], values]
+    if line[-1] < high:
+        line, values = np.r_[line, high], np.c_[values, values[:, -1:]]
+    return line, values
+
+
+def _cell(line: NDArray[np.float64], at: NDArray[np.float64]) -> tuple[NDArray[np.intp], NDArray[np.float64]]:
+    k = np.clip(np.searchsorted(line, at, side="right") - 1, 0, line.size - 2)
+    return k, np.clip((at - line[k]) / (line[k + 1] - line[k]), 0.0, 1.0)
