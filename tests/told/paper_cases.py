@@ -62,7 +62,7 @@ def findings(corner: float) -> tuple[Finding, ...]:
             limit=15.0,
             sense="at least",
             words="The floor at the wall falls to this in February. Carry the foam over the footing and it stays warm.",
-            caution="Foam is combustible and must be covered where it is left open to the room.",
+            caution=f"Foam is combustible and must be covered where it is left open to the room {HOSTILE[1]}.",
             rests_on=("floor.build-up.2.thickness", "catalogue.foam.plain-25.conductivity-in-place"),
             steps=(
                 Step("θ_c", "θ_m − |Δθ|", "16.4 − 2.3 (mean of the year less its swing)", "14.1 °C"),
@@ -99,7 +99,7 @@ def findings(corner: float) -> tuple[Finding, ...]:
             1.0,
             "1",
             no_limit="not required, advised",
-            words=LONG,
+            words=" ".join((LONG, *HOSTILE)),
         ),
     )
 

@@ -146,8 +146,11 @@ def test_a_bare_dossier_is_still_a_paper():
 def test_a_drawing_taller_than_the_sheet_is_made_to_fit():
     tall = cases.drawing("tall").replace('height="60mm" viewBox="0 0 170 60"', 'height="900mm" viewBox="0 0 170 900"')
     pdf = submittal(cases.dossier(), Pictures(sections=(Picture("A", tall, "Tall.", "Tall."),)), date=DAY)
-    pages = [page.extract_text() for page in PdfReader(io.BytesIO(pdf)).pages]
-    assert any("tall" in page and "Tall." in page for page in pages)
+    heights = []
+    for page in PdfReader(io.BytesIO(pdf)).pages:
+        page.extract_text(visitor_text=lambda text, place, *_: heights.append(place[5]) if "Tall." in text else None)
+    strip = 27.0 / 25.4 * 72.0  # pt, the foot of the sheet that text keeps free
+    assert heights and min(heights) > strip, "the caption has slid into the strip at the foot"
 
 
 @pytest.mark.parametrize(
