@@ -96,7 +96,8 @@ def _with_edges(tree: Typed, alternative: Typed, found: list[Mistake]) -> Typed:
             index = 0
         if index is None:
             wrong = f"No edge is called {named.value}." if named else "This edge does not say which one it replaces."
-            found.append(Mistake(written(edge.path), "", wrong, 'Write the edge\'s name or letter: name = "A".'))
+            at = written(named.path if named else edge.path)
+            found.append(Mistake(at, "", wrong, 'Write the edge\'s name or letter: name = "A".'))
             continue
         old = tree.at(("edge", index))
         kept = {key: old.value[key] for key in ("name", "sides") if old is not None and key in old.value}

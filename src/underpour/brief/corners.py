@@ -41,7 +41,7 @@ def read_corner(typed: object, unit: str) -> Corner:
     both = re.split(r",\s+", words) if re.search(r",\s", words) else words.split()
     if len(both) != 2:
         hint = f'{example} Lengths with spaces in them take a comma between: "12\' 6\\", 28\'".'
-        raise Mistake("", "", f"A corner is two numbers; {_counted(len(both))} stand here.", hint)
+        raise Mistake("", "", f"A corner is two numbers, not {_counted(len(both))}.", hint)
     x, y = (_coordinate(word, unit) for word in both)
     return x, y
 

@@ -90,14 +90,12 @@ def _face(piece: Insulation, kind: Kind, at: str) -> Iterator[Mistake]:
                     f"{at}.{key}",
                     "",
                     f"A wing lies flat and takes no {key}.",
-                    f"Take {key} out; at says how deep it lies.",
+                    "Take it out; at says how deep the wing lies.",
                 )
     else:
         for key in _WING_KEYS:
             if getattr(piece, key) is not None:
-                yield Mistake(
-                    f"{at}.{key}", "", f"Only a wing takes {key}.", f'Take {key} out, or write face = "wing".'
-                )
+                yield Mistake(f"{at}.{key}", "", f"Only a wing takes {key}.", 'Take it out, or write face = "wing".')
 
 
 def _belongings(edge: Edge, at: str) -> Iterator[Mistake]:
@@ -110,7 +108,7 @@ def _belongings(edge: Edge, at: str) -> Iterator[Mistake]:
             if getattr(edge, key) is not None:
                 wrong = f"{_called(edge.kind)} has no {'foundation wall' if key == 'wall' else 'footing'}."
                 kinds = " or ".join(_HAVE_FOOTING)
-                yield Mistake(f"{at}.{key}", "", wrong, f"Take {key} out; an edge that has one is a {kinds}.")
+                yield Mistake(f"{at}.{key}", "", wrong, f"Take it out; an edge that has one is a {kinds}.")
     if edge.kind == "drawn":
         if not edge.shape:
             yield Mistake(
@@ -143,9 +141,12 @@ def _levels(edge: Edge, at: str, slab: Measure | None) -> Iterator[Mistake]:
         yield Mistake(
             f"{at}.ground", "", wrong, "Both count from the top of the floor: raise the ground, or make depth larger."
         )
+    if slab is None:
+        return
     footing = edge.footing.height if edge.footing is not None else None
-    if footing is not None and slab is not None and edge.depth.si < footing.si + slab.si:
-        wrong = f"{edge.depth.typed} leaves no room for the slab, {slab.typed}, and the footing, {footing.typed}."
+    if edge.depth.si <= slab.si or (footing is not None and edge.depth.si < footing.si + slab.si):
+        below = f", and the footing, {footing.typed}" if footing is not None else " and a footing below it"
+        wrong = f"{edge.depth.typed} leaves no room for the slab, {slab.typed}{below}."
         yield Mistake(f"{at}.depth", "", wrong, "depth runs from the top of the floor to the bottom of the footing.")
 
 

@@ -63,6 +63,20 @@ def board_thickness(typed: str) -> Measure:
     return measure.thickness(words)
 
 
+def extent(typed: str) -> Measure:
+    """How far something reaches: above zero, within the depths that a foundation has.
+
+    Raises
+    ------
+    Mistake
+        No length, nothing at all, or too far.
+    """
+    reach = measure.depth(typed)
+    if reach.si == 0.0:
+        raise Mistake("", "", f"{typed} is nothing.", "Write how far it reaches, or take it out.")
+    return reach
+
+
 def wall_top_or_level(value: object) -> Measure | Literal["wall-top"]:
     """Where foam on a wall begins: the word, or a level above (+) or below (-) the top of the floor."""
     return "wall-top" if value == "wall-top" else typed_measure(measure.signed_length)(value)
@@ -100,7 +114,8 @@ def typed_sides(value: object) -> Sides:
     return tuple(value)
 
 
-Length = Annotated[Measure, _read(measure.length), _shown("Length", "2 in", "50 mm", "4 ft 6 in")]
+Depth = Annotated[Measure, _read(measure.depth), _shown("Depth", "60 in", "1.5 m", "4 ft 6 in")]
+Extent = Annotated[Measure, _read(extent), _shown("How far it reaches", "48 in", "1.2 m")]
 Level = Annotated[
     Measure, _read(measure.signed_length), _shown("Level above (+) or below (-) the top of the floor", "-8 in", "0.6 m")
 ]

@@ -42,6 +42,7 @@ class Table(BaseModel):
     model_config = ConfigDict(
         extra="forbid",
         frozen=True,
+        defer_build=True,
         arbitrary_types_allowed=True,
         alias_generator=lambda name: name.rstrip("_").replace("_", "-"),
     )
@@ -206,7 +207,7 @@ class FloorTable(Table):
         default=None,
     )
     humidity: kinds.Humidity | None = _key("Relative humidity of the room in winter.", "50 %", default=None)
-    available_depth: kinds.Length | None = _key(
+    available_depth: kinds.Extent | None = _key(
         "From the top of the finished floor down to the dug ground.", "12 in", "300 mm", default=None
     )
     build_up: tuple[Layer, ...] = _key(
@@ -224,7 +225,7 @@ class Insulation(Table):
         "Thermal conductivity, where it is not the catalogue's.", "0.036 W/(m·K)", default=None
     )
     face: Face = _key("Where the foam lies.", "outside", "slab-edge")
-    down: kinds.Length | None = _key(
+    down: kinds.Extent | None = _key(
         "How far it reaches down, from the top of the slab unless `from` says otherwise.",
         "48 in",
         "1.2 m",
@@ -236,8 +237,8 @@ class Insulation(Table):
         "-4 in",
         default=None,
     )
-    out: kinds.Length | None = _key("A wing's width, away from the building.", "24 in", "600 mm", default=None)
-    at: kinds.Length | None = _key(
+    out: kinds.Extent | None = _key("A wing's width, away from the building.", "24 in", "600 mm", default=None)
+    at: kinds.Depth | None = _key(
         "Depth of a wing's upper side below the top of the floor.", "12 in", "300 mm", default=None
     )
 
@@ -245,8 +246,8 @@ class Insulation(Table):
 class Footing(Table):
     """The strip of concrete that the wall stands on."""
 
-    width: kinds.Length = _key("Width of the footing.", "20 in", "500 mm")
-    height: kinds.Length = _key("Height of the footing.", "10 in", "250 mm")
+    width: kinds.Thickness = _key("Width of the footing.", "20 in", "500 mm")
+    height: kinds.Thickness = _key("Height of the footing.", "10 in", "250 mm")
 
 
 class Shape(Table):
@@ -279,7 +280,7 @@ class Edge(Table):
         'The sides of the outline it takes: "all", "rest" or their numbers.', "all", "rest", [1, 2]
     )
     kind: Kind = _key("What the floor ends at.", "footing-wall", "frost-wall", "raft", "free-edge")
-    depth: kinds.Length | None = _key(
+    depth: kinds.Extent | None = _key(
         "Bottom of the footing below the top of the floor.", "60 in", "1.5 m", default=None
     )
     ground: kinds.Level | None = _key(

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from ..mistakes import Mistake
 from .alternatives import AS_BRIEFED, edge_names
 from .lines import Place
-from .paths import Path, walked, written
+from .paths import Path, walked
 from .typed import Typed
 
 _SHORT = 48  # characters of a list or table that are still worth repeating
@@ -83,5 +83,5 @@ def _named(at: str, path: Path, version: Version) -> str:
     if path[:1] == ("alternative",) and len(path) > 2:
         name = version.tree.at((*path[:2], "name"))
         if name is not None and path[2:] != ("name",):
-            return f'alternative "{name.value}": {written(path[2:])}'
+            return f'alternative "{name.value}": {at.split(".", 2)[2]}'
     return at

@@ -18,9 +18,12 @@ def unclear_outline(plan: Plan) -> Iterator[Mistake]:
     if wrong:
         return
     area = outline.area(plan.corners)
-    if not _SMALLEST <= area <= _LARGEST:
-        told = f"The outline encloses {area:.3g} m²; no floor is that {'small' if area < _SMALLEST else 'large'}."
-        yield Mistake("plan.outline", "", told, f'Its numbers are read in plan.unit, "{plan.unit}".')
+    if _SMALLEST <= area <= _LARGEST:
+        return
+    small = area < _SMALLEST
+    told = f"{area:.2g} m²; no floor is that small." if small else f"{area / 1e6:.3g} km²; no floor is that large."
+    instead = f'Its numbers are read in plan.unit, "{plan.unit}".'
+    yield Mistake("plan.outline", "", f"The outline encloses {told}", instead)
 
 
 def unclear_shape(shape: Shape, at: str) -> Iterator[Mistake]:

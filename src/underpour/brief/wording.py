@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from typing import Any
 
 from ..mistakes import Mistake, nearest
@@ -66,7 +67,8 @@ def _known() -> set[tuple[str, ...]]:
 def _told(path: Path, error: Mapping[str, Any]) -> list[Mistake]:
     at, value = written(path), error["input"]
     if (later := later_word(path, value)) is not None:
-        return [later]
+        known = _expected(error)
+        return [replace(later, instead=f"It is one of {_listed(known)} now.") if known else later]
     match error["type"]:
         case "mistake":
             return [_under(at, mistake) for mistake in error["ctx"]["mistakes"]]
@@ -75,7 +77,7 @@ def _told(path: Path, error: Mapping[str, Any]) -> list[Mistake]:
         case "missing":
             return [_missing(path)]
         case "literal_error":
-            return [_unknown_word(path, value, re.findall(r"'([^']*)'", error["ctx"]["expected"]))]
+            return [_unknown_word(path, value, _expected(error))]
     return [Mistake(at, "", f"{_key(path)} is {_WANTED.get(error['type'], 'something else')}.", _example(path))]
 
 
@@ -87,6 +89,11 @@ _WANTED = {
     "model_type": "a table",
     "model_attributes_type": "a table",
 }
+
+
+def _expected(error: Mapping[str, Any]) -> list[str]:
+    """The words that the key can hold; empty where it is no choice of words."""
+    return re.findall(r"'([^']*)'", str(error.get("ctx", {}).get("expected", "")))
 
 
 def _under(at: str, mistake: Mistake) -> Mistake:
@@ -114,8 +121,10 @@ def _missing(path: Path) -> Mistake:
     *above, key = path
     if not above:
         heading = "[[edge]]" if key == "edge" else f"[{key}]"
-        return Mistake(str(key), "", f"The brief has no {heading}.", f"It tells: {_help(path)}")
-    return Mistake(written(path), "", f"{_singular(tuple(above))} needs {key}. {_help(path)}", _example(path))
+        return Mistake(
+            str(key), "", f"The brief has no {heading}: {_help(path)}", f"Write {heading} with its keys below it."
+        )
+    return Mistake(written(path), "", f"{_singular(tuple(above))} needs {key}: {_help(path)}", _example(path))
 
 
 def _singular(table: Path) -> str:
@@ -135,7 +144,8 @@ def _key(path: Path) -> str:
 
 
 def _help(path: Path) -> str:
-    return str(fields()[without_numbers(path)][1].description)
+    words = str(fields()[without_numbers(path)][1].description)
+    return words[0].lower() + words[1:]
 
 
 def _example(path: Path) -> str:
