@@ -28,9 +28,17 @@ def figured(number: float, figures: int) -> str:
     >>> figured(0.04567, 2), figured(12.345, 3), figured(1980.4, 3), figured(9.996, 3)
     ('0.046', '12.3', '1980', '10.0')
     """
+    return fixed(number, places(number, figures))
+
+
+def places(number: float, figures: int) -> int:
+    """How many decimals show this many figures; none for nought.
+
+    >>> places(0.04567, 2), places(1980.4, 3), places(9.996, 3)
+    (3, 0, 1)
+    """
     if number == 0.0:
-        return "0"
-    places = max(0, figures - 1 - math.floor(math.log10(abs(number))))
-    if places:
-        places = max(0, figures - 1 - math.floor(math.log10(abs(round(number, places)))))
-    return fixed(number, places)
+        return 0
+    wanted = max(0, figures - 1 - math.floor(math.log10(abs(number))))
+    rounded = abs(round(number, wanted))  # 9.996 becomes 10.0 and needs one decimal less
+    return max(0, figures - 1 - math.floor(math.log10(rounded))) if rounded else wanted

@@ -17,7 +17,8 @@ def _feet_and_inches() -> re.Pattern[str]:
 
 @cache
 def _without_unit() -> re.Pattern[str]:
-    return re.compile(rf"({NUMBER}) ?(?:ft\.?|feet|foot|') ?[,-]? ?({NUMBER})", re.IGNORECASE)
+    # "1 ft 2" asks for a unit, "1 ft2" has one.
+    return re.compile(rf"({NUMBER}) ?(?:(?:ft\.?|feet|foot)[ ,-]+|' ?[,-]? ?)({NUMBER})", re.IGNORECASE)
 
 
 def inches(typed: str, text: str, kind: Kind) -> float | None:

@@ -9,7 +9,7 @@ from typing import Any
 
 from ..mistakes import Mistake
 from . import tape
-from .digits import THIN, figured, fixed
+from .digits import THIN, fixed, places
 from .measured import Measure
 from .read import amount
 from .table import System, Unit, printed, table
@@ -117,4 +117,4 @@ def _unit(row: dict[str, Any], name: str) -> Unit:
 
 
 def _digits(number: float, rule: dict[str, Any]) -> str:
-    return fixed(number, rule["decimals"]) if "decimals" in rule else figured(number, rule["figures"])
+    return fixed(number, max(rule.get("decimals", 0), places(number, rule["figures"]) if "figures" in rule else 0))
