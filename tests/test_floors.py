@@ -144,3 +144,14 @@ def test_a_first_import_loads_nothing_heavy(module, may_load):
     ask = f"import sys, {module}; print(*[name for name in {HEAVY!r} if name in sys.modules])"
     told = subprocess.run([sys.executable, "-c", ask], capture_output=True, text=True, check=True).stdout
     assert set(told.split()) <= may_load
+
+
+def test_a_brief_that_cannot_be_used_is_told_before_anything_heavy_is_loaded(tmp_path):
+    brief = tmp_path / "brief.toml"
+    brief.write_text('[project]\nuse = "workshop"\n[site]\nplace = "Duluth, MN"\n', encoding="utf-8")
+    ask = f"import sys; from underpour.cli import main; main(['answer', {str(brief)!r}]); "
+    ask += f"print('loaded', *[name for name in {HEAVY!r} if name in sys.modules])"
+    told = subprocess.run([sys.executable, "-c", ask], capture_output=True, text=True, check=True)
+    loaded = set(told.stdout.splitlines()[-1].split()[1:])
+    assert loaded <= {"pydantic", "pydantic_core", "tree_sitter", "tree_sitter_toml"}
+    assert "floor" in told.stderr
