@@ -14,16 +14,6 @@ from .surfaces import limits, surfaces
 from .uses import uses
 
 Record = Board | Material | Retarder | Quantity | Use | Source
-LISTS = {  # the word of ``catalogue list``, and the second word of its paths
-    "boards": "foam",
-    "materials": "material",
-    "grounds": "ground",
-    "retarders": "retarder",
-    "surfaces": "surface",
-    "limits": "limit",
-    "uses": "use",
-    "sources": "source",
-}
 
 
 def everything() -> Iterator[tuple[str, Record]]:

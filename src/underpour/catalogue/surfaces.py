@@ -35,7 +35,7 @@ def surface(key: str) -> Quantity:
 def limit(key: str) -> Quantity:
     """The limit of that key, in its own unit.
 
-    >>> limit("surface-humidity-mould").value, limit("surface-humidity-mould").unit
+    >>> limit("mould-surface-humidity").value, limit("mould-surface-humidity").unit
     (80.0, '%')
     """
     return one(limits(), key, "limit", "limits")
