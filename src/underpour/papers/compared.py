@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from ..measure import say
 from ..measure.table import System
+from .instance import instance
 from .order import worst_first
 
 if TYPE_CHECKING:
@@ -44,7 +45,7 @@ def _table(answers: tuple[Answer, ...], system: System) -> dict[str, Any]:
         "rows": [
             {
                 "title": row.title,
-                "where": ", ".join(f"{key} {value}" for key, value in row.at.items()),
+                "where": instance(row, system),
                 "cells": [_cell(_same(answer, row), system) for answer in answers],
             }
             for row in rows
@@ -68,4 +69,4 @@ def _words(answer: Answer) -> list[str]:
     """What the coldest corner teaches, then what falls short, as an adviser says it."""
     told = [f for f in answer.findings if f.id == LESSON and f.words]
     told += [f for f in worst_first(answer.findings) if f.verdict == "falls short"]
-    return list(dict.fromkeys(f.words or f.title for f in told))
+    return list(dict.fromkeys(f.words or f"{f.title}: falls short." for f in told))

@@ -7,12 +7,12 @@ from collections import Counter
 from typing import TYPE_CHECKING, Any
 
 from ..drawings.margin import margin_picture, margin_words
-from ..drawings.when import MONTHS
 from ..findings import UNITS, Basis, Finding, Verdict
 from ..measure import say
 from ..measure.table import System
 from .asked import asked
 from .compared import compared
+from .instance import instance_and_month
 from .letters import breakable, drawable, path
 from .order import is_tight, worst_first
 from .unchecked import unchecked
@@ -94,12 +94,6 @@ def tally(findings: tuple[Finding, ...]) -> str:
     return f"{', '.join(words)}." if words else "Nothing was checked."
 
 
-def where(finding: Finding) -> str:
-    """The instance of a finding in words: "edge A, film mould, February"."""
-    words = [f"{key} {value}" for key, value in finding.at.items()]
-    return ", ".join(words + ([MONTHS[finding.month - 1]] if finding.month else []))
-
-
 def runs(formula: str) -> list[list[str]]:
     """A formula cut into pairs of text and subscript, so that f_Rsi is set with its index lowered.
 
@@ -120,7 +114,7 @@ def _finding(f: Finding, system: System) -> dict[str, Any]:
         "verdict": f.verdict,
         "tight": is_tight(f),
         "title": f.title,
-        "where": where(f),
+        "where": instance_and_month(f, system),
         "value": "" if f.value is None else say.both(f.value, f.unit, system),
         "within": "" if not f.within else f"within {say.margin(f.within, f.unit, system)}",
         "limit": "" if f.limit is None else f"{f.sense} {say.both(f.limit, f.unit, system)}",
@@ -135,7 +129,7 @@ def _finding(f: Finding, system: System) -> dict[str, Any]:
 def _how(f: Finding, system: System) -> dict[str, Any]:
     return {
         "title": f.title,
-        "where": where(f),
+        "where": instance_and_month(f, system),
         "value": "" if f.value is None else say.both(f.value, f.unit, system),
         "steps": [
             {"symbol": runs(s.symbol), "formula": runs(s.formula), "numbers": runs(s.numbers), "result": runs(s.result)}
