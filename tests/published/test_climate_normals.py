@@ -2,7 +2,8 @@
 
 Statistics Canada, catalogue 16-201-X (2007), table 1.6, normals of 1971 to 2000; Swedish Meteorological and
 Hydrological Institute, normals of 1991 to 2020; US National Weather Service, January normals of 1991 to 2020 (quoted,
-°F converted); Alaska Climate Research Center (quoted, °F converted). A source stands in each row of data/climate_check_points.csv.
+°F converted); Alaska Climate Research Center (quoted, °F converted). A source stands in each row of
+data/climate_check_points.csv.
 
 The record is one of 2000 to 2025 and known to run warm in winter; what is tested is that it is off by what the credits
 say and no more: a place, a date line or a sign that is wrong shows as 10 K. The table: studies/air-against-stations.md.

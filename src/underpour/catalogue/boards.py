@@ -90,7 +90,7 @@ def _conductivity_in_place(
         kind["temperature"]["value"],
         kind["water"]["value"],
     )
-    where = f"{numbers[resistances[0]].source.title}, taken to the ground by ISO 10456:2007, clause 7"
+    where = f"clause 7, from {numbers[resistances[0]].source.title}"
     return (
         Quantity(
             value=found.value,
@@ -114,7 +114,7 @@ def _heat_capacity(density: Quantity, specific: Quantity, path: str) -> Quantity
         low=density.low * specific.low,
         high=density.high * specific.high,
         source=specific.source,
-        where=f"density ({density.where}) times specific heat ({specific.where})",
+        where=f"{density.where}, times specific heat, {specific.where}",
         seen="derived",
         path=path,
         note=f"{density.value:.1f} kg/m³ × {specific.value:g} J/(kg·K)",
