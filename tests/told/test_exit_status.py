@@ -111,6 +111,27 @@ def test_a_command_ends_as_the_table_says_and_leaves_the_folder_alone(folder, ca
     assert contents(folder) == before
 
 
+REFUSED = [
+    ("nowhere.toml", "nowhere.toml"),
+    (".", "file"),
+    (str(Path(__file__).parent / "briefs" / "bad.toml"), "bad.toml:"),
+]
+
+
+@pytest.mark.parametrize(("brief", "told_aside"), REFUSED, ids=[brief.rpartition("/")[2] for brief, _ in REFUSED])
+@pytest.mark.parametrize("command", ["answer {}", "answer {} --json", "compare {} -o a.svg", "submittal {} -o a.pdf"])
+def test_a_brief_that_cannot_be_used_is_refused_by_every_command(
+    tmp_path, monkeypatch, capsys, command, brief, told_aside
+):
+    monkeypatch.chdir(tmp_path)
+    assert main(command.format(brief).split()) == 2
+    printed = capsys.readouterr()
+    assert printed.out == ""
+    assert told_aside in printed.err
+    assert "Something broke" not in printed.err
+    assert contents(tmp_path) == {}
+
+
 def test_a_picture_is_written_whole_and_nothing_else(folder, capsys):
     before = contents(folder)
     assert main(["compare", "short.toml", "-o", "slab.svg"]) == 1
@@ -151,7 +172,7 @@ def test_our_fault_is_one_line_to_send_and_more_on_request(folder, capsys):
     main(["answer", "broken.toml"])
     line = capsys.readouterr().err.splitlines()[1]
     assert line.endswith("ZeroDivisionError: division by zero in two lines")
-    assert "cli/answer.py:" in line
+    assert "cli/answered.py:" in line
     assert main(["answer", "broken.toml", "--traceback"]) == 3
     assert "Traceback" in capsys.readouterr().err
 
@@ -174,8 +195,20 @@ def test_the_help_of_a_command_names_every_word_it_takes_and_an_example(command)
     assert max(map(len, module.HELP.splitlines())) <= 80
 
 
-def test_help_is_told_without_loading_what_only_answers_need():
-    listed = "import sys; from underpour.cli import main; main(['--help']); print(*sys.modules, file=sys.stderr)"
+def loaded_by(*words: str) -> set[str]:
+    """What a process has loaded once the command has ended."""
+    listed = f"import sys; from underpour.cli import main; main({list(words)!r}); print(*sys.modules, file=sys.stderr)"
     told = subprocess.run([sys.executable, "-c", listed], capture_output=True, text=True, check=True, env=WITH_SOURCE)
-    loaded = told.stderr.split()
-    assert {"numpy", "scipy", "pydantic", "typst", "argparse", "contourpy", "tomllib"}.isdisjoint(loaded)
+    return set(told.stderr.split())
+
+
+def test_help_is_told_without_loading_what_only_answers_need():
+    heavy = {"numpy", "scipy", "pydantic", "typst", "argparse", "contourpy", "tomllib"}
+    assert heavy.isdisjoint(loaded_by("--help"))
+
+
+@pytest.mark.parametrize("command", ["answer {}", "compare {} -o a.svg", "submittal {} -o a.pdf"])
+def test_a_brief_is_refused_before_anything_heavy_is_loaded(command):
+    loaded = loaded_by(*command.format(Path(__file__).parent / "briefs" / "bad.toml").split())
+    assert {"numpy", "scipy", "contourpy", "typst"}.isdisjoint(loaded)
+    assert "underpour.brief" in loaded

@@ -10,10 +10,12 @@ import pytest
 from dossier_cases import AS_BRIEFED, CORNER, DOSSIER, answer
 from jsonschema import Draft202012Validator
 
+from underpour import answer_brief, read_brief
 from underpour.dossier_json import as_json
 from underpour.findings import UNITS
 
 SCHEMA = json.loads((Path(__file__).parents[2] / "schema" / "findings.schema.json").read_text("utf-8"))
+EXAMPLE = Path(__file__).parents[2] / "examples" / "daylight-basement" / "brief.toml"
 CONTRACT = {"format", "made_by", "title", "assumed", "alternatives"}
 CONTRACT_OF_A_FINDING = {"id", "at", "title", "value", "unit", "within", "month", "months", "limit", "sense", "margin"}
 CONTRACT_OF_A_FINDING |= {"verdict", "basis", "rests_on", "steps"}
@@ -84,7 +86,16 @@ def test_a_number_that_is_none_is_never_written(value):
         as_json(replace(DOSSIER, alternatives=(answer("as briefed", replace(CORNER, value=value)),)))
 
 
-def test_id_and_at_together_are_unique_in_an_alternative():
-    for alternative in json.loads(as_json(DOSSIER))["alternatives"]:
+@pytest.fixture(scope="module")
+def example() -> str:
+    return as_json(answer_brief(read_brief(EXAMPLE)))
+
+
+def test_the_json_of_an_example_follows_the_schema(example):
+    assert complaints(example) == []
+
+
+def test_id_and_at_together_are_unique_in_an_alternative(example):
+    for alternative in json.loads(example)["alternatives"]:
         places = [(finding["id"], tuple(sorted(finding["at"].items()))) for finding in alternative["findings"]]
         assert len(places) == len(set(places))

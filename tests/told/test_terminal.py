@@ -8,11 +8,14 @@ from dataclasses import replace
 import pytest
 from dossier_cases import CORNER, DOSSIER, HUMIDITY, LOSS, MEETS, answer
 
+from underpour.cli.paragraphs import width_of_terminal
 from underpour.cli.printing import hand_out
 from underpour.cli.side_by_side import comparison_text
-from underpour.cli.spoken import counted_aloud
-from underpour.cli.terminal import answer_text, answer_text_with_steps, finding_lines
+from underpour.cli.spoken import counted_aloud, doubt, named
+from underpour.cli.terminal import answer_text, answer_text_with_steps, finding_lines, numbered
+from underpour.findings import Finding
 
+SOURCES = numbered([HUMIDITY])
 ANSWER = answer_text(DOSSIER, 80)
 
 
@@ -49,13 +52,24 @@ def test_what_falls_short_comes_first_and_what_does_not_apply_last():
 
 
 def test_a_finding_is_said_verdict_first_with_number_limit_margin_words_and_basis():
-    lines = finding_lines(CORNER, "US", 80)
+    lines = finding_lines(CORNER, "US", 80, numbered([CORNER]))
     assert lines[0] == "Falls short  Coldest point where floor and wall meet, edge A, film heat-loss"
     assert plain(lines[1]) == "56.1 °F (13.4 °C) in February; at least 59.0 °F (15.0 °C)"
     assert "▲" in lines[2]
     assert lines[2].endswith("2.9\u2009°F short")
     assert lines[3].strip().startswith("The corner falls to 56 °F in February.")
-    assert lines[-1].strip() == "Basis: ISO 13788:2012, 5.3 (from memory)"
+    assert lines[-1].strip() == "Basis [1]"
+
+
+def test_each_basis_is_written_out_once_with_clause_and_how_it_was_seen():
+    assert ANSWER.count("[1] ISO 13788:2012, 5.3 (from memory)") == 1
+    assert ANSWER.count("Basis [1]") == 2
+    assert "[2] common sense of the trade (common practice)" in ANSWER
+
+
+def test_a_place_that_the_title_says_is_not_said_twice_but_edge_and_film_are():
+    said = replace(LOSS, title="Heat lost through the floor", at={"of": "floor", "edge": "A", "distance": 1.0})
+    assert plain(named(said, "SI")) == "Heat lost through the floor, edge A, distance 1.00 m"
 
 
 def test_the_brief_in_si_is_answered_in_si_first():
@@ -63,11 +77,16 @@ def test_the_brief_in_si_is_answered_in_si_first():
 
 
 def test_what_cannot_be_told_names_the_one_key_to_give():
-    assert "Give floor.humidity in the brief." in finding_lines(HUMIDITY, "US", 80)[2]
+    asked = "Give floor.humidity, or a meter's reading."
+    assert not any("in the brief" in line for line in finding_lines(replace(HUMIDITY, words=asked), "US", 80, SOURCES))
+    assert "Give floor.humidity in the brief." in finding_lines(HUMIDITY, "US", 80, SOURCES)[2]
 
 
 def test_a_caution_stands_beside_its_finding():
-    assert any("The walls above the ground are not in this number." in line for line in finding_lines(LOSS, "US", 80))
+    assert any(
+        "The walls above the ground are not in this number." in line
+        for line in finding_lines(LOSS, "US", 80, numbered([LOSS]))
+    )
 
 
 def test_cautions_notes_and_credits_are_in_every_text():
@@ -93,6 +112,11 @@ def test_steps_are_written_out_only_when_asked_for():
     assert "Rests on edge.A.insulation, site.place." in text
 
 
+def test_an_error_of_nought_is_not_told_and_a_plain_number_has_no_unit():
+    assert doubt(replace(CORNER, within=0.0)) == ""
+    assert doubt(replace(HUMIDITY, within=0.0008)) == "0.0008"
+
+
 def test_a_comparison_shows_what_differs_and_leaves_out_what_does_not():
     table = comparison_text(DOSSIER, 80).split("Side by side")[1].split("What it says")[0]
     assert "56.1\u2009°F, short" in table
@@ -111,8 +135,22 @@ def test_many_alternatives_stand_in_several_tables_each_with_as_briefed_first():
     many = [answer(f"variant {n}", replace(CORNER, value=10.0 + n)) for n in range(7)]
     text = comparison_text(replace(DOSSIER, alternatives=(DOSSIER.as_briefed, *many)), 80)
     heads = [line for line in text.splitlines() if line.strip().startswith("as briefed") and "variant" in line]
-    assert len(heads) == 7
+    assert len(heads) == 4
     assert max(map(len, text.splitlines())) <= 80
+
+
+def test_three_alternatives_stand_in_one_table_of_eighty_columns():
+    three = (*DOSSIER.alternatives, answer("bare", replace(CORNER, value=12.0)))
+    head = comparison_text(replace(DOSSIER, alternatives=three), 80).split("Side by side\n")[1].splitlines()[0]
+    assert plain(head) == "as briefed foam over the bare"
+
+
+def test_a_unit_too_long_for_its_column_stands_once_behind_the_name():
+    edge = Finding("heat.edge-psi", "Edge", 0.5, "W/(m·K)", at={"edge": "A"})
+    two = (answer("as briefed", edge), answer("bare", replace(edge, value=0.7)))
+    table = comparison_text(replace(DOSSIER, units="US", alternatives=two), 80).split("Side by side")[1]
+    assert "Edge, edge A, Btu/(h·ft·°F)" in table
+    assert plain(table.split("°F)")[1]).startswith("0.289 0.404")
 
 
 def test_a_finding_that_an_alternative_does_not_have_is_said_to_be_not_there():
@@ -153,3 +191,10 @@ def test_control_letters_of_a_brief_do_not_reach_the_terminal(monkeypatch):
 def test_the_terminal_gets_utf_8_where_the_locale_has_none(monkeypatch):
     shown = printed(monkeypatch, io.TextIOWrapper(io.BytesIO(), encoding="ascii"), "13.4\u2009°C ▲ \udcff\n")
     assert shown == "13.4\u2009°C ▲ ?\n"
+
+
+@pytest.mark.parametrize(("columns", "width"), [("80", 80), ("20", 60), ("300", 100), ("", 80)])
+def test_lines_fill_the_terminal_within_reason(monkeypatch, columns, width):
+    monkeypatch.setenv("COLUMNS", columns)
+    monkeypatch.setattr("os.get_terminal_size", lambda *_: (_ for _ in ()).throw(OSError))
+    assert width_of_terminal() == width

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from . import exit_status
+from .answered import answered
 from .parsing import Words
 from .told import Told
 
@@ -44,10 +45,7 @@ def told(words: Sequence[str]) -> Told:
     given = asked.read(words)
     brief = asked.must(given.brief, "Which brief?")
 
-    from ..answer import answer
-    from ..brief import read
-
-    dossier = answer(read(brief))
+    dossier = answered(brief)
     status = exit_status.strictly_of(dossier) if given.strict else exit_status.of(dossier)
     if given.json:
         from ..dossier_json import as_json

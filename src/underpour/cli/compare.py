@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from ..mistakes import Mistake
 from . import exit_status, files
+from .answered import answered
 from .parsing import Words
 from .told import Told
 
@@ -47,13 +48,12 @@ def told(words: Sequence[str]) -> Told:
     brief = asked.must(given.brief, "Which brief?")
     picture = None if given.picture is None else files.target(given.picture, ".svg", brief)
 
-    from ..answer import answer
-    from ..brief import read
-    from .pictures import chosen_edge, comparison
-
-    dossier = answer(read(brief))
+    dossier = answered(brief)
     if len(dossier.alternatives) < 2:
         raise Mistake("alternative", "", "There is nothing to compare with.", "Add an [[alternative]].", file=brief)
+
+    from .pictures import chosen_edge, comparison
+
     edge = chosen_edge(dossier, given.edge)
     drawn = ""
     if picture is not None:

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from ..findings import Finding
     from ..measure.table import System
 
-NARROWEST_NAME, WIDEST_CELL = 24, 18
+NARROWEST_NAME, CELL = 30, 14
 Place = tuple[str, frozenset[tuple[str, str | float]]]  # a finding's id and at
 
 
@@ -36,12 +36,11 @@ def comparison_text(dossier: Dossier, width: int) -> str:
 def _tables(answers: Sequence[Answer], system: System, width: int) -> Iterator[str]:
     """As briefed stands first in every table; where not all alternatives fit beside it, further tables follow."""
     rows = differing(answers, system)
-    fit = max(2, (width - NARROWEST_NAME) // (WIDEST_CELL + 2))
+    fit = max(2, (width - NARROWEST_NAME) // (CELL + 2))
     first, others = answers[0], answers[1:]
     for start in range(0, max(1, len(others)), fit - 1):
         shown = [first, *others[start : start + fit - 1]]
-        cell = min(WIDEST_CELL, (width - NARROWEST_NAME) // len(shown) - 2)
-        widths = [width - (cell + 2) * len(shown), *[cell] * len(shown)]
+        widths = [width - (CELL + 2) * len(shown), *[CELL] * len(shown)]
         if start:
             yield ""
         yield from columns(["", *(answer.name for answer in shown)], widths)
@@ -50,14 +49,19 @@ def _tables(answers: Sequence[Answer], system: System, width: int) -> Iterator[s
 
 
 def differing(answers: Sequence[Answer], system: System) -> list[tuple[str, Mapping[str, str]]]:
-    """Name of each finding that is not the same everywhere, with its words by the alternative's name."""
+    """Name of each finding that is not the same everywhere, with its words by the alternative's name.
+
+    A unit too long for the columns stands once, behind the name.
+    """
+    from ..measure import say
+
     by_answer = {answer.name: _by_place(answer) for answer in answers}
     everywhere = {place: finding for found in by_answer.values() for place, finding in found.items()}
     rows: list[tuple[str, Mapping[str, str]]] = []
     for place, finding in everywhere.items():
         cells = {name: _cell(found.get(place), system) for name, found in by_answer.items()}
         if len(set(cells.values())) > 1:
-            rows.append((named(finding), cells))
+            rows.append(_unit_in_the_name(named(finding, system), cells, say.name(finding.unit, system)))
     return rows
 
 
@@ -74,6 +78,14 @@ def _cell(finding: Finding | None, system: System) -> str:
         return finding.verdict
     said = say.value(finding.value, finding.unit, system)
     return f"{said}, short" if finding.verdict == "falls short" else said
+
+
+def _unit_in_the_name(name: str, cells: Mapping[str, str], unit: str) -> tuple[str, Mapping[str, str]]:
+    """A row whose unit is moved behind its name where a cell would be too wide with it."""
+    behind = f"\u2009{unit}"
+    if not unit or not any(behind in cell and len(cell) > CELL for cell in cells.values()):
+        return name, cells
+    return f"{name}, {unit}", {answer: cell.replace(behind, "") for answer, cell in cells.items()}
 
 
 def _lesson(answer: Answer, answers: Sequence[Answer], width: int) -> Iterator[str]:

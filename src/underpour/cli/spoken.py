@@ -42,14 +42,20 @@ def counted_aloud(findings: Iterable[Finding]) -> str:
     return ", ".join([*([] if count["falls short"] else ["Nothing falls short"]), *parts]) + "."
 
 
-def where(finding: Finding) -> str:
-    """The instance of a finding in words: "edge A, film mould"; empty where there is only one."""
-    return ", ".join(f"{key} {value}" for key, value in finding.at.items())
+def named(finding: Finding, system: System) -> str:
+    """Title and instance: "Coldest floor surface, edge A, film heat-loss"."""
+    places = (_place(key, value, finding.title, system) for key, value in finding.at.items())
+    return ", ".join(filter(None, (finding.title, *places)))
 
 
-def named(finding: Finding) -> str:
-    """Title and instance: "Coldest floor surface, edge A"."""
-    return ", ".join(filter(None, (finding.title, where(finding))))
+def _place(key: str, value: str | float, title: str, system: System) -> str:
+    """One part of where a finding holds, in words; a length where it is a number, empty where the title says it."""
+    if not isinstance(value, str):
+        from ..measure import say
+
+        return f"{key} {say.value(value, 'm', system)}"
+    said = key not in ("edge", "film") and value.casefold() in title.casefold()
+    return "" if said else f"{key} {value}"
 
 
 def against_limit(finding: Finding, system: System) -> str:
@@ -67,9 +73,11 @@ def against_limit(finding: Finding, system: System) -> str:
 
 
 def doubt(finding: Finding) -> str:
-    """The estimated numerical error, in the finding's own unit: "0.02 K"."""
-    unit = "K" if finding.unit == "degC" else finding.unit
-    return f"{finding.within:.1g}\u2009{unit}"
+    """The estimated numerical error, in the finding's own unit: "0.02 K"; empty where there is none."""
+    if not finding.within:
+        return ""
+    unit = {"degC": "K", "1": "", "count": ""}.get(finding.unit, finding.unit)
+    return f"{finding.within:.1g}\u2009{unit}".rstrip()
 
 
 def measured(value: float | str | None, unit: str, system: System) -> str:

@@ -8,6 +8,7 @@ from typing import Literal
 
 from ..mistakes import Mistake
 from . import exit_status, files
+from .answered import answered
 from .parsing import Words, one_of
 from .told import Told
 
@@ -56,13 +57,12 @@ def told(words: Sequence[str]) -> Told:
     brief = asked.must(given.brief, "Which brief?")
     path = files.target(asked.must(given.paper_file, "Where to? Name the paper with -o FILE.pdf."), ".pdf", brief)
 
-    from ..answer import answer
-    from ..brief import read
+    dossier = answered(brief)
+
     from ..papers import submittal
     from .pictures import for_submittal
     from .spoken import counted_aloud
 
-    dossier = answer(read(brief))
     paper: Literal["a4", "us-letter"] = given.paper or ("us-letter" if dossier.units == "US" else "a4")
     date = given.date or datetime.date.today().isoformat()
     files.replace_whole(path, submittal(dossier, for_submittal(dossier), date=date, paper=paper), given.paper_file)

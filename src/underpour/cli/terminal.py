@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from itertools import groupby
 from typing import TYPE_CHECKING
 
@@ -11,7 +11,7 @@ from .spoken import against_limit, counted_aloud, doubt, measured, named, stands
 
 if TYPE_CHECKING:
     from ..dossier import Assumed, Dossier
-    from ..findings import Finding
+    from ..findings import Basis, Finding
     from ..measure.table import System
 
 HANG = 13  # room for the longest of the common verdict words
@@ -24,20 +24,26 @@ def answer_text(dossier: Dossier, width: int) -> str:
 
 def answer_text_with_steps(dossier: Dossier, width: int) -> str:
     """The same, with the calculation of every finding written out."""
-    steps = [line for finding in _ordered(dossier) for line in _steps(finding, width)]
+    steps = [line for finding in _ordered(dossier) for line in _steps(finding, dossier.units, width)]
     return _text(dossier, width, block("How we know", steps))
 
 
 def _text(dossier: Dossier, width: int, steps: list[str]) -> str:
     system = dossier.units
     findings = _ordered(dossier)
-    held = [line for _, group in groupby(findings, lambda f: f.verdict) for line in _group(group, system, width)]
+    sources = numbered(findings)
+    held = [
+        line for _, group in groupby(findings, lambda f: f.verdict) for line in _group(group, system, width, sources)
+    ]
     assumed = [line for entry in dossier.assumed for line in _assumed(entry, system, width)]
     lines = [
         *asked(dossier, width),
         "Does it hold?",
         *held,
         *steps,
+        *block(
+            "Basis", (line for basis, n in sources.items() for line in hung(stands_on(basis), width, 6, f"  [{n}]"))
+        ),
         *block("What was assumed, because the brief does not say", assumed),
         *closing(dossier, width),
         *hung(counted_aloud(findings), width),
@@ -62,25 +68,33 @@ def closing(dossier: Dossier, width: int) -> list[str]:
     ]
 
 
-def finding_lines(finding: Finding, system: System, width: int) -> list[str]:
+def numbered(findings: Iterable[Finding]) -> dict[Basis, int]:
+    """Every source and clause that the findings stand on, numbered as they come, so that each is written out once."""
+    named_once = dict.fromkeys(basis for finding in findings for basis in finding.basis)
+    return {basis: number for number, basis in enumerate(named_once, 1)}
+
+
+def finding_lines(finding: Finding, system: System, width: int, sources: Mapping[Basis, int]) -> list[str]:
     """One finding: the verdict first, then what it is about, the number against its limit, and what to do."""
     from ..drawings.margin import margin_rule
 
-    said = finding.verdict.capitalize()
-    lines = hung(named(finding), width, HANG, said) if len(said) < HANG else [said, *hung(named(finding), width, HANG)]
+    said, name = finding.verdict.capitalize(), named(finding, system)
+    lines = hung(name, width, HANG, said) if len(said) < HANG else [said, *hung(name, width, HANG)]
     lines += hung(against_limit(finding, system), width, HANG)
     rule = margin_rule(finding, system)
     lines += [" " * HANG + rule] if rule else []
     lines += hung(finding.words, width, HANG)
-    lines += hung(f"Give {finding.missing} in the brief.", width, HANG) if finding.missing else []
+    if finding.missing and finding.missing not in finding.words:
+        lines += hung(f"Give {finding.missing} in the brief.", width, HANG)
     lines += hung(f"Mind: {finding.caution}", width, HANG) if finding.caution else []
-    lines += hung("Basis: " + "; ".join(map(stands_on, finding.basis)), width, HANG) if finding.basis else []
+    if finding.basis:
+        lines += hung("Basis " + " ".join(f"[{sources[basis]}]" for basis in finding.basis), width, HANG)
     return lines
 
 
-def _group(findings: Iterable[Finding], system: System, width: int) -> list[str]:
+def _group(findings: Iterable[Finding], system: System, width: int, sources: Mapping[Basis, int]) -> list[str]:
     """Findings of one verdict, an empty line after them."""
-    return [*(line for finding in findings for line in finding_lines(finding, system, width)), ""]
+    return [*(line for finding in findings for line in finding_lines(finding, system, width, sources)), ""]
 
 
 def _ordered(dossier: Dossier) -> list[Finding]:
@@ -89,18 +103,18 @@ def _ordered(dossier: Dossier) -> list[Finding]:
     return worst_first(dossier.as_briefed.findings)
 
 
-def _steps(finding: Finding, width: int) -> Iterator[str]:
+def _steps(finding: Finding, system: System, width: int) -> Iterator[str]:
     if not finding.steps:
         return
-    yield from hung(named(finding), width, 2)
+    yield from hung(named(finding, system), width, 2)
     for step in finding.steps:
         yield from hung(f"{step.symbol} = {step.formula}", width, 6)
         yield from hung(f"= {step.numbers}", width, 8) if step.numbers else ()
         yield from hung(f"= {step.result}", width, 8)
-    if finding.within is not None:
+    if doubt(finding):
         yield from hung(f"Worked out to within {doubt(finding)}.", width, 6)
     if finding.rests_on:
-        yield from hung(f"Rests on {', '.join(finding.rests_on)}.", width, 6)
+        yield from hung(f"Rests on {', '.join(dict.fromkeys(finding.rests_on))}.", width, 6)
 
 
 def _assumed(entry: Assumed, system: System, width: int) -> Iterator[str]:
