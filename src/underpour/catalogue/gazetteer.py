@@ -10,7 +10,10 @@ from functools import cache
 
 from .read import FOLDER, table
 
-MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
+COLUMNS = (
+    *("place", "admin", "country", "lat", "lon", "elev_m", "elev_source", "grid_orog_m"),
+    *("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"),
+)
 BARE = str.maketrans({"ł": "l", "ø": "o", "đ": "d", "æ": "ae", "œ": "oe", "ı": "i", "’": "'", "–": "-"})
 
 
@@ -68,15 +71,16 @@ def folded(name: str) -> str:
 
 
 @cache
-def _by_name() -> dict[str, list[dict[str, str]]]:
+def _by_name() -> dict[str, list[list[str]]]:
     """The rows of the lists by folded name; a row becomes an Entry when it is asked for."""
-    called: dict[str, list[dict[str, str]]] = {}
+    called: dict[str, list[list[str]]] = {}
     for name in ("places.csv", "places_world.csv"):
         with (FOLDER / "climate" / name).open(encoding="utf-8", newline="") as lines:
             rows = csv.reader(line for line in lines if not line.startswith("#"))
-            columns = next(rows)
+            if tuple(next(rows)[: len(COLUMNS)]) != COLUMNS:
+                raise ValueError(f"{name}: other columns than {COLUMNS}")
             for row in rows:
-                called.setdefault(folded(row[0]), []).append(dict(zip(columns, row, strict=True)))
+                called.setdefault(folded(row[0]), []).append(row)
     return called
 
 
@@ -87,14 +91,15 @@ def _regions(entry: Entry) -> set[str]:
     return {folded(word) for word in words if word}
 
 
-def _entry(row: dict[str, str]) -> Entry:
+def _entry(row: list[str]) -> Entry:
+    name, state, country, latitude, longitude, height, seen = row[:7]
     return Entry(
-        name=row["place"],
-        state=row["admin"],
-        country=row["country"],
-        latitude=float(row["lat"]),
-        longitude=float(row["lon"]),
-        height=float(row["elev_m"]),
-        surveyed=row["elev_source"].startswith("airport"),
-        months=tuple(float(row[month]) for month in MONTHS),
+        name=name,
+        state=state,
+        country=country,
+        latitude=float(latitude),
+        longitude=float(longitude),
+        height=float(height),
+        surveyed=seen.startswith("airport"),
+        months=tuple(map(float, row[8 : len(COLUMNS)])),
     )

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator, Mapping
+from types import MappingProxyType
 
 from .boards import boards
 from .grounds import grounds
@@ -15,18 +16,24 @@ from .uses import uses
 
 Record = Board | Material | Retarder | Quantity | Use | Source
 
+# The word of ``catalogue list``, the second word of the paths in it, and what gives its records.
+LISTS: Mapping[str, tuple[str, Callable[[], tuple[Record, ...] | dict[str, Quantity]]]] = MappingProxyType(
+    {
+        "boards": ("foam", boards),
+        "materials": ("material", materials),
+        "grounds": ("ground", grounds),
+        "retarders": ("retarder", retarders),
+        "surfaces": ("surface", surfaces),
+        "limits": ("limit", limits),
+        "uses": ("use", uses),
+        "sources": ("source", sources),
+    }
+)
+
 
 def everything() -> Iterator[tuple[str, Record]]:
     """Each record of the catalogue with its path, ``("catalogue.foam.plain-25", Board(...))``; places are left out."""
-    for held in (boards(), materials(), grounds(), retarders(), uses(), sources()):
-        for record in held:
-            yield f"catalogue.{_word(record)}.{record.key}", record
-    for quantities in (surfaces(), limits()):
-        for quantity in quantities.values():
-            yield quantity.path, quantity
-
-
-def _word(record: Record) -> str:
-    if isinstance(record, Material):
-        return "ground" if record.conductivity.path.startswith("catalogue.ground") else "material"
-    return {Board: "foam", Retarder: "retarder", Use: "use", Source: "source", Quantity: ""}[type(record)]
+    for word, held in LISTS.values():
+        records = held()
+        for record in records.values() if isinstance(records, dict) else records:
+            yield record.path if isinstance(record, Quantity) else f"catalogue.{word}.{record.key}", record
