@@ -48,13 +48,14 @@ def outdoors_name(section: Section, frame: Frame, words: str) -> tuple[str, tupl
     return letters(start, base, words), (Box(start, base - LETTER, start + width(words), base + 1.2),)
 
 
-def corner_mark(section: Section, frame: Frame, words: str, colour: str) -> tuple[str, tuple[Box, ...]]:
-    """The temperature of the corner, large, with a line to where floor and wall meet."""
+def corner_mark(section: Section, frame: Frame, words: str, below: str, colour: str) -> tuple[str, tuple[Box, ...]]:
+    """The temperature of the corner, large, with a line to where floor and wall meet; ``below`` it what is wrong."""
     x, y = frame.x(section.corner[0]), frame.y(section.corner[1])
     left, base = x + 7.0, y - 7.0
     drawn = line(x, y, left - 1.0, base + 0.8, FINE) + dot(x, y, 0.8)
     drawn += letters(left, base, words, size=HEADING, weight=600, colour=colour)
-    return drawn, (Box(x, base - HEADING, left + width(words, HEADING, 600), y),)
+    drawn += letters(left, base + 1.2 * LETTER, below, colour=colour)
+    return drawn, (Box(x, base - HEADING, left + max(width(words, HEADING, 600), width(below)), y),)
 
 
 def scale_bar(right: float, base: float, scale: float, system: System) -> str:

@@ -8,7 +8,7 @@ from ..dossier import Answer, Dossier
 from ..measure import say
 from ..measure.table import System
 from .airs import corner_mark, room_name, room_words, scale_bar
-from .facts import corner_colour, corner_temperature, floor_limit, floor_words, loss_words
+from .facts import corner_temperature, corner_verdict, floor_limit, floor_words, loss_words
 from .floor_line import Limit, Span, Strip, floor_line, shared_span
 from .legend import LEGEND_HIGH, ROW, frost_key, key, legend, materials
 from .lettering import CAPITAL, HEADING, LETTER, cut_to, wrapped
@@ -130,14 +130,15 @@ def _panel(
     body.append(letters(left, base, cut_to(facts, wide)))
     room = wide - 2 * INSET
     frame = Frame(left + INSET, base + 2.0, shared.window, room / (shared.window[1] - shared.window[0]))
+    below = frame.bottom + GAP
+    frame = frame.within(section.window)
     marks = [
         room_name(section, frame, room_words(field, "room", shared.year_fraction, shared.system)),
-        corner_mark(section, frame, corner, corner_colour(answer, shared.edge)),
+        corner_mark(section, frame, corner, *corner_verdict(answer, shared.edge)),
     ]
     taken = tuple(box for _, boxes in marks for box in boxes)
     prefix = identity(answer.name, shared.edge)
     drawn = with_field(section, field, shared.year_fraction, shared.scale, frame, prefix, taken)
-    below = frame.bottom + GAP
     body += [drawn.body, border(frame), *(text for text, _ in marks)]
     coldest = floor_words(answer, shared.edge, shared.year_fraction, shared.system)
     strip = Strip(frame, below, STRIP, frame.x(section.floor[1]))

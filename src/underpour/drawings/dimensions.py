@@ -1,44 +1,72 @@
-"""Dimension lines: a thin line, an oblique stroke at each end, the words as typed."""
+"""Dimension lines: a thin line, an oblique stroke at each end, the words as typed where they can be read."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from math import hypot
 
-from ..sections.parts import Dimension
+from ..sections.parts import Dimension, Section
+from .clear import in_the_clear
 from .lettering import LETTER, width
 from .paper import HAIR, LINE, Box, Frame, letters, line
 
 END = 0.9  # mm, half of the oblique stroke
+OFF = 1.4  # mm from a line to words beside it
 
 
-def dimension_lines(dimensions: Sequence[Dimension], frame: Frame) -> tuple[str, tuple[Box, ...]]:
-    """The lines with their words, and the room that the words take. Those that leave the frame are left out."""
-    drawn, taken = [], []
-    for dimension in dimensions:
+def dimension_lines(section: Section, frame: Frame, taken: Sequence[Box]) -> tuple[str, tuple[Box, ...]]:
+    """The lines with their words, and the room that the words take.
+
+    Left out are those that leave the frame, and those whose words already end a body's name: a layer's thickness.
+    """
+    drawn: list[str] = []
+    words: list[Box] = []
+    for dimension in section.dimensions:
         (x0, y0), (x1, y1) = ((frame.x(x), frame.y(y)) for x, y in (dimension.start, dimension.end))
-        if not all(_within(frame, x, y) for x, y in ((x0, y0), (x1, y1))):
+        named = any(part.label.endswith(dimension.words) for part in section.parts)
+        if named or not all(_within(frame, x, y) for x, y in ((x0, y0), (x1, y1))):
             continue
         drawn.append(line(x0, y0, x1, y1, HAIR))
         drawn += [line(x - END, y + END, x + END, y - END, LINE) for x, y in ((x0, y0), (x1, y1))]
-        text, box = _words(dimension.words, x0, y0, x1, y1)
+        text, box = _words(dimension, section, frame, (x0, y0, x1, y1), (*taken, *words))
         drawn.append(text)
-        taken.append(box)
-    return "".join(drawn), tuple(taken)
+        words.append(box)
+    return "".join(drawn), tuple(words)
 
 
-def _words(words: str, x0: float, y0: float, x1: float, y1: float) -> tuple[str, Box]:
-    wide, long = width(words), hypot(x1 - x0, y1 - y0)
+def _words(
+    dimension: Dimension,
+    section: Section,
+    frame: Frame,
+    ends: tuple[float, float, float, float],
+    taken: Sequence[Box],
+) -> tuple[str, Box]:
+    """The words and their box: along the line where they are shorter than it, else at the clearest place beside it."""
+    said, (x0, y0, x1, y1) = dimension.words, ends
+    wide, long = width(said), hypot(x1 - x0, y1 - y0)
     x, y = (x0 + x1) / 2, (y0 + y1) / 2
-    if abs(x1 - x0) >= abs(y1 - y0):
-        x = x if wide < long - 1.0 else max(x0, x1) + wide / 2 + 1.6
-        y = y - 0.9 if wide < long - 1.0 else y + LETTER / 3
-        return letters(x, y, words, anchor="middle"), Box(x - wide / 2, y - LETTER, x + wide / 2, y + 1.0)
+    level = abs(x1 - x0) >= abs(y1 - y0)
+    if level and wide < long - 1.0:
+        return letters(x, y - 0.9, said, anchor="middle"), Box(x - wide / 2, y - LETTER, x + wide / 2, y)
     if wide < long - 1.0:
-        box = Box(x - 1.0 - LETTER, y - wide / 2, x, y + wide / 2)
-        return letters(x - 0.9, y, words, anchor="middle", turned=True), box
-    base = y + LETTER / 3
-    return letters(x + 1.4, base, words), Box(x + 1.4, base - LETTER, x + 1.4 + wide, base + 1.0)
+        box = Box(x - 0.9 - LETTER, y - wide / 2, x, y + wide / 2)
+        return letters(x - 0.9, y, said, anchor="middle", turned=True), box
+    places = list(_beside(ends, wide))
+    box = next((place for place in places if in_the_clear(section, frame, place, taken)), places[0])
+    return letters(box.left, box.bottom - 0.9, said), box
+
+
+def _beside(ends: tuple[float, float, float, float], wide: float) -> Iterator[Box]:
+    """Boxes for words beside a line: right and left of it from its lower end up, then below and above it."""
+    x0, y0, x1, y1 = ends
+    low, high, left, right, middle = max(y0, y1), min(y0, y1), min(x0, x1), max(x0, x1), (x0 + x1) / 2
+    base = low
+    while base > high:
+        yield Box(right + OFF, base - LETTER, right + OFF + wide, base)
+        yield Box(left - OFF - wide, base - LETTER, left - OFF, base)
+        base -= 1.0
+    yield Box(middle - wide / 2, low + OFF, middle + wide / 2, low + OFF + LETTER)
+    yield Box(middle - wide / 2, high - OFF - LETTER, middle + wide / 2, high - OFF)
 
 
 def _within(frame: Frame, x: float, y: float) -> bool:

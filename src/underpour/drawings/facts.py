@@ -11,6 +11,12 @@ from . import colours
 from .floor_line import Limit
 from .when import MONTHS
 
+SHORT_WORDS = {
+    "heat.corner-coldest": "falls short",
+    "moisture.mould": "falls short: mould",
+    "moisture.surface-factor": "falls short: mould",
+}
+
 
 def finding_at(answer: Answer, id: str, edge: str) -> Finding | None:
     """The first finding of that kind at the edge, or for the whole floor where the edge has none of its own.
@@ -45,11 +51,14 @@ def floor_words(answer: Answer, edge: str, year_fraction: float, system: System)
     return f"floor, coldest {say.value(coldest, 'degC', system)}"
 
 
-def corner_colour(answer: Answer, edge: str) -> str:
-    """Ink, or the colour of what falls short."""
-    finding = finding_at(answer, "heat.corner-coldest", edge)
-    falls = finding is not None and finding.verdict == "falls short"
-    return colours.light()["short" if falls else "ink"]
+def corner_verdict(answer: Answer, edge: str) -> tuple[str, str]:
+    """What is wrong with the corner, "" where nothing is, and the colour to say it in."""
+    for finding in answer.findings:
+        said = SHORT_WORDS.get(finding.id, "")
+        here = finding.at.get("edge") == edge and finding.at.get("surface", "floor") == "floor"
+        if said and here and finding.verdict == "falls short":
+            return said, colours.light()["short"]
+    return "", colours.light()["ink"]
 
 
 def loss_words(answer: Answer, edge: str, system: System) -> str:
@@ -58,7 +67,7 @@ def loss_words(answer: Answer, edge: str, system: System) -> str:
     if finding is None or finding.value is None:
         return ""
     when = f" in {MONTHS[finding.month - 1]}" if finding.month else ""
-    return f"Loses {say.value(finding.value, finding.unit, system)}{when}."
+    return f"Floor loses {say.value(finding.value, finding.unit, system)}{when}."
 
 
 def floor_limit(answer: Answer, edge: str, system: System) -> Limit | None:

@@ -9,6 +9,7 @@ import numpy as np
 
 from ..sections.parts import Section
 from .bodies import is_ground
+from .clear import in_the_clear
 from .lettering import LETTER, cut_to, width
 from .paper import HAIR, Box, Frame, dot, letters, line
 from .visible import NOTHING, showing
@@ -122,20 +123,11 @@ def _near(
                     continue
                 box = Box(left, y + down - LETTER / 2, left + wide, y + down + LETTER / 2 + 1.2)
                 path = _along(toward, box.bottom - 2.2, x, y)
-                if any(one.meets(other) for one in (box, *path) for other in taken):
+                if any(step.meets(other) for step in path for other in taken):
                     continue
-                if _in_the_clear(section, frame, box):
+                if in_the_clear(section, frame, box, taken):
                     best = (cost, box, toward)
     return (best[1], best[2]) if best else None
-
-
-def _in_the_clear(section: Section, frame: Frame, box: Box) -> bool:
-    inside = frame.left + 1.0 < box.left and box.right < frame.right - 1.0
-    if not (inside and frame.top + 1.0 < box.top and box.bottom < frame.bottom - 1.0):
-        return False
-    x, y = np.meshgrid(np.linspace(box.left, box.right, 6), np.linspace(box.top, box.bottom, 3))
-    shown = showing(section.parts, *frame.metres(x, y)).ravel()
-    return bool((shown == shown[0]).all()) and (shown[0] == NOTHING or is_ground(section.parts[shown[0]]))
 
 
 def _along(x0: float, y0: float, x1: float, y1: float) -> list[Box]:

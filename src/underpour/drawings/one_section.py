@@ -9,7 +9,7 @@ from ..measure import say
 from ..measure.table import System
 from ..sections.parts import Section
 from .airs import corner_mark, outdoors_name, room_name, room_words, scale_bar
-from .facts import corner_colour, corner_temperature, floor_limit, floor_words, loss_words
+from .facts import corner_temperature, corner_verdict, floor_limit, floor_words, loss_words
 from .floor_line import Strip, floor_line, shared_span
 from .legend import FROST_WIDE, LEGEND_HIGH, frost_key, legend
 from .lettering import CAPITAL, HEADING, LETTER, cut_to, wrapped
@@ -72,7 +72,7 @@ def section_picture(
     marks = [
         room_name(section, frame, room_words(field, "room", year_fraction, system)),
         outdoors_name(section, frame, room_words(field, "outdoors", year_fraction, system)),
-        corner_mark(section, frame, corner_said, corner_colour(answer, edge)),
+        corner_mark(section, frame, corner_said, *corner_verdict(answer, edge)),
     ]
     taken = tuple(box for _, boxes in marks for box in boxes)
     name = identity(answer.name, edge)

@@ -51,6 +51,12 @@ class Frame:
         """The point of the section under a point of the sheet."""
         return self.window[0] + (x - self.left) / self.scale, self.window[3] - (y - self.top) / self.scale
 
+    def within(self, window: tuple[float, float, float, float]) -> Frame:
+        """The part of the frame that shows a smaller window, at its place on the sheet."""
+        x0, x1, y0, y1 = self.window
+        kept = max(x0, window[0]), min(x1, window[1]), max(y0, window[2]), min(y1, window[3])
+        return Frame(self.x(kept[0]), self.y(kept[3]), kept, self.scale)
+
     def path(self, outline: Iterable[tuple[float, float]], *, closed: bool) -> str:
         return path(((self.x(x), self.y(y)) for x, y in outline), closed=closed)
 

@@ -36,9 +36,7 @@ class Drawn:
 
 def bodies_alone(section: Section, frame: Frame, prefix: str, *, taken: tuple[Box, ...] = ()) -> Drawn:
     """The section without temperatures: hatches on paper white, names and dimensions."""
-    dimensions, boxes = dimension_lines(section.dimensions, frame)
-    names = _named(section, frame, (*taken, *boxes))
-    return _put_together(section, frame, prefix, under="", over="", beside=names.drawn + dimensions)
+    return _put_together(section, frame, prefix, under="", over="", beside=_named(section, frame, taken).drawn)
 
 
 def with_field(
@@ -72,12 +70,9 @@ def with_field_and_names(
     taken: tuple[Box, ...],
 ) -> Drawn:
     """The section with its temperatures, the names of its materials and its dimensions."""
-    dimensions, boxes = dimension_lines(section.dimensions, frame)
-    names = _named(section, frame, (*taken, *boxes))
-    drawn = with_field(
-        section, field, year_fraction, scale, frame, prefix, (*taken, *names.taken, *boxes), (*names.words, *boxes)
-    )
-    return Drawn(drawn.defs, drawn.body + names.drawn + dimensions)
+    names = _named(section, frame, taken)
+    drawn = with_field(section, field, year_fraction, scale, frame, prefix, (*taken, *names.taken), names.words)
+    return Drawn(drawn.defs, drawn.body + names.drawn)
 
 
 def _put_together(section: Section, frame: Frame, prefix: str, *, under: str, over: str, beside: str) -> Drawn:
@@ -98,10 +93,14 @@ def _put_together(section: Section, frame: Frame, prefix: str, *, under: str, ov
 
 
 def _named(section: Section, frame: Frame, taken: tuple[Box, ...]) -> Named:
+    """Names and dimensions, each set where the earlier ones leave room."""
     along = min(frame.x(section.corner[0]) + NOTES_FROM_CORNER, frame.right - 0.3 * frame.width)
     floor, done = floor_names(section, frame, along)
-    edge = edge_names(section, frame, done, (*taken, *floor.taken))
-    return Named(floor.drawn + edge.drawn, floor.words + edge.words, floor.taken + edge.taken)
+    dimensions, said = dimension_lines(section, frame, (*taken, *floor.taken))
+    edge = edge_names(section, frame, done, (*taken, *floor.taken, *said))
+    return Named(
+        floor.drawn + dimensions + edge.drawn, (*floor.words, *said, *edge.words), (*floor.taken, *said, *edge.taken)
+    )
 
 
 def _lines(
@@ -109,9 +108,14 @@ def _lines(
 ) -> tuple[str, str]:
     """The lines of equal temperature, to be clipped to the bodies, and their values."""
     step = scale.levels[1] - scale.levels[0]
+    ground = np.array([bodies.is_ground(part) for part in section.parts] + [False])
 
     def body_at(x: NDArray[np.float64], y: NDArray[np.float64]) -> NDArray[np.intp]:
         return np.where(_well_within(frame, x, y), showing(section.parts, *frame.metres(x, y)), NOTHING)
+
+    def ground_at(x: NDArray[np.float64], y: NDArray[np.float64]) -> NDArray[np.intp]:
+        shown = body_at(x, y)
+        return np.where(ground[shown], shown, NOTHING)
 
     def spacing_at(x: NDArray[np.float64], y: NDArray[np.float64]) -> NDArray[np.float64]:
         return step / np.maximum(sheet.steepness(x, y), 1e-9)
@@ -130,7 +134,7 @@ def _lines(
         gaps = [*words]
         place = None
         if said:
-            place = best_place(lines, said, spacing_at=spacing_at, body_at=body_at, taken=boxes, weight=weight)
+            place = best_place(lines, said, spacing_at=spacing_at, body_at=ground_at, taken=boxes, weight=weight)
         if place:
             boxes.append(place.box)
             gaps.append(place.box)

@@ -1,0 +1,27 @@
+"""Where letters may stand on the drawing: wholly in one ground or in air, off all that is taken."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from ..sections.parts import Section
+from .bodies import is_ground
+from .paper import Box, Frame
+from .visible import NOTHING, showing
+
+BORDER = 1.0  # mm that stay free along the drawing's border
+
+
+def in_the_clear(section: Section, frame: Frame, box: Box, taken: Sequence[Box]) -> bool:
+    """Whether the box lies in one ground or in air, inside the frame and off everything taken."""
+    if any(box.meets(other) for other in taken):
+        return False
+    if not (frame.left + BORDER < box.left and box.right < frame.right - BORDER):
+        return False
+    if not (frame.top + BORDER < box.top and box.bottom < frame.bottom - BORDER):
+        return False
+    x, y = np.meshgrid(np.linspace(box.left, box.right, 6), np.linspace(box.top, box.bottom, 3))
+    shown = showing(section.parts, *frame.metres(x, y)).ravel()
+    return bool((shown == shown[0]).all()) and (shown[0] == NOTHING or is_ground(section.parts[shown[0]]))
