@@ -148,6 +148,11 @@ def test_a_bare_r_of_a_us_label_is_asked_about_in_a_metric_brief():
     assert caught.value.instead == "Write RSI 1.76 if the label says R-10, or R10 m²·K/W."
 
 
+def test_a_long_slip_is_answered_at_once():
+    with pytest.raises(Mistake, match="No unit is called m{60}x"):
+        measure.length("2 " + "m" * 60 + "x")
+
+
 def test_a_bare_r_follows_the_brief_and_words_beside_it_win():
     assert measure.resistance("R1.5", system="SI").si == 1.5
     assert round(measure.resistance("R1.5", system="US").si, 4) == 0.2642

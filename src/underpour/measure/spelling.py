@@ -10,6 +10,9 @@ Powers = tuple[tuple[str, int], ...]
 Key = tuple[Powers, Powers]  # above and below the line, not cancelled: N·m/m is no force
 
 
+_LONGEST_GLUED = 12  # letters; a longer word is a slip, and the ways to take it apart would be too many
+
+
 class Atoms(NamedTuple):
     exact: dict[str, str]
     folded: dict[str, str]  # spellings that may be typed with any capitals
@@ -83,6 +86,8 @@ def _pieces(word: str, known: Atoms) -> list[tuple[str, int]] | None:
     whole = _piece(word, known)
     if whole:
         return whole
+    if len(word) > _LONGEST_GLUED:
+        return None
     # One letter of a glued word is taken as it stands, so that mn/m is not read as m·N/m.
     strict = known._replace(folded={spelled: atom for spelled, atom in known.folded.items() if len(spelled) > 1})
     for length in range(len(word) - 1, 0, -1):
