@@ -153,6 +153,15 @@ def test_a_long_slip_is_answered_at_once():
         measure.length("2 " + "m" * 60 + "x")
 
 
+@pytest.mark.parametrize("text", ["2 " + "1" * 9000 + "/x", "1," * 9000, "1 " * 9000 + "in"])
+@pytest.mark.parametrize("read", [measure.length, measure.money_per_unit])
+def test_a_whole_page_in_place_of_a_measure_is_answered_at_once(read, text):
+    with pytest.raises(Mistake) as caught:
+        read(text)
+    assert len(str(caught.value)) < 400
+    assert "… cannot be read as a" in caught.value.wrong
+
+
 def test_a_bare_r_follows_the_brief_and_words_beside_it_win():
     assert measure.resistance("R1.5", system="SI").si == 1.5
     assert round(measure.resistance("R1.5", system="US").si, 4) == 0.2642

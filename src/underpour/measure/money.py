@@ -9,7 +9,7 @@ from functools import cache
 from ..mistakes import Mistake, nearest
 from .numbers import NUMBER, asked_about, number
 from .table import table
-from .words import plain
+from .words import LONGEST, plain
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +44,8 @@ def money_per_unit(typed: str) -> Price:
     """
     known = table().currency
     text = plain(typed)
+    if len(text) > LONGEST:
+        raise _unread(f"{typed.strip()[:LONGEST]}…", f"{typed.strip()[:LONGEST]}… cannot be read as a price.")
     asked = asked_about(typed, text)
     if asked:
         raise asked

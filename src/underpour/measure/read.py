@@ -10,7 +10,7 @@ from .feet import inches
 from .measured import Measure
 from .numbers import NUMBER, asked_about, number
 from .table import Kind, System, Unit, table
-from .words import plain
+from .words import LONGEST, plain
 
 
 @cache
@@ -43,6 +43,8 @@ def amount(typed: str, kind: Kind, system: System) -> tuple[float, Unit]:
     text = plain(typed)
     if not text:
         raise refusals.nothing(typed, kind)
+    if len(text) > LONGEST:
+        raise refusals.unread(f"{typed.strip()[:LONGEST]}…", kind)
     asked = asked_about(typed, text)
     if asked:
         raise asked

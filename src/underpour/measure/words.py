@@ -6,6 +6,8 @@ import re
 import unicodedata
 from functools import cache
 
+LONGEST = 80  # signs; no measure is longer, and what is need not be searched
+
 _SIGNS = str.maketrans(
     {
         **dict.fromkeys("′’‘ʹ´`", "'"),
