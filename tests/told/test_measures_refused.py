@@ -149,7 +149,7 @@ def test_a_bare_r_of_a_us_label_is_asked_about_in_a_metric_brief():
 
 
 def test_a_long_slip_is_answered_at_once():
-    with pytest.raises(Mistake, match="No unit is called m{60}x"):
+    with pytest.raises(Mistake, match=r"No unit is called m{60}x"):
         measure.length("2 " + "m" * 60 + "x")
 
 

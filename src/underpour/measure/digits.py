@@ -6,6 +6,7 @@ import math
 
 THIN = "\u2009"
 MINUS = "\u2212"
+MOST_DECIMALS = 6
 
 
 def fixed(number: float, decimals: int) -> str:
@@ -32,13 +33,16 @@ def figured(number: float, figures: int) -> str:
 
 
 def places(number: float, figures: int) -> int:
-    """How many decimals show this many figures; none for nought.
+    """How many decimals show this many figures; none for what is nought in six of them.
 
-    >>> places(0.04567, 2), places(1980.4, 3), places(9.996, 3)
-    (3, 0, 1)
+    >>> places(0.04567, 2), places(1980.4, 3), places(9.996, 3), places(1e-9, 2)
+    (3, 0, 1, 0)
     """
-    if number == 0.0:
+    if not round(number, MOST_DECIMALS):
         return 0
-    wanted = max(0, figures - 1 - math.floor(math.log10(abs(number))))
-    rounded = abs(round(number, wanted))  # 9.996 becomes 10.0 and needs one decimal less
-    return max(0, figures - 1 - math.floor(math.log10(rounded))) if rounded else wanted
+    wanted = _decimals(number, figures)
+    return _decimals(round(number, wanted) or number, figures)  # 9.996 becomes 10.0 and needs one less
+
+
+def _decimals(number: float, figures: int) -> int:
+    return min(MOST_DECIMALS, max(0, figures - 1 - math.floor(math.log10(abs(number)))))
