@@ -13,6 +13,7 @@ import numpy as np
 import pytest
 
 from underpour.drawings import comparison, month_middle, plain_section, section_picture, shared_scale
+from underpour.drawings.clear import in_the_clear
 from underpour.drawings.lettering import width
 from underpour.drawings.one_section import framed
 from underpour.drawings.paper import Box
@@ -230,6 +231,26 @@ def test_no_value_is_set_where_lines_crowd():
     assert best_place(lines, "10", spacing_at=crowded, body_at=ground, taken=[]) is None
     assert best_place(lines, "10", spacing_at=wide, body_at=everywhere(NOTHING, int), taken=[]) is None
     assert best_place(lines, "10", spacing_at=wide, body_at=ground, taken=[Box(0, 0, 100, 100)]) is None
+
+
+def test_names_stand_in_one_ground_or_in_air_and_off_what_is_taken():
+    cut = cases.section("wrapped")
+    frame = framed(cut, 0.0, 0.0, 170.0)
+    x, y = frame.x(-1.0), frame.y(-0.6)
+    place = Box(x, y, x + 10, y + 3)
+    assert in_the_clear(cut, frame, place, [])
+    assert not in_the_clear(cut, frame, place, [Box(x + 5, y + 1, x + 50, y + 2)])
+    in_footing = Box(frame.x(-0.4), frame.y(-0.3), frame.x(-0.1), frame.y(-0.35))
+    assert not in_the_clear(cut, frame, in_footing, [])
+    assert not in_the_clear(cut, frame, Box(-5, y, 5, y + 3), [])
+
+
+def test_a_dimension_that_repeats_a_name_is_left_out():
+    cut = cases.section("wrapped")
+    slab = cases.Dimension((1.2, 0.0), (1.2, -0.1), "4 in (102 mm)")
+    svg = plain_section(replace(cut, dimensions=(*cut.dimensions, slab)), "US")
+    assert "20 in (508 mm)" in texts(svg)
+    assert "4 in (102 mm)" not in texts(svg)
 
 
 def test_a_hidden_body_is_not_hatched_through_the_one_above_it():

@@ -8,19 +8,20 @@ from math import hypot
 from ..sections.parts import Dimension, Section
 from .clear import in_the_clear
 from .lettering import LETTER, width
-from .paper import HAIR, LINE, Box, Frame, letters, line
+from .paper import HAIR, LINE, Box, Frame, Named, letters, line
 
 END = 0.9  # mm, half of the oblique stroke
 OFF = 1.4  # mm from a line to words beside it
 
 
-def dimension_lines(section: Section, frame: Frame, taken: Sequence[Box]) -> tuple[str, tuple[Box, ...]]:
-    """The lines with their words, and the room that the words take.
+def dimension_lines(section: Section, frame: Frame, taken: Sequence[Box]) -> Named:
+    """The lines with their words, and the room that they take.
 
     Left out are those that leave the frame, and those whose words already end a body's name: a layer's thickness.
     """
     drawn: list[str] = []
     words: list[Box] = []
+    lines: list[Box] = []
     for dimension in section.dimensions:
         (x0, y0), (x1, y1) = ((frame.x(x), frame.y(y)) for x, y in (dimension.start, dimension.end))
         named = any(part.label.endswith(dimension.words) for part in section.parts)
@@ -31,7 +32,8 @@ def dimension_lines(section: Section, frame: Frame, taken: Sequence[Box]) -> tup
         text, box = _words(dimension, section, frame, (x0, y0, x1, y1), (*taken, *words))
         drawn.append(text)
         words.append(box)
-    return "".join(drawn), tuple(words)
+        lines.append(Box(min(x0, x1) - END, min(y0, y1) - END, max(x0, x1) + END, max(y0, y1) + END))
+    return Named("".join(drawn), tuple(words), (*words, *lines))
 
 
 def _words(

@@ -18,7 +18,7 @@ from .paper import BOLD, FINE, HAIR, Frame, dot, letters, line, path, stroke
 from .scale import celsius
 
 STEPS = (1, 2, 5, 10, 20)  # degrees between two marks beside the floor line
-ROWS = 4  # marks at most
+ROWS = 4  # steps between the lowest mark and the highest, at most
 MARKS = 11.0  # mm at the right end, for the marks
 CAP = LETTER * CAPITAL  # mm, height of a capital
 
@@ -64,7 +64,7 @@ def shared_span(fields: Iterable[Field], year_fraction: float, system: System, l
     low, high = (say.number(t, "degC", system) for t in (low, high))
     for step in STEPS:
         first, last = math.floor(low / step), math.ceil(high / step)
-        if last - first < ROWS or step == STEPS[-1]:
+        if last - first <= ROWS or step == STEPS[-1]:
             break
     return Span(system, tuple(k * step for k in range(first, max(last, first + 1) + 1)))
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 
@@ -11,20 +10,11 @@ from ..sections.parts import Section
 from .bodies import is_ground
 from .clear import in_the_clear
 from .lettering import LETTER, cut_to, width
-from .paper import HAIR, Box, Frame, dot, letters, line
+from .paper import HAIR, Box, Frame, Named, dot, letters, line
 from .visible import NOTHING, showing
 
 STEP = 4.6  # mm from one name to the next below it
 FINE = 0.4  # mm between the points at which bodies are looked for
-
-
-@dataclass(frozen=True, slots=True)
-class Named:
-    """Names set on the sheet and the room they take."""
-
-    drawn: str
-    words: tuple[Box, ...]  # the letters
-    taken: tuple[Box, ...]  # letters and lines
 
 
 def floor_names(section: Section, frame: Frame, along: float) -> tuple[Named, list[int]]:

@@ -76,6 +76,15 @@ class Box:
         )
 
 
+@dataclass(frozen=True, slots=True)
+class Named:
+    """Words set on the sheet with the lines that belong to them, and the room they take."""
+
+    drawn: str
+    words: tuple[Box, ...]  # the letters
+    taken: tuple[Box, ...]  # letters and lines
+
+
 def mm(value: float) -> str:
     """A length as written into the picture: hundredths of a millimetre, no idle noughts."""
     return f"{round(100 * float(value)) / 100:g}"

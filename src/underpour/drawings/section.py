@@ -14,8 +14,9 @@ from . import bodies, colours, hatch
 from .contours import Line, bands, drawn_lines, lines_at, where
 from .dimensions import dimension_lines
 from .frost import FREEZING, frost_line
-from .names import Named, edge_names, floor_names
-from .paper import HAIR, LINE, Box, Frame
+from .lettering import width
+from .names import edge_names, floor_names
+from .paper import HAIR, LINE, Box, Frame, Named
 from .scale import Scale
 from .sheet_field import SheetField, on_sheet
 from .values import best_place, set_value, with_gap
@@ -24,6 +25,7 @@ from .visible import NOTHING, cut_outs, showing
 OFF_BORDER = 3.5  # mm from the border of the drawing to a value
 CROWDED = 0.6  # mm between lines below which only the heavy ones are drawn
 NOTES_FROM_CORNER = 40.0  # mm into the room, where the line through the floor's layers stands
+NOTES_AT_LEAST = 32.0  # mm into the room, clear of the corner's temperature
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,12 +96,16 @@ def _put_together(section: Section, frame: Frame, prefix: str, *, under: str, ov
 
 def _named(section: Section, frame: Frame, taken: tuple[Box, ...]) -> Named:
     """Names and dimensions, each set where the earlier ones leave room."""
-    along = min(frame.x(section.corner[0]) + NOTES_FROM_CORNER, frame.right - 0.3 * frame.width)
+    corner = frame.x(section.corner[0])
+    widest = max(width(part.label) for part in section.parts)
+    along = max(min(corner + NOTES_FROM_CORNER, frame.right - widest - 4.0), corner + NOTES_AT_LEAST)
     floor, done = floor_names(section, frame, along)
-    dimensions, said = dimension_lines(section, frame, (*taken, *floor.taken))
-    edge = edge_names(section, frame, done, (*taken, *floor.taken, *said))
+    sizes = dimension_lines(section, frame, (*taken, *floor.taken))
+    edge = edge_names(section, frame, done, (*taken, *floor.taken, *sizes.taken))
     return Named(
-        floor.drawn + dimensions + edge.drawn, (*floor.words, *said, *edge.words), (*floor.taken, *said, *edge.taken)
+        floor.drawn + sizes.drawn + edge.drawn,
+        (*floor.words, *sizes.words, *edge.words),
+        (*floor.taken, *sizes.taken, *edge.taken),
     )
 
 
