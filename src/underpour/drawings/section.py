@@ -38,7 +38,9 @@ class Drawn:
 
 def bodies_alone(section: Section, frame: Frame, prefix: str, *, taken: tuple[Box, ...] = ()) -> Drawn:
     """The section without temperatures: hatches on paper white, names and dimensions."""
-    return _put_together(section, frame, prefix, under="", over="", beside=_named(section, frame, taken).drawn)
+    leaf = colours.light()["leaf"]
+    white = "".join(f'<path d="{frame.path(part.outline, closed=True)}" fill="{leaf}"/>' for part in section.parts)
+    return _put_together(section, frame, prefix, under=white, over="", beside=_named(section, frame, taken).drawn)
 
 
 def with_field(
