@@ -20,7 +20,7 @@ from .findings import Finding
 from .mistakes import Mistake, Mistakes
 from .physics.conduction.sample import sampled
 from .physics.conduction.shapes import Films
-from .physics.conduction.solve import Climate, Gap, Overlap, solve
+from .physics.conduction.solve import Climate, Gap, Overlap, solve_each
 from .physics.domain import OutOfDomain
 from .resolve import Resolved, ResolvedEdge, resolve
 from .resolve.site import summary
@@ -113,19 +113,26 @@ def _solved(resolved: Resolved, edge: ResolvedEdge) -> SolvedEdge:
     heat_films = {"room": warm_side, "outdoors": outdoors}
     mould_films = {"room": _films(("room-mould",) * 3), "outdoors": outdoors}
     try:
-        return SolvedEdge(
-            edge, made, levels(resolved, edge),
-            heat=solve(made.parts, made.airs, heat_films, climates, lines_x=lines),
-            mould=solve(made.parts, made.airs, mould_films, climates, lines_x=lines),
+        heat_solved, mould_solved = solve_each(
+            made.parts, made.airs, [heat_films, mould_films], climates, lines_x=lines
         )
+        return SolvedEdge(edge, made, levels(resolved, edge), heat_solved, mould_solved)
     except Overlap as overlap:
         raise _overlap(made, edge, overlap) from None
     except Gap as gap:
-        raise Mistake(f"{edge.path}", "", f"Nothing fills the place {gap.x:.2f} m from the wall, {gap.y:.2f} m above the floor.",
-                      "Draw a shape there, or move its neighbours together.") from None
+        raise Mistake(
+            f"{edge.path}",
+            "",
+            f"Nothing fills the place {gap.x:.2f} m from the wall, {gap.y:.2f} m above the floor.",
+            "Draw a shape there, or move its neighbours together.",
+        ) from None
     except OutOfDomain:
-        raise Mistake(f"{edge.path}.shape", "", "The slanted sides of these shapes lie too close to one another.",
-                      "Bring their corners onto common levels, or draw them with upright and level sides.") from None
+        raise Mistake(
+            f"{edge.path}.shape",
+            "",
+            "The slanted sides of these shapes lie too close to one another.",
+            "Bring their corners onto common levels, or draw them with upright and level sides.",
+        ) from None
 
 
 def _films(keys: Sequence[str]) -> Films:
@@ -134,8 +141,12 @@ def _films(keys: Sequence[str]) -> Films:
 
 def _overlap(made: Section, edge: ResolvedEdge, overlap: Overlap) -> Mistake:
     one, two = (made.parts[n] for n in overlap.pairs[0])
-    return Mistake(two.path or edge.path, "", f"{two.label} lies over {one.label} ({one.path}).",
-                   "Move one of them, or give the one that stays whole a lower priority.")
+    return Mistake(
+        two.path or edge.path,
+        "",
+        f"{two.label} lies over {one.label} ({one.path}).",
+        "Move one of them, or give the one that stays whole a lower priority.",
+    )
 
 
 def _cautions(answered: Sequence[tuple[Resolved, Answer]]) -> tuple[str, ...]:

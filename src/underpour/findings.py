@@ -9,14 +9,15 @@ from typing import Literal
 
 Seen = Literal["document", "quoted", "memory", "practice", "derived"]
 Sense = Literal["at most", "at least"]
-Verdict = Literal[
-    "meets", "falls short", "cannot tell", "does not apply", "not required, advised", "stated"
-]
+Verdict = Literal["meets", "falls short", "cannot tell", "does not apply", "not required, advised", "stated"]
 
-UNITS = frozenset(
-    "degC K W W/m W/m² W/(m·K) W/(m²·K) m²·K/W kWh kWh/m² MJ MJ/m² N·m/m kN/m MN/m³ m m² m³ mm kg N kPa Pa % "
-    "Bq/m³ m³/s l/s ng/(Pa·s·m²) 1/h h d degC·d year count 1 money kgCO2e".split()
-)
+# fmt: off
+UNITS = frozenset({
+    "degC", "K", "W", "W/m", "W/m²", "W/(m·K)", "W/(m²·K)", "m²·K/W", "kWh", "kWh/m²", "MJ", "MJ/m²", "N·m/m",
+    "kN/m", "MN/m³", "m", "m²", "m³", "mm", "kg", "N", "kPa", "Pa", "%", "Bq/m³", "m³/s", "l/s",
+    "ng/(Pa·s·m²)", "1/h", "h", "d", "degC·d", "year", "count", "1", "money", "kgCO2e",
+})
+# fmt: on
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,10 +7,10 @@ from dataclasses import replace
 
 from .dossier import Answer
 from .findings import Finding
-from .measure import say
+from .measure import System, say
 
 
-def told(answers: Sequence[Answer], system: str) -> list[Answer]:
+def told(answers: Sequence[Answer], system: System) -> list[Answer]:
     """The same answers, the words of each corner finding telling how it stands against the others."""
     return [
         replace(answer, findings=tuple(_said(finding, answer, answers, system) for finding in answer.findings))
@@ -18,7 +18,7 @@ def told(answers: Sequence[Answer], system: str) -> list[Answer]:
     ]
 
 
-def _said(finding: Finding, answer: Answer, answers: Sequence[Answer], system: str) -> Finding:
+def _said(finding: Finding, answer: Answer, answers: Sequence[Answer], system: System) -> Finding:
     if finding.id != "heat.corner-coldest" or finding.value is None:
         return finding
     others = [(other, _same(other, finding)) for other in answers if other is not answer]

@@ -47,10 +47,22 @@ def resistance(resolved: Resolved) -> Iterator[Finding]:
     ):
         value = sum(r for _, r in rows)
         yield Finding(
-            "heat.resistance", f"Resistance of the foam, {kind}", value, "m²·K/W", at={"value": kind}, within=0.0,
-            basis=(basis("iso-6946-2017", "layers add up"),), rests_on=tuple(dict.fromkeys(paths)),
-            steps=(Step("R", "sum over the boards", " + ".join(f"{r:.3f} ({w})" for w, r in rows) or "no board",
-                        f"{value:.3f} m²·K/W"),),
+            "heat.resistance",
+            f"Resistance of the foam, {kind}",
+            value,
+            "m²·K/W",
+            at={"value": kind},
+            within=0.0,
+            basis=(basis("iso-6946-2017", "layers add up"),),
+            rests_on=tuple(dict.fromkeys(paths)),
+            steps=(
+                Step(
+                    "R",
+                    "sum over the boards",
+                    " + ".join(f"{r:.3f} ({w})" for w, r in rows) or "no board",
+                    f"{value:.3f} m²·K/W",
+                ),
+            ),
             words="" if boards else "There is no foam under this floor.",
         )
 
@@ -76,37 +88,63 @@ def floor_loss(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Iterator[Fi
         yield _mean("wall", "Heat lost through the foundation wall, mean of the year", wall, edges, rests_on)
     month = month_of(lowest_moment(-floor.swing))
     yield Finding(
-        "heat.loss-peak", "Heat lost through the floor, highest", floor.mean + abs(floor.swing), "W",
-        at={"of": "floor"}, within=floor.within, month=month,
-        months=deciding(floor.mean, floor.swing, "highest"), basis=conduction(), rests_on=rests_on,
+        "heat.loss-peak",
+        "Heat lost through the floor, highest",
+        floor.mean + abs(floor.swing),
+        "W",
+        at={"of": "floor"},
+        within=floor.within,
+        month=month,
+        months=deciding(floor.mean, floor.swing, "highest"),
+        basis=conduction(),
+        rests_on=rests_on,
         steps=swing_steps("Φ", floor, "W", month, "+"),
     )
     apart = resolved.room.mean - resolved.outdoor_mean
     if abs(apart) < 1.0:
         yield Finding(
-            "heat.u-floor", "Heat lost per area and kelvin, ground included", None, "W/(m²·K)",
-            no_limit="does not apply", basis=conduction(),
+            "heat.u-floor",
+            "Heat lost per area and kelvin, ground included",
+            None,
+            "W/(m²·K)",
+            no_limit="does not apply",
+            basis=conduction(),
             words="Room and outdoors are equally warm on the mean of the year; there is nothing to divide by.",
         )
         return
     value = floor.mean / (resolved.area * apart)
     yield Finding(
-        "heat.u-floor", "Heat lost per area and kelvin, ground included", value, "W/(m²·K)",
-        within=floor.within / (resolved.area * abs(apart)), basis=conduction(), rests_on=rests_on,
-        steps=(Step("U", "Φ_mean / (A (θ_room − θ_outdoors))",
-                    f"{floor.mean:.1f} / ({resolved.area:.1f} × ({resolved.room.mean:.1f} − {resolved.outdoor_mean:.1f}))",
-                    f"{value:.4f} W/(m²·K)"),),
+        "heat.u-floor",
+        "Heat lost per area and kelvin, ground included",
+        value,
+        "W/(m²·K)",
+        within=floor.within / (resolved.area * abs(apart)),
+        basis=conduction(),
+        rests_on=rests_on,
+        steps=(
+            Step(
+                "U",
+                "Φ_mean / (A (θ_room − θ_outdoors))",
+                f"{floor.mean:.1f} / ({resolved.area:.1f} × ({resolved.room.mean:.1f} − {resolved.outdoor_mean:.1f}))",
+                f"{value:.4f} W/(m²·K)",
+            ),
+        ),
     )
 
 
-def _mean(
-    of: str, title: str, told: Told, edges: tuple[SolvedEdge, ...], rests_on: tuple[str, ...]
-) -> Finding:
+def _mean(of: str, title: str, told: Told, edges: tuple[SolvedEdge, ...], rests_on: tuple[str, ...]) -> Finding:
     chosen = floor_faces if of == "floor" else wall_faces
     numbers = " + ".join(f"{e.heat.flow(chosen).mean:.3f} × {e.edge.length:.2f}" for e in edges)
     return Finding(
-        "heat.loss-mean", title, told.mean, "W", at={"of": of}, within=told.within, basis=conduction(),
-        rests_on=rests_on, steps=(Step("Φ_mean", "sum of flow per metre × length of edge", numbers, f"{told.mean:.1f} W"),),
+        "heat.loss-mean",
+        title,
+        told.mean,
+        "W",
+        at={"of": of},
+        within=told.within,
+        basis=conduction(),
+        rests_on=rests_on,
+        steps=(Step("Φ_mean", "sum of flow per metre × length of edge", numbers, f"{told.mean:.1f} W"),),
     )
 
 
@@ -132,18 +170,38 @@ def edge(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
     floor, wall = solved.heat.flow(floor_faces), solved.heat.flow(wall_faces)
     rests_on = (*floor_rests_on(resolved), *solved.rests_on)
     apart = resolved.room.mean - resolved.outdoor_mean
-    if abs(apart) >= 1.0:
+    if solved.edge.kind == "drawn":
+        yield Finding(
+            "heat.edge-psi",
+            "Linear thermal transmittance of the edge",
+            None,
+            "W/(m·K)",
+            at={"edge": letter},
+            no_limit="does not apply",
+            words="A drawn edge tells no plain wall whose loss could be taken off.",
+        )
+    elif abs(apart) >= 1.0:
         yield _psi(resolved, solved, floor.mean + wall.mean, floor.within + wall.within, apart, rests_on)
     outer = solved.heat.flow(outer_metre(solved.section.corner[0]))
     if floor.mean > 0.0 and at.half_width > 1.5 * OUTER_METRE:
         share = 100.0 * outer.mean / floor.mean
         yield Finding(
-            "heat.edge-share", "Share of the floor's loss that leaves within a metre of the wall", share, "%",
+            "heat.edge-share",
+            "Share of the floor's loss that leaves within a metre of the wall",
+            share,
+            "%",
             at={"edge": letter, "distance": OUTER_METRE},
-            within=share * (outer.within / abs(outer.mean) + floor.within / floor.mean), basis=conduction(),
+            within=share * (outer.within / abs(outer.mean) + floor.within / floor.mean),
+            basis=conduction(),
             rests_on=rests_on,
-            steps=(Step("share", "flow of the outer metre / flow of the floor", f"{outer.mean:.3f} / {floor.mean:.3f}",
-                        f"{share:.1f} % of the heat, {100.0 * OUTER_METRE / at.half_width:.1f} % of the floor's width"),),
+            steps=(
+                Step(
+                    "share",
+                    "flow of the outer metre / flow of the floor",
+                    f"{outer.mean:.3f} / {floor.mean:.3f}",
+                    f"{share:.1f} % of the heat, {100.0 * OUTER_METRE / at.half_width:.1f} % of the floor's width",
+                ),
+            ),
         )
 
 
@@ -172,16 +230,36 @@ def _psi(
     value = ground.edge_transmittance(coupling, at.half_width, u_floor, tuple(walls))
     parts = "".join(f" − {h:.3f} × {u:.4f}" for h, u in walls)
     return Finding(
-        "heat.edge-psi", "Linear thermal transmittance of the edge", value, "W/(m·K)",
-        at={"edge": solved.edge.letter}, within=within / abs(apart),
-        basis=(basis("iso-10211-2017", "10.4, wall and floor at the ground"), basis("iso-13370-2017", "U of floor and wall")),
+        "heat.edge-psi",
+        "Linear thermal transmittance of the edge",
+        value,
+        "W/(m·K)",
+        at={"edge": solved.edge.letter},
+        within=within / abs(apart),
+        basis=(
+            basis("iso-10211-2017", "10.4, wall and floor at the ground"),
+            basis("iso-13370-2017", "U of floor and wall"),
+        ),
         rests_on=rests_on,
         steps=(
-            Step("L2D", "flow of the section / (θ_room − θ_outdoors)", f"{flow:.3f} / {apart:.2f}", f"{coupling:.4f} W/(m·K)"),
-            Step("U_g", "ISO 13370 floor for B, d, z", f"B = {dimension:.2f} m, d = {thick:.3f} m, z = {depth:.2f} m",
-                 f"{u_floor:.4f} W/(m²·K)"),
-            Step("ψ", "L2D − B/2 × U_g − sum of height × U of the wall, inside dimensions",
-                 f"{coupling:.4f} − {at.half_width:.3f} × {u_floor:.4f}{parts}", f"{value:.4f} W/(m·K)"),
+            Step(
+                "L2D",
+                "flow of the section / (θ_room − θ_outdoors)",
+                f"{flow:.3f} / {apart:.2f}",
+                f"{coupling:.4f} W/(m·K)",
+            ),
+            Step(
+                "U_g",
+                "ISO 13370 floor for B, d, z",
+                f"B = {dimension:.2f} m, d = {thick:.3f} m, z = {depth:.2f} m",
+                f"{u_floor:.4f} W/(m²·K)",
+            ),
+            Step(
+                "ψ",
+                "L2D − B/2 × U_g − sum of height × U of the wall, inside dimensions",
+                f"{coupling:.4f} − {at.half_width:.3f} × {u_floor:.4f}{parts}",
+                f"{value:.4f} W/(m·K)",
+            ),
         ),
     )
 
@@ -189,8 +267,11 @@ def _psi(
 def _films() -> dict[str, float]:
     from .. import catalogue
 
-    return {"floor": catalogue.surface("floor-down").value, "wall": catalogue.surface("wall").value,
-            "outdoors": catalogue.surface("outdoors").value}
+    return {
+        "floor": catalogue.surface("floor-down").value,
+        "wall": catalogue.surface("wall").value,
+        "outdoors": catalogue.surface("outdoors").value,
+    }
 
 
 def surface(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
@@ -213,9 +294,16 @@ def surface(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
     corner = solved.heat.temperature(*solved.section.corner)
     month = month_of(lowest_moment(corner.swing))
     yield Finding(
-        "heat.corner-coldest", "Coldest where floor and wall meet", corner.mean - abs(corner.swing), "degC",
-        at={"edge": letter, "film": FILM}, within=corner.within, month=month,
-        months=deciding(corner.mean, corner.swing, "lowest"), basis=conduction(), rests_on=rests_on,
+        "heat.corner-coldest",
+        "Coldest where floor and wall meet",
+        corner.mean - abs(corner.swing),
+        "degC",
+        at={"edge": letter, "film": FILM},
+        within=corner.within,
+        month=month,
+        months=deciding(corner.mean, corner.swing, "lowest"),
+        basis=conduction(),
+        rests_on=rests_on,
         steps=swing_steps("θ_corner", corner, "°C", month, "-"),
     )
     for distance, title in ((0.0, "Coldest place of the floor"), (OUTER_METRE, "Coldest floor where people stay")):
@@ -225,14 +313,22 @@ def surface(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
         limit = resolved.comfort if distance else None
         month = month_of(lowest_moment(told.swing))
         yield Finding(
-            "heat.floor-coldest", title, told.mean - abs(told.swing), "degC",
-            at={"edge": letter, "film": FILM, "distance": distance}, within=told.within, month=month,
+            "heat.floor-coldest",
+            title,
+            told.mean - abs(told.swing),
+            "degC",
+            at={"edge": letter, "film": FILM, "distance": distance},
+            within=told.within,
+            month=month,
             months=deciding(told.mean, told.swing, "lowest"),
-            limit=limit.value if limit else None, sense="at least" if limit else None,
+            limit=limit.value if limit else None,
+            sense="at least" if limit else None,
             basis=(*conduction(), *((limit.basis(),) if limit else ())),
             rests_on=(*rests_on, *((limit.path,) if limit else ())),
-            steps=(Step("x", "coldest place, from the wall", "", f"{place - x0:.2f} m"),
-                   *swing_steps("θ_floor", told, "°C", month, "-")),
+            steps=(
+                Step("x", "coldest place, from the wall", "", f"{place - x0:.2f} m"),
+                *swing_steps("θ_floor", told, "°C", month, "-"),
+            ),
         )
 
 

@@ -28,12 +28,21 @@ def build_up(resolved: Resolved) -> Iterator[Finding]:
     total = resolved.total
     steps = (Step("h", "sum of the layers", " + ".join(f"{layer.thickness:.4f}" for layer in rows), f"{total:.4f} m"),)
     basis = (Basis("sum of the layers", "arithmetic", "derived"),)
-    yield Finding("height.total", "Thickness of the build-up", total, "m", within=0.0, basis=basis, rests_on=rests_on, steps=steps)
+    yield Finding(
+        "height.total", "Thickness of the build-up", total, "m", within=0.0, basis=basis, rests_on=rests_on, steps=steps
+    )
     dug = resolved.available_depth
     title = "Depth that the build-up needs"
     if dug is None:
         yield Finding(
-            "height.depth", title, total, "m", within=0.0, basis=basis, rests_on=rests_on, steps=steps,
+            "height.depth",
+            title,
+            total,
+            "m",
+            within=0.0,
+            basis=basis,
+            rests_on=rests_on,
+            steps=steps,
             missing="floor.available-depth",
             words="Give floor.available-depth, from the top of the finished floor to the dug ground.",
         )
@@ -41,6 +50,18 @@ def build_up(resolved: Resolved) -> Iterator[Finding]:
     over = total - dug
     words = ""
     if over > 0.0:
-        words = f"The build-up is {say.both(over, 'm', resolved.system)} thicker than the depth that was dug. Dig deeper, or take thinner layers."
-    yield Finding("height.depth", title, total, "m", within=0.0, limit=dug, sense="at most", basis=basis,
-                  rests_on=(*rests_on, "floor.available-depth"), steps=steps, words=words)
+        more = say.both(over, "m", resolved.system)
+        words = f"The build-up is {more} thicker than the depth that was dug. Dig deeper, or take thinner layers."
+    yield Finding(
+        "height.depth",
+        title,
+        total,
+        "m",
+        within=0.0,
+        limit=dug,
+        sense="at most",
+        basis=basis,
+        rests_on=(*rests_on, "floor.available-depth"),
+        steps=steps,
+        words=words,
+    )

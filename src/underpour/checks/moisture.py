@@ -10,7 +10,7 @@ from .. import catalogue
 from ..findings import Finding, Step
 from ..physics import moisture
 from ..physics.conduction.assemble import SIDE, UP
-from ..physics.conduction.solve import SAFETY, Told
+from ..physics.conduction.solve import SHARE_OF_TEMPERATURE, Told
 from ..physics.year import deciding, lowest_moment, month_of
 from ..resolve import Resolved
 from .basis import basis, conduction
@@ -42,8 +42,13 @@ def factor(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
         title = f"Surface factor of the {name}, against mould"
         if room - outdoors < 5.0:
             yield Finding(
-                "moisture.surface-factor", title, None, "1", at=at, no_limit="does not apply",
-                words="The room is hardly warmer than outdoors in the coldest month; winter mould is not the question here.",
+                "moisture.surface-factor",
+                title,
+                None,
+                "1",
+                at=at,
+                no_limit="does not apply",
+                words="The room is hardly warmer than outdoors in winter; winter mould is not the question here.",
             )
             continue
         told = _coldest(solved, facing)
@@ -54,21 +59,47 @@ def factor(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
         value = moisture.surface_factor(told.mean - abs(told.swing), room, outdoors)
         month = month_of(lowest_moment(told.swing))
         yield Finding(
-            "moisture.surface-factor", title, value, "1", at=at, within=told.within / (room - outdoors), month=month,
+            "moisture.surface-factor",
+            title,
+            value,
+            "1",
+            at=at,
+            within=told.within / (room - outdoors),
+            month=month,
             months=tuple(moisture.surface_factor(t, room, outdoors) for t in deciding(told.mean, told.swing, "lowest")),
-            limit=limit, sense="at least",
-            basis=(basis("iso-13788-2012", "5.3, surface factor and critical surface humidity"), allowed.basis(), *conduction()),
+            limit=limit,
+            sense="at least",
+            basis=(
+                basis("iso-13788-2012", "5.3, surface factor and critical surface humidity"),
+                allowed.basis(),
+                *conduction(),
+            ),
             rests_on=(*floor_rests_on(resolved), *solved.rests_on, resolved.room.humidity_path, allowed.path),
             steps=(
-                Step("θ_si", "mean − amplitude at the coldest place", f"{told.mean:.2f} − {abs(told.swing):.2f}",
-                     f"{told.mean - abs(told.swing):.2f} °C"),
-                Step("θ_e", "outdoors, mean − amplitude",
-                     f"{resolved.outdoor_mean:.2f} − {abs(resolved.outdoor_swing):.2f}", f"{outdoors:.2f} °C"),
-                Step("θ_si,min", f"p_sat(θ_si,min) = p_sat(θ_room) × φ / {share:.2f}",
-                     f"θ_room = {room:.1f} °C, φ = {resolved.room.humidity:.2f}", f"{lowest:.2f} °C"),
-                Step("f_Rsi", "(θ_si − θ_e) / (θ_room − θ_e)",
-                     f"({told.mean - abs(told.swing):.2f} − {outdoors:.2f}) / ({room:.1f} − {outdoors:.2f})",
-                     f"{value:.3f}; wanted {limit:.3f}"),
+                Step(
+                    "θ_si",
+                    "mean − amplitude at the coldest place",
+                    f"{told.mean:.2f} − {abs(told.swing):.2f}",
+                    f"{told.mean - abs(told.swing):.2f} °C",
+                ),
+                Step(
+                    "θ_e",
+                    "outdoors, mean − amplitude",
+                    f"{resolved.outdoor_mean:.2f} − {abs(resolved.outdoor_swing):.2f}",
+                    f"{outdoors:.2f} °C",
+                ),
+                Step(
+                    "θ_si,min",
+                    f"p_sat(θ_si,min) = p_sat(θ_room) × φ / {share:.2f}",
+                    f"θ_room = {room:.1f} °C, φ = {resolved.room.humidity:.2f}",
+                    f"{lowest:.2f} °C",
+                ),
+                Step(
+                    "f_Rsi",
+                    "(θ_si − θ_e) / (θ_room − θ_e)",
+                    f"({told.mean - abs(told.swing):.2f} − {outdoors:.2f}) / ({room:.1f} − {outdoors:.2f})",
+                    f"{value:.3f}; wanted {limit:.3f}",
+                ),
             ),
         )
 
@@ -82,4 +113,4 @@ def _coldest(solved: SolvedEdge, facing: int) -> Told:
         n = points[(solution.mean[points] - np.abs(solution.swing[points])).argmin()]
         found.append((float(solution.mean[n]), complex(solution.swing[n])))
     (mean, swing), (old_mean, old_swing) = found
-    return Told(mean, swing, SAFETY * (abs(mean - old_mean) + abs(swing - old_swing)))
+    return Told(mean, swing, SHARE_OF_TEMPERATURE * (abs(mean - old_mean) + abs(swing - old_swing)))

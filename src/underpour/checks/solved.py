@@ -39,12 +39,12 @@ class SolvedEdge:
 
 def floor_faces(faces: Faces) -> NDArray[np.bool_]:
     """The floor's surface."""
-    return (faces.space == ROOM) & (faces.facing == UP)
+    return np.asarray((faces.space == ROOM) & (faces.facing == UP))
 
 
 def wall_faces(faces: Faces) -> NDArray[np.bool_]:
     """The wall's surface towards the room."""
-    return (faces.space == ROOM) & (faces.facing == SIDE)
+    return np.asarray((faces.space == ROOM) & (faces.facing == SIDE))
 
 
 def outer_metre(corner: float) -> Callable[[Faces], NDArray[np.bool_]]:
@@ -65,8 +65,11 @@ def summed(edges: tuple[SolvedEdge, ...], chosen: Callable[[Faces], NDArray[np.b
 def floor_rests_on(resolved: Resolved) -> tuple[str, ...]:
     """Paths of everything that the heat of a floor leans on."""
     layers = [path for layer in resolved.floor for path in layer.rests_on if layer.thickness > 0.0]
-    return tuple(dict.fromkeys([*layers, *resolved.ground.rests_on, resolved.climate_path, *resolved.room.rests_on,
-                                "plan.outline"]))
+    return tuple(
+        dict.fromkeys(
+            [*layers, *resolved.ground.rests_on, resolved.climate_path, *resolved.room.rests_on, "plan.outline"]
+        )
+    )
 
 
 def swing_steps(symbol: str, told: Told, unit: str, month: int, sign: str) -> tuple[Step, ...]:
@@ -76,6 +79,13 @@ def swing_steps(symbol: str, told: Told, unit: str, month: int, sign: str) -> tu
     minus = "−" if sign == "-" else "+"
     return (
         Step(f"{symbol}_mean", "mean of the year, section solved steadily", "", f"{told.mean:.3f} {unit}"),
-        Step(f"{symbol}_amp", "amplitude of the year's harmonic, section solved periodically", "", f"{size:.3f} {unit}"),
-        Step(symbol, f"mean {minus} amplitude", f"{told.mean:.3f} {minus} {size:.3f}", f"{value:.3f} {unit}, month {month}"),
+        Step(
+            f"{symbol}_amp", "amplitude of the year's harmonic, section solved periodically", "", f"{size:.3f} {unit}"
+        ),
+        Step(
+            symbol,
+            f"mean {minus} amplitude",
+            f"{told.mean:.3f} {minus} {size:.3f}",
+            f"{value:.3f} {unit}, month {month}",
+        ),
     )

@@ -158,12 +158,19 @@ def basement_wall_transmittance(
     >>> round(basement_wall_transmittance(2.0, 1.0, 0.5, 1.5), 4)
     0.8453
     """
-    above_zero(depth=depth, floor_thickness=floor_thickness, wall_thickness=wall_thickness,
-               ground_conductivity=ground_conductivity)
+    above_zero(
+        depth=depth,
+        floor_thickness=floor_thickness,
+        wall_thickness=wall_thickness,
+        ground_conductivity=ground_conductivity,
+    )
     floor = min(floor_thickness, wall_thickness)
     return float(
-        2.0 * ground_conductivity / (np.pi * depth)
-        * (1.0 + 0.5 * floor / (floor + depth)) * np.log(depth / wall_thickness + 1.0)
+        2.0
+        * ground_conductivity
+        / (np.pi * depth)
+        * (1.0 + 0.5 * floor / (floor + depth))
+        * np.log(depth / wall_thickness + 1.0)
     )
 
 

@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
-from ..brief.model import Brief, Edge, Insulation
+from collections.abc import Callable, Sequence
+from functools import partial
+from typing import TypeVar
+
+from ..brief.model import Brief, Edge, Insulation, Layer
 from ..findings import Assumed
-from ..measure import Measure
+from ..measure import Measure, System
 from ..mistakes import Mistake
 from .layers import bulk, layer_slice, piece_slice, shape_slice
 from .resolved import Drawn, Piece, ResolvedEdge, Slice
 from .usual import usual, usual_wall
 
+Made = TypeVar("Made")
 ON_FOOTING = ("footing-wall", "frost-wall")
 
 
@@ -29,29 +34,42 @@ def exposed_lengths(brief: Brief) -> list[float]:
 
 
 def resolve_edge(
-    edge: Edge, letter: str, length: float, system: str, assumed: list[Assumed], found: list[Mistake]
+    edge: Edge, letter: str, length: float, system: System, assumed: list[Assumed], found: list[Mistake]
 ) -> ResolvedEdge | None:
     """One edge; None where a mistake was added to ``found``."""
     path, before = f"edge.{letter}", len(found)
 
-    def tried(make, *given):  # type: ignore[no-untyped-def]
+    def tried(make: Callable[[], Made]) -> Made | None:
         try:
-            return make(*given)
+            return make()
         except Mistake as mistake:
             found.append(mistake)
             return None
 
-    pieces = [tried(_piece, p, edge, f"{path}.insulation.{n}", system) for n, p in enumerate(edge.insulation, 1)]
-    wall = [tried(layer_slice, w, f"{path}.wall.{n}", system) for n, w in enumerate(edge.wall or (), 1)]
-    above = [tried(layer_slice, w, f"{path}.above.{n}", system) for n, w in enumerate(edge.above or (), 1)]
+    def leaves(layers: Sequence[Layer], key: str) -> list[Slice]:
+        each = (tried(partial(layer_slice, w, f"{path}.{key}.{n}", system)) for n, w in enumerate(layers, 1))
+        return [leaf for leaf in each if leaf is not None]
+
+    pieces = [
+        made
+        for n, p in enumerate(edge.insulation, 1)
+        if (made := tried(partial(_piece, p, edge, f"{path}.insulation.{n}", system))) is not None
+    ]
+    wall, above = leaves(edge.wall or (), "wall"), leaves(edge.above or (), "above")
     drawn = [
-        Drawn(s, tuple(shape.outline), shape.priority)
+        Drawn(body, tuple(shape.outline), shape.priority)
         for n, shape in enumerate(edge.shape, 1)
-        if (s := tried(shape_slice, shape, f"{path}.shape.{n}")) is not None
+        if (body := tried(partial(shape_slice, shape, f"{path}.shape.{n}"))) is not None
     ]
     if edge.ground is None and edge.kind == "footing-wall":
-        found.append(Mistake(path, "", "How high is the ground outside this basement's floor?",
-                             'Write ground = "2 ft", above (+) or below (-) the top of the floor.'))
+        found.append(
+            Mistake(
+                path,
+                "",
+                "How high is the ground outside this basement's floor?",
+                'Write ground = "2 ft", above (+) or below (-) the top of the floor.',
+            )
+        )
     if len(found) > before:
         return None
     if not wall and edge.kind in ON_FOOTING:
@@ -66,8 +84,18 @@ def resolve_edge(
     footing = _footing(edge, path, assumed) if edge.kind in ON_FOOTING else (0.0, 0.0)
     concrete = bulk("concrete", Measure(footing[1], "footing"), None, f"{path}.footing", system)
     return ResolvedEdge(
-        letter, edge.kind, path, length, edge.depth.si if edge.depth else 0.0, ground,
-        tuple(wall), tuple(above), footing, concrete, tuple(pieces), tuple(drawn),
+        letter,
+        edge.kind,
+        path,
+        length,
+        edge.depth.si if edge.depth else 0.0,
+        ground,
+        tuple(wall),
+        tuple(above),
+        footing,
+        concrete,
+        tuple(pieces),
+        tuple(drawn),
     )
 
 
@@ -79,7 +107,7 @@ def _footing(edge: Edge, path: str, assumed: list[Assumed]) -> tuple[float, floa
     return usual("footing-width").value, usual("footing-height").value
 
 
-def _piece(piece: Insulation, edge: Edge, path: str, system: str) -> Piece:
+def _piece(piece: Insulation, edge: Edge, path: str, system: System) -> Piece:
     board: Slice = piece_slice(piece, path, system)
     top = piece.from_.si if isinstance(piece.from_, Measure) else None
     start = top if top is not None else 0.0

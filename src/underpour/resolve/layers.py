@@ -5,14 +5,14 @@ from __future__ import annotations
 from .. import catalogue
 from ..brief.model import BULK, Insulation, Layer, Shape
 from ..catalogue.records import Board, Material
-from ..measure import Measure, say
+from ..measure import Measure, System, say
 from ..mistakes import Mistake
 from .resolved import Slice
 
 SAME = 5e-4  # m: a typed thickness this near to a made one is that one
 
 
-def layer_slice(layer: Layer, path: str, system: str) -> Slice:
+def layer_slice(layer: Layer, path: str, system: System) -> Slice:
     """A layer of the floor or of a wall. Raises Mistake."""
     for kind in BULK:
         thickness = getattr(layer, kind.replace("-", "_"))
@@ -24,13 +24,22 @@ def layer_slice(layer: Layer, path: str, system: str) -> Slice:
         except Mistake as mistake:
             raise mistake.placed(at=f"{path}.vapour-retarder") from None
         capacity = catalogue.material("concrete").heat_capacity.value
-        return Slice("vapour-retarder", film.label, film.label, 0.0, 1.0, capacity, "film",
-                     f"{path}.vapour-retarder", (f"{path}.vapour-retarder",))
+        return Slice(
+            "vapour-retarder",
+            film.label,
+            film.label,
+            0.0,
+            1.0,
+            capacity,
+            "film",
+            f"{path}.vapour-retarder",
+            (f"{path}.vapour-retarder",),
+        )
     assert layer.board is not None and layer.thickness is not None
     return board_slice(layer.board, layer.thickness, layer.conductivity, path, system)
 
 
-def bulk(kind: str, thickness: Measure, typed: Measure | None, path: str, system: str) -> Slice:
+def bulk(kind: str, thickness: Measure, typed: Measure | None, path: str, system: System) -> Slice:
     """A slice of a bulk material of the catalogue; a typed conductivity goes before the catalogue's."""
     material = catalogue.material(kind)
     return _of_material(material, kind, thickness.si, say.typed(thickness, "m", system), typed, path)
@@ -43,11 +52,20 @@ def _of_material(
     rests_on = (path, f"{parent}.conductivity" if typed else material.conductivity.path)
     conductivity = typed.si if typed else material.conductivity.value
     label = f"{material.label}, {words}" if words else material.label
-    return Slice(kind, material.label, label, thickness, conductivity, material.heat_capacity.value,
-                 material.hatch, path, rests_on)
+    return Slice(
+        kind,
+        material.label,
+        label,
+        thickness,
+        conductivity,
+        material.heat_capacity.value,
+        material.hatch,
+        path,
+        rests_on,
+    )
 
 
-def board_slice(name: str, thickness: Measure, typed: Measure | None, path: str, system: str) -> Slice:
+def board_slice(name: str, thickness: Measure, typed: Measure | None, path: str, system: System) -> Slice:
     """A slice of a board, in a thickness that is made. Raises Mistake."""
     try:
         board = catalogue.board(name)
@@ -57,9 +75,18 @@ def board_slice(name: str, thickness: Measure, typed: Measure | None, path: str,
     conductivity = typed.si if typed else board.conductivity_in_place.value
     origin = f"{path}.conductivity" if typed else board.conductivity_in_place.path
     return Slice(
-        "board", board.label, f"{board.label}, {say.typed(thickness, 'm', system)}", thickness.si, conductivity,
-        board.heat_capacity.value, board.hatch, f"{path}.board", (f"{path}.thickness", origin),
-        r_label, (f"{path}.thickness", r_path), board.combustible,
+        "board",
+        board.label,
+        f"{board.label}, {say.typed(thickness, 'm', system)}",
+        thickness.si,
+        conductivity,
+        board.heat_capacity.value,
+        board.hatch,
+        f"{path}.board",
+        (f"{path}.thickness", origin),
+        r_label,
+        (f"{path}.thickness", r_path),
+        board.combustible,
     )
 
 
@@ -72,11 +99,15 @@ def _label(board: Board, thickness: Measure, path: str) -> tuple[float, str]:
             return made.r_label.value, made.r_label.path
     near = sorted(board.made, key=lambda made: abs(made.thickness - thickness.si))[:2]
     offered = " and ".join(made.typed for made in sorted(near, key=lambda made: made.thickness))
-    raise Mistake(path, f'"{thickness.typed}"', f"{board.label} is not made {thickness.typed} thick.",
-                  f"The nearest are {offered}.")
+    raise Mistake(
+        path,
+        f'"{thickness.typed}"',
+        f"{board.label} is not made {thickness.typed} thick.",
+        f"The nearest are {offered}.",
+    )
 
 
-def piece_slice(piece: Insulation, path: str, system: str) -> Slice:
+def piece_slice(piece: Insulation, path: str, system: System) -> Slice:
     """The board of a piece of edge insulation. Raises Mistake."""
     return board_slice(piece.board, piece.thickness, piece.conductivity, path, system)
 
@@ -87,8 +118,20 @@ def shape_slice(shape: Shape, path: str) -> Slice:
         if shape.board is not None:
             board = catalogue.board(shape.board)
             conductivity = shape.conductivity.si if shape.conductivity else board.conductivity_in_place.value
-            return Slice("board", board.label, board.label, 1.0, conductivity, board.heat_capacity.value, board.hatch,
-                         f"{path}.board", (f"{path}.board",), None, (), board.combustible)
+            return Slice(
+                "board",
+                board.label,
+                board.label,
+                1.0,
+                conductivity,
+                board.heat_capacity.value,
+                board.hatch,
+                f"{path}.board",
+                (f"{path}.board",),
+                None,
+                (),
+                board.combustible,
+            )
         material = catalogue.material(shape.material or "concrete")
     except Mistake as mistake:
         raise mistake.placed(at=f"{path}.{'board' if shape.board else 'material'}") from None

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from ..catalogue.records import Quantity, Use
 from ..findings import Assumed
+from ..measure import System
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,7 +30,6 @@ class Slice:
     def resistance(self) -> float:
         """In place. [m²·K/W]"""
         return self.thickness / self.conductivity
-
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,7 +88,7 @@ class Resolved:
 
     title: str
     use: Use
-    system: str
+    system: System
     place: str
     credits: tuple[str, ...]
     notes: tuple[str, ...]

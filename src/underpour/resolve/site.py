@@ -26,6 +26,15 @@ def resolve(brief: Brief) -> Resolved:
     assumed: list[Assumed] = []
     found: list[Mistake] = []
     use = catalogue.use(brief.project.use)
+    if use.room is None or use.humidity is None:
+        found.append(
+            Mistake(
+                "project.use",
+                f'"{brief.project.use}"',
+                f"{use.label} lies outdoors; only floors of rooms are answered in this version.",
+                "Take the use of the room above, such as garage or workshop.",
+            )
+        )
     place = _place(brief, found)
     system = brief.project.units or ("US" if place is not None and place.country == "US" else "SI")
     ground = _ground(brief, assumed, found)
@@ -43,8 +52,14 @@ def resolve(brief: Brief) -> Resolved:
         if edge.beside == "outdoors"
     ]
     if not edges and not found:
-        found.append(Mistake("edge", "", "Every side lies beside a heated room: this floor has no edge to answer for.",
-                             'Set beside = "outdoors" for the sides that face outdoors.'))
+        found.append(
+            Mistake(
+                "edge",
+                "",
+                "Every side lies beside a heated room: this floor has no edge to answer for.",
+                'Set beside = "outdoors" for the sides that face outdoors.',
+            )
+        )
     if found or place is None or ground is None:
         raise Mistakes(found)
     outdoor_mean, outdoor_swing = year.harmonic(place.months)
@@ -96,8 +111,17 @@ def _ground(brief: Brief, assumed: list[Assumed], found: list[Mistake]) -> Slice
     if isinstance(typed, TypedGround):
         capacity = typed.heat_capacity.si * (typed.density.si if typed.density else 1.0)
         path = "site.ground.conductivity"
-        return Slice("ground", "Ground", f"Ground, {typed.conductivity.typed}", 1.0, typed.conductivity.si, capacity,
-                     "ground", "site.ground", (path, "site.ground.heat-capacity"))
+        return Slice(
+            "ground",
+            "Ground",
+            f"Ground, {typed.conductivity.typed}",
+            1.0,
+            typed.conductivity.si,
+            capacity,
+            "ground",
+            "site.ground",
+            (path, "site.ground.heat-capacity"),
+        )
     try:
         ground = catalogue.ground(typed) if typed else catalogue.default_ground()
     except Mistake as mistake:
@@ -105,19 +129,30 @@ def _ground(brief: Brief, assumed: list[Assumed], found: list[Mistake]) -> Slice
         return None
     why = f"taken from the name {typed}" if typed else "nothing said of the ground; what ISO 13370 takes then"
     for key, quantity in (("conductivity", ground.conductivity), ("heat-capacity", ground.heat_capacity)):
-        assumed.append(
-            Assumed(f"site.ground.{key}", quantity.value, quantity.low, quantity.high, quantity.unit, why)
-        )
-    return Slice("ground", ground.label, ground.label, 1.0, ground.conductivity.value, ground.heat_capacity.value,
-                 "ground", "site.ground", (ground.conductivity.path, ground.heat_capacity.path))
+        assumed.append(Assumed(f"site.ground.{key}", quantity.value, quantity.low, quantity.high, quantity.unit, why))
+    return Slice(
+        "ground",
+        ground.label,
+        ground.label,
+        1.0,
+        ground.conductivity.value,
+        ground.heat_capacity.value,
+        "ground",
+        "site.ground",
+        (ground.conductivity.path, ground.heat_capacity.path),
+    )
 
 
 def _room(brief: Brief, use: Use, outdoor_swing: complex, assumed: list[Assumed]) -> Room:
     inside, humidity = brief.floor.inside, brief.floor.humidity
     rests_on: tuple[str, ...] = ("floor.inside",)
+    assert use.room is not None and use.humidity is not None
     if inside is None:
-        assumed.append(Assumed("floor.inside", use.room.value, use.room.low, use.room.high, "degC",
-                               f"usual for {use.label.lower()}"))
+        assumed.append(
+            Assumed(
+                "floor.inside", use.room.value, use.room.low, use.room.high, "degC", f"usual for {use.label.lower()}"
+            )
+        )
         mean, swing, rests_on = use.room.value, 0j, (use.room.path,)
     elif isinstance(inside, Seasons):
         mean = (inside.winter.si + inside.summer.si) / 2
@@ -126,8 +161,10 @@ def _room(brief: Brief, use: Use, outdoor_swing: complex, assumed: list[Assumed]
     else:
         mean, swing = inside.si, 0j
     if humidity is None:
-        low, value, high = (100 * q if use.humidity.unit == "1" else q for q in
-                            (use.humidity.low, use.humidity.value, use.humidity.high))
+        low, value, high = (
+            100 * q if use.humidity.unit == "1" else q
+            for q in (use.humidity.low, use.humidity.value, use.humidity.high)
+        )
         assumed.append(Assumed("floor.humidity", value, low, high, "%", f"usual for {use.label.lower()}"))
         return Room(mean, swing, value / 100.0, rests_on, use.humidity.path)
     return Room(mean, swing, humidity.si, rests_on, "floor.humidity")
@@ -142,6 +179,6 @@ def summary(resolved: Resolved) -> tuple[str, ...]:
         where = "above" if edge.ground > 0 else "below"
         lines.append(
             f"Edge {edge.letter}, {edge.kind.replace('-', ' ')}, {say.both(edge.length, 'm', resolved.system)} long, "
-            f"ground {level} {where} the floor: {foam or 'no foam'}"
+            f"ground {level} {where} the floor: {foam or 'no foam at the edge'}"
         )
     return tuple(lines)

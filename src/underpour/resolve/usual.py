@@ -9,7 +9,7 @@ from importlib.resources import files
 
 from .. import catalogue
 from ..findings import Assumed
-from ..measure import say
+from ..measure import System, say
 from .resolved import Slice
 
 
@@ -35,10 +35,19 @@ def usual(key: str) -> Usual:
     return Usual(**tomllib.loads(text)[key])
 
 
-def usual_wall(key: str, path: str, system: str) -> Slice:
+def usual_wall(key: str, path: str, system: System) -> Slice:
     """A wall of one usual material."""
     found = usual(key)
     material = catalogue.material(found.material)
     words = f"{material.label}, {say.both(found.value, 'm', system)}, assumed"
-    return Slice(found.material, material.label, words, found.value, material.conductivity.value,
-                 material.heat_capacity.value, material.hatch, path, (path, material.conductivity.path))
+    return Slice(
+        found.material,
+        material.label,
+        words,
+        found.value,
+        material.conductivity.value,
+        material.heat_capacity.value,
+        material.hatch,
+        path,
+        (path, material.conductivity.path),
+    )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ..measure import say
+from ..measure import System, say
 from ..mistakes import Mistake
 from ..resolve import Resolved, ResolvedEdge, Slice
 from .foam import box, outlines
@@ -19,8 +19,10 @@ def section(resolved: Resolved, edge: ResolvedEdge) -> Section:
     """The cut through one edge. Raises Mistake where something does not fit."""
     at = levels(resolved, edge)
     foam = list(_foam(edge, at, resolved.system))
-    inside_face = max((p.outline[1][0] for p in foam if p.outline[0][0] == 0.0 and p.outline[2][1] > 1e-6
-                       and p.outline[0][1] < 1e-6), default=0.0)
+    inside_face = max(
+        (p.outline[1][0] for p in foam if p.outline[0][0] == 0.0 and p.outline[2][1] > 1e-6 and p.outline[0][1] < 1e-6),
+        default=0.0,
+    )
     parts = [
         _ground(resolved.ground, edge, at),
         *_layers(resolved, at),
@@ -43,8 +45,12 @@ def section(resolved: Resolved, edge: ResolvedEdge) -> Section:
         films=tuple(_films(resolved, at)),
         dimensions=tuple(_dimensions(resolved, edge, at)),
         extent=(-at.reach, at.half_width, -at.reach, at.top),
-        window=(min(widest - 0.7, -1.3), min(1.8, at.half_width), min(lowest, edge.ground) - 0.55,
-                max(edge.ground, 0.0) + 0.7 * WALL_SHOWN),
+        window=(
+            min(widest - 0.7, -1.3),
+            min(1.8, at.half_width),
+            min(lowest, edge.ground) - 0.55,
+            max(edge.ground, 0.0) + 0.7 * WALL_SHOWN,
+        ),
         ground_level=edge.ground,
         corner=(inside_face, 0.0),
         floor=(inside_face, at.half_width),
@@ -52,14 +58,19 @@ def section(resolved: Resolved, edge: ResolvedEdge) -> Section:
 
 
 def _part(made_of: Slice, outline: Outline, priority: int) -> Part:
-    return Part(made_of.words, made_of.hatch, outline, made_of.conductivity, made_of.heat_capacity, priority,
-                made_of.path)
+    return Part(
+        made_of.words, made_of.hatch, outline, made_of.conductivity, made_of.heat_capacity, priority, made_of.path
+    )
 
 
 def _ground(ground: Slice, edge: ResolvedEdge, at: Levels) -> Part:
     outline: Outline = (
-        (-at.reach, -at.reach), (at.half_width, -at.reach), (at.half_width, at.build_up_bottom),
-        (at.start, at.build_up_bottom), (at.start, edge.ground), (-at.reach, edge.ground),
+        (-at.reach, -at.reach),
+        (at.half_width, -at.reach),
+        (at.half_width, at.build_up_bottom),
+        (at.start, at.build_up_bottom),
+        (at.start, edge.ground),
+        (-at.reach, edge.ground),
     )
     return _part(ground, outline, GROUND)
 
@@ -76,7 +87,9 @@ def _walls(edge: ResolvedEdge, at: Levels) -> Iterator[Part]:
     if edge.kind in ("footing-wall", "frost-wall"):
         top = at.top if edge.kind == "footing-wall" else 0.0
         yield from _upright(edge.wall, at.footing_top, top, WALL)
-        yield _part(edge.footing_slice, box(at.footing_left, at.footing_right, at.footing_bottom, at.footing_top), FOOTING)
+        yield _part(
+            edge.footing_slice, box(at.footing_left, at.footing_right, at.footing_bottom, at.footing_top), FOOTING
+        )
     if edge.kind in ("frost-wall", "raft"):
         yield from _upright(edge.above, 0.0, at.top, WALL + 5)
 
@@ -88,9 +101,15 @@ def _upright(wall: tuple[Slice, ...], bottom: float, top: float, priority: int) 
         x -= leaf.thickness
 
 
-def _foam(edge: ResolvedEdge, at: Levels, system: str) -> Iterator[Part]:
-    outside = max((p.board.thickness for p in edge.pieces
-                   if p.face == "outside" or (p.face == "slab-edge" and edge.kind in ("raft", "free-edge"))), default=0.0)
+def _foam(edge: ResolvedEdge, at: Levels, system: System) -> Iterator[Part]:
+    outside = max(
+        (
+            p.board.thickness
+            for p in edge.pieces
+            if p.face == "outside" or (p.face == "slab-edge" and edge.kind in ("raft", "free-edge"))
+        ),
+        default=0.0,
+    )
     for n, piece in enumerate(edge.pieces):
         for outline in outlines(piece, f"{edge.path}.insulation.{n + 1}", edge, at, outside, system):
             yield _part(piece.board, outline, FOAM + n)
@@ -111,10 +130,15 @@ def _dimensions(resolved: Resolved, edge: ResolvedEdge, at: Levels) -> Iterator[
             yield Dimension((x, y), (x, y - layer.thickness), layer.words.rsplit(", ", 1)[-1])
             y -= layer.thickness
     if edge.ground:
-        yield Dimension((-at.wall - 0.8, 0.0), (-at.wall - 0.8, edge.ground), say.both(abs(edge.ground), "m", resolved.system))
+        yield Dimension(
+            (-at.wall - 0.8, 0.0), (-at.wall - 0.8, edge.ground), say.both(abs(edge.ground), "m", resolved.system)
+        )
     if edge.depth:
-        yield Dimension((at.footing_right + 0.25, 0.0), (at.footing_right + 0.25, at.footing_bottom),
-                        say.both(edge.depth, "m", resolved.system))
+        yield Dimension(
+            (at.footing_right + 0.25, 0.0),
+            (at.footing_right + 0.25, at.footing_bottom),
+            say.both(edge.depth, "m", resolved.system),
+        )
 
 
 def open_to_outdoors(made: Section, edge: ResolvedEdge) -> Mistake | None:
@@ -126,9 +150,15 @@ def open_to_outdoors(made: Section, edge: ResolvedEdge) -> Mistake | None:
     shapes = [part for part in made.parts if part.priority < 0]
     for step in range(20):
         y = bottom + (top - bottom) * (step + 0.5) / 20
-        if not any(min(p[1] for p in s.outline) <= y <= max(p[1] for p in s.outline)
-                   and min(p[0] for p in s.outline) <= x <= max(p[0] for p in s.outline) for s in shapes):
-            return Mistake(f"{edge.path}.shape", "",
-                           f"The room is open to outdoors {y:.2f} m above the floor.",
-                           f"Draw the wall up to {top:.2f} m above the floor; x = 0 is its face towards the room.")
+        if not any(
+            min(p[1] for p in s.outline) <= y <= max(p[1] for p in s.outline)
+            and min(p[0] for p in s.outline) <= x <= max(p[0] for p in s.outline)
+            for s in shapes
+        ):
+            return Mistake(
+                f"{edge.path}.shape",
+                "",
+                f"The room is open to outdoors {y:.2f} m above the floor.",
+                f"Draw the wall up to {top:.2f} m above the floor; x = 0 is its face towards the room.",
+            )
     return None

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from ..measure import say
+from ..measure import System, say
 from ..mistakes import Mistake
 from ..resolve import Piece, ResolvedEdge
 from .levels import Levels
@@ -14,7 +14,7 @@ def box(x0: float, x1: float, y0: float, y1: float) -> Outline:
     return ((x0, y0), (x1, y0), (x1, y1), (x0, y1))
 
 
-def outlines(piece: Piece, path: str, edge: ResolvedEdge, at: Levels, outside: float, system: str) -> list[Outline]:
+def outlines(piece: Piece, path: str, edge: ResolvedEdge, at: Levels, outside: float, system: System) -> list[Outline]:
     """The bodies of one piece of foam; ``outside`` is the thickness of foam on the wall's outer face.
 
     Raises Mistake where it does not fit.
@@ -40,25 +40,35 @@ def outlines(piece: Piece, path: str, edge: ResolvedEdge, at: Levels, outside: f
             if at.footing_top + thick > at.slab_bottom + 1e-6:
                 room = max(at.slab_bottom - at.footing_top, 0.0)
                 raise Mistake(
-                    f"{path}.thickness", "",
+                    f"{path}.thickness",
+                    "",
                     f"{piece.board.words} does not fit on the footing: there are {say.both(room, 'm', system)} "
-                    "between the slab and the footing.", "Lower the footing (depth), or take less foam there.")
+                    "between the slab and the footing.",
+                    "Lower the footing (depth), or take less foam there.",
+                )
             over = (at.footing_top, at.footing_top + thick)
             return [
-                body for body in (box(0.0, at.footing_right, *over), box(at.footing_left, outer - outside, *over))
+                body
+                for body in (box(0.0, at.footing_right, *over), box(at.footing_left, outer - outside, *over))
                 if body[1][0] - body[0][0] > 1e-6
             ]
         case "footing-side":
             beside = (at.footing_bottom, at.footing_top)
-            return [box(at.footing_left - thick, at.footing_left, *beside),
-                    box(at.footing_right, at.footing_right + thick, *beside)]
+            return [
+                box(at.footing_left - thick, at.footing_left, *beside),
+                box(at.footing_right, at.footing_right + thick, *beside),
+            ]
         case "below-footing":
             return [box(at.footing_left, at.footing_right, at.footing_bottom - thick, at.footing_bottom)]
         case _:
             assert piece.at is not None and piece.out is not None
             if -piece.at > edge.ground + 1e-6:
-                raise Mistake(f"{path}.at", "", "This wing lies above the ground.",
-                              "Give at, the depth of its upper side below the top of the floor, so that ground covers it.")
+                raise Mistake(
+                    f"{path}.at",
+                    "",
+                    "This wing lies above the ground.",
+                    "Give at, the depth of its upper side below the top of the floor, so that ground covers it.",
+                )
             start = outer - outside
             return [box(start - piece.out, start, -piece.at - thick, -piece.at)]
 
@@ -66,6 +76,10 @@ def outlines(piece: Piece, path: str, edge: ResolvedEdge, at: Levels, outside: f
 def _bottom(piece: Piece, own: float, top: float, path: str) -> float:
     bottom = piece.bottom if piece.bottom is not None else own
     if bottom >= top - 1e-6:
-        raise Mistake(f"{path}.down", "", "This foam ends above where it starts.",
-                      "Give down, how far it reaches, or from, where it starts.")
+        raise Mistake(
+            f"{path}.down",
+            "",
+            "This foam ends above where it starts.",
+            "Give down, how far it reaches, or from, where it starts.",
+        )
     return bottom

@@ -41,10 +41,11 @@ def levels(resolved: Resolved, edge: ResolvedEdge) -> Levels:
     wall = sum(w.thickness for w in edge.wall)
     standing = sum(w.thickness for w in edge.above)
     width, height = edge.footing
+    drawn_to = max((y for body in edge.drawn for _, y in body.outline), default=0.0)
     return Levels(
         half_width=resolved.half_width,
         reach=max(OUTER * 2.0 * resolved.half_width, LEAST_GROUND),
-        top=max(edge.ground, 0.0) + WALL_SHOWN,
+        top=max(edge.ground + WALL_SHOWN, WALL_SHOWN, drawn_to),
         slab_bottom=slab,
         foam_bottom=min(foam, slab),
         build_up_bottom=depth,

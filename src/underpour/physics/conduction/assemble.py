@@ -10,7 +10,7 @@ import scipy.sparse as sp
 from numpy.typing import NDArray
 
 from . import elements
-from .grid import FALLING, RISING, Grid
+from .grid import FALLING, NOTHING, RISING, Grid, Side
 from .shapes import Body, Facing
 
 DEGREE = 2
@@ -141,7 +141,7 @@ def equations(grid: Grid, bodies: Sequence[Body]) -> Equations:
     )
 
 
-def _pieces(grid: Grid):  # type: ignore[no-untyped-def]
+def _pieces(grid: Grid):
     """Fill, whether the piece is there, and element: whole cells, then the four kinds of half."""
     yield grid.first, grid.split == 0, elements.square(DEGREE)
     for way in (RISING, FALLING):
@@ -151,27 +151,36 @@ def _pieces(grid: Grid):  # type: ignore[no-untyped-def]
             yield grid.second, here, elements.triangle(DEGREE, above=True, rising=way == RISING)
 
 
-def _faces(grid: Grid, base, local, number, lines_x, lines_y) -> Faces:  # type: ignore[no-untyped-def]
+def _faces(grid: Grid, base, local, number, lines_x, lines_y) -> Faces:
     """Find every side, and every diagonal, with a body on one hand and a space on the other."""
     p = DEGREE
     square = local.reshape(p + 1, p + 1)
     found: list[tuple[NDArray, ...]] = []
 
-    def keep(body, air, cells, points, length, facing):  # type: ignore[no-untyped-def]
-        ok = (body >= 0) & (air < 0) & (air > -100)
+    def keep(body, air, cells, points, length, facing):
+        ok = (body >= 0) & (air < 0) & (air > NOTHING)
         ix, iy = cells[0][ok], cells[1][ok]
         at = base[ix, iy][:, None] + points[ok]
         middle = at[:, p // 2] if p % 2 == 0 else at[:, 0]
-        found.append((number[at], length[ok], lines_x[middle // len(lines_y)], lines_y[middle % len(lines_y)],
-                      -1 - air[ok], facing[ok]))
+        found.append(
+            (
+                number[at],
+                length[ok],
+                lines_x[middle // len(lines_y)],
+                lines_y[middle % len(lines_y)],
+                -1 - air[ok],
+                facing[ok],
+            )
+        )
 
     wide, high = np.diff(grid.x), np.diff(grid.y)
-    for low_side, high_side, axis in (("left", "right", 0), ("bottom", "top", 1)):
+    sides: tuple[tuple[Side, Side, int], ...] = (("left", "right", 0), ("bottom", "top", 1))
+    for low_side, high_side, axis in sides:
         after = tuple(slice(1, None) if n == axis else slice(None) for n in (0, 1))
         before = tuple(slice(None, -1) if n == axis else slice(None) for n in (0, 1))
         one, two = grid.owner(high_side)[before], grid.owner(low_side)[after]
         cells = tuple(c.ravel() for c in np.indices(one.shape))
-        length = (high[cells[1]] if axis == 0 else wide[cells[0]])
+        length = high[cells[1]] if axis == 0 else wide[cells[0]]
         last = square[-1, :] if axis == 0 else square[:, -1]
         points = np.broadcast_to(last, (len(length), p + 1))
         for body, air, faces in ((one, two, UP), (two, one, DOWN)):

@@ -193,4 +193,5 @@ def triangle(degree: int, above: bool, rising: bool) -> Element:
         i, j = degree - i, degree - j
     if not rising:
         i = degree - i
-    return Element(i * (degree + 1) + j, (dx.T * w) @ dx, (dy.T * w) @ dy, (values.T * w) @ values)
+    stiff_x, stiff_y, mass = (np.asarray((f.T * w) @ f, np.float64) for f in (dx, dy, values))
+    return Element(i * (degree + 1) + j, stiff_x, stiff_y, mass)

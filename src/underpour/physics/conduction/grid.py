@@ -6,18 +6,23 @@ that it cuts; such a cell is two triangles. The grid thus follows every straight
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
 
 from ..domain import OutOfDomain
-from .shapes import Body, Outline, Space
+from .shapes import Body, Films, Outline, Space
 
 SAME = 1e-7  # m: lines nearer than this are one line
 MOST_LINES = 900  # a section that wants more in one direction is refused
+FIRST_CELL = 0.1  # m: cell beside a corner, on the coarsest grid
+RATIO = 3.0  # growth of cells away from a corner
+POOR = 0.15  # W/(m·K): a poor conductor
+LEAST_CELL = 1e-3  # m
 NOTHING = -100  # fill of a cell that no body and no space claims
 
 Side = Literal["left", "right", "bottom", "top"]
@@ -43,15 +48,14 @@ class Grid:
         return np.where(np.isin(self.split, ways), self.second, self.first)
 
 
-def graded(features: Sequence[float], first_cell: float, ratio: float) -> NDArray[np.float64]:
+def graded(features: Mapping[float, float], ratio: float) -> NDArray[np.float64]:
     """Lines through every feature, narrow beside each inner one and growing away from it.
 
     Parameters
     ----------
-    features : sequence of float, rising
-        Places that must be lines; the first and the last are ends of the section and draw no narrow cells. [m]
-    first_cell : float
-        Width of the cell beside an inner feature. [m]
+    features : mapping of float to float
+        Places that must be lines, and the width of the cell beside each; the first and the last are ends of the
+        section and draw no narrow cells. [m]
     ratio : float
         Growth from one cell to the next. [1]
 
@@ -66,24 +70,33 @@ def graded(features: Sequence[float], first_cell: float, ratio: float) -> NDArra
 
     Examples
     --------
-    >>> graded([0.0, 3.0, 6.0], first_cell=1.0, ratio=2.0).tolist()
+    >>> graded({0.0: 1.0, 3.0: 1.0, 6.0: 1.0}, ratio=2.0).tolist()
     [0.0, 2.0, 3.0, 4.0, 6.0]
     """
-    lines = [float(features[0])]
-    last = len(features) - 2
-    for n, (start, end) in enumerate(zip(features[:-1], features[1:], strict=True)):
+    places = sorted(features)
+    lines = [places[0]]
+    last = len(places) - 2
+    for n, (start, end) in enumerate(pairwise(places)):
         narrow_start, narrow_end = n > 0, n < last
         length = end - start
         if narrow_start and narrow_end:
-            half = _growing(length / 2, first_cell, ratio)
-            cells = np.concatenate([half, half[::-1]]) if length > 1.5 * first_cell else np.array([length])
-        elif narrow_start or narrow_end:
-            cells = _growing(length, first_cell, ratio)
-            cells = cells if narrow_start else cells[::-1]
+            middle = start + length / 2
+            cells = np.concatenate(
+                [
+                    _growing(middle - start, features[start], ratio),
+                    _growing(end - middle, features[end], ratio)[::-1],
+                ]
+            )
+            if length <= 1.5 * min(features[start], features[end]):
+                cells = np.array([length])
+        elif narrow_start:
+            cells = _growing(length, features[start], ratio)
+        elif narrow_end:
+            cells = _growing(length, features[end], ratio)[::-1]
         else:
             cells = np.full(4, length / 4)
-        lines += list(start + np.cumsum(cells)[:-1]) + [float(end)]
-    return np.array(lines)
+        lines += [*(start + np.cumsum(cells)[:-1]), end]
+    return np.array(lines, float)
 
 
 def _growing(length: float, first: float, ratio: float) -> NDArray[np.float64]:
@@ -93,14 +106,14 @@ def _growing(length: float, first: float, ratio: float) -> NDArray[np.float64]:
     return np.asarray(widths * (length / widths.sum()))
 
 
-def finer(lines: NDArray[np.float64], features: Sequence[float]) -> NDArray[np.float64]:
+def finer(lines: NDArray[np.float64], features: Iterable[float]) -> NDArray[np.float64]:
     """Every cell halved, and the cells beside an inner feature halved once more.
 
     Parameters
     ----------
     lines : ndarray, shape (n,)
         Rising lines. [m]
-    features : sequence of float
+    features : iterable of float
         Places beside which the temperature bends sharply. [m]
 
     Returns
@@ -111,14 +124,15 @@ def finer(lines: NDArray[np.float64], features: Sequence[float]) -> NDArray[np.f
     Source
     ------
     Derived: halving takes the smooth part of the error of quadratic elements down 16 times, quartering the cells at a
-    corner of strength r^a takes its part down 4^(2a) times, 4 to 16 for a from 1/2 to 1; see docs/physics.
+    corner of strength r^a takes its part down 4^(2a) times, 4 to 16 for a from 1/2 to 1. So at most a third of the
+    change is left after it.
 
     Examples
     --------
     >>> finer(np.array([0.0, 1.0, 2.0, 3.0]), [0.0, 1.0, 3.0])
     array([0.  , 0.5 , 0.75, 1.  , 1.25, 1.5 , 2.  , 2.5 , 3.  ])
     """
-    inner = np.asarray(features[1:-1])
+    inner = np.array(sorted(features)[1:-1])
     once = np.union1d(lines, (lines[1:] + lines[:-1]) / 2)
     beside = np.zeros(len(once) - 1, bool)
     at = np.clip(np.searchsorted(once, inner - SAME), 1, len(once) - 2)
@@ -126,32 +140,68 @@ def finer(lines: NDArray[np.float64], features: Sequence[float]) -> NDArray[np.f
     return np.union1d(once, (once[1:] + once[:-1])[beside] / 2)
 
 
-def features_of(outlines: Iterable[Outline], extra: Sequence[float] = ()) -> tuple[list[float], list[float]]:
-    """Every x and every y at which an outline has a corner, each once and rising; ``extra`` are further x.
+def features_of(
+    bodies: Sequence[Body], spaces: Sequence[Space], films: Sequence[Films], extra: Sequence[float] = ()
+) -> tuple[dict[float, float], dict[float, float]]:
+    """Every x and every y at which a body or a space has a corner, and how narrow the cells beside it must be.
+
+    Where a poor conductor meets air beside a good one, the temperature falls over a length of conductivity times film;
+    cells there are twice that. Elsewhere they are ``FIRST_CELL``.
 
     Parameters
     ----------
-    outlines : iterable of outlines
-        Corners. [m]
+    bodies, spaces : sequences
+        Outlines. [m]
+    films : sequence of Films
+        Films of each space. [m²·K/W]
     extra : sequence of float
         Further places x that shall be lines. [m]
 
     Returns
     -------
-    two lists of float
-        The places x and y. [m]
+    two dicts of float to float
+        Places x and y, each with the width of its first cell. [m]
 
     Source
     ------
-    Definition.
+    Derived: balance of conduction along the body and loss through the film;
+    tried on thirty random sections in studies/2026-11-25-grids.md.
 
     Examples
     --------
-    >>> features_of([((0.0, 0.0), (2.0, 0.0), (2.0, 1.0))])
-    ([0.0, 2.0], [0.0, 1.0])
+    >>> from types import SimpleNamespace
+    >>> slab = SimpleNamespace(outline=((0.0, 0.0), (2.0, 0.0), (2.0, 1.0)), conductivity=2.0)
+    >>> features_of([slab], [], [])
+    ({0.0: 0.1, 2.0: 0.1}, {0.0: 0.1, 1.0: 0.1})
     """
-    corners = [corner for outline in outlines for corner in outline]
-    return _distinct([x for x, _ in corners] + list(extra)), _distinct([y for _, y in corners])
+    corners = [(x, y, _first_cell(x, y, body.conductivity, spaces, films)) for body in bodies for x, y in body.outline]
+    corners += [(x, y, FIRST_CELL) for space in spaces for x, y in space.outline]
+    return (
+        _narrowest([(x, cell) for x, _, cell in corners] + [(x, FIRST_CELL) for x in extra]),
+        _narrowest([(y, cell) for _, y, cell in corners]),
+    )
+
+
+def _first_cell(x: float, y: float, conductivity: float, spaces: Sequence[Space], films: Sequence[Films]) -> float:
+    cell = FIRST_CELL
+    for space, film in zip(spaces, films, strict=True):
+        xs, ys = zip(*space.outline, strict=True)
+        touches = min(xs) - SAME <= x <= max(xs) + SAME and min(ys) - SAME <= y <= max(ys) + SAME
+        if touches and conductivity < POOR:
+            cell = min(cell, max(2.0 * conductivity * min(film.up, film.side, film.down), LEAST_CELL))
+    return cell
+
+
+def _narrowest(places: Iterable[tuple[float, float]]) -> dict[float, float]:
+    """Each place once, with the narrowest cell that is asked for there."""
+    kept: dict[float, float] = {}
+    last = None
+    for place, cell in sorted(places):
+        if last is None or place - last > SAME:
+            last = float(place)
+            kept[last] = cell
+        kept[last] = min(kept[last], cell)
+    return kept
 
 
 def _distinct(places: Iterable[float]) -> list[float]:
@@ -295,7 +345,9 @@ def _with_crossings(
             more_x += [x0 + (at - y0) / rise for at in y if min(y0, y1) < at < max(y0, y1)]
         new_x, new_y = np.array(_distinct(more_x)), np.array(_distinct(more_y))
         if max(len(new_x), len(new_y)) > MOST_LINES:
-            raise OutOfDomain("slanted sides need more grid lines than can be handled; bring their corners onto common lines")
+            raise OutOfDomain(
+                "slanted sides need more grid lines than can be handled; bring their corners onto common lines"
+            )
         if len(new_x) == len(x) and len(new_y) == len(y):
             break
         x, y = new_x, new_y

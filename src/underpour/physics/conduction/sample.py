@@ -88,7 +88,7 @@ def _covered(known: NDArray, lines_x: NDArray, x: NDArray, lines_y: NDArray, y: 
     touched = np.zeros((len(x), len(y)), bool)
     for shift_x in (-1e-7, 1e-7):
         for shift_y in (-1e-7, 1e-7):
-            i = np.clip(np.searchsorted(lines_x, x + shift_x) - 1, 0, nx - 1)
-            j = np.clip(np.searchsorted(lines_y, y + shift_y) - 1, 0, ny - 1)
-            touched |= full[np.ix_(i, j)]
+            column = np.clip(np.searchsorted(lines_x, x + shift_x) - 1, 0, nx - 1)
+            row = np.clip(np.searchsorted(lines_y, y + shift_y) - 1, 0, ny - 1)
+            touched |= full[column[:, None], row]
     return ~touched

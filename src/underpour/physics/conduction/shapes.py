@@ -1,4 +1,4 @@
-"""What a section is made of, as the physics sees it: bodies that conduct, spaces filled with air, films between them."""
+"""What a section is made of for the physics: bodies that conduct, spaces filled with air, films between them."""
 
 from __future__ import annotations
 

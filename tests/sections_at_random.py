@@ -1,0 +1,95 @@
+"""Sections drawn at random from a seed: every kind of edge, every face, thicknesses and materials as they occur."""
+
+from __future__ import annotations
+
+import random
+from types import SimpleNamespace
+
+from underpour.physics.conduction.shapes import Films
+from underpour.physics.conduction.solve import Climate
+from underpour.resolve.resolved import Piece, ResolvedEdge, Slice
+from underpour.sections.build import section
+from underpour.sections.parts import Section
+
+FACES = {
+    "footing-wall": ("outside", "inside", "slab-edge", "footing-top", "footing-side", "below-footing", "wing"),
+    "frost-wall": ("outside", "inside", "slab-edge", "footing-top", "footing-side", "below-footing", "wing"),
+    "raft": ("slab-edge", "wing"),
+    "free-edge": ("slab-edge", "wing"),
+}
+FILMS = {"room": Films(0.17, 0.13, 0.10), "outdoors": Films(0.04, 0.04, 0.04)}
+MOULD = {"room": Films(0.25, 0.25, 0.25), "outdoors": Films(0.04, 0.04, 0.04)}
+CLIMATES = {"room": Climate(20.0), "outdoors": Climate(8.2, -15.3 + 4.4j)}
+
+
+def slice_of(kind: str, thickness: float, conductivity: float, capacity: float = 2.0e6) -> Slice:
+    return Slice(kind, kind, f"{kind}, {thickness:.3f} m", thickness, conductivity, capacity, kind, kind, (kind,))
+
+
+def foam(thickness: float, conductivity: float = 0.035) -> Slice:
+    return slice_of("board", thickness, conductivity, 3.0e4)
+
+
+def floor_of(*layers: Slice, ground: float = 1.5, half_width: float = 4.0) -> SimpleNamespace:
+    """As much of a resolved brief as a section needs."""
+    return SimpleNamespace(
+        floor=layers, ground=slice_of("ground", 1.0, ground, 3.0e6), half_width=half_width, system="SI"
+    )
+
+
+def edge_of(kind: str, pieces: tuple[Piece, ...] = (), **given: object) -> ResolvedEdge:
+    """An edge with usual dimensions unless others are given."""
+    on_footing = kind in ("footing-wall", "frost-wall")
+    usual: dict[str, object] = {
+        "letter": "A",
+        "kind": kind,
+        "path": "edge.A",
+        "length": 10.0,
+        "depth": 1.0 if on_footing else 0.0,
+        "ground": 0.6 if kind == "footing-wall" else -0.2,
+        "wall": (slice_of("concrete", 0.2, 1.7),) if on_footing else (),
+        "above": (slice_of("timber-frame", 0.2, 0.06, 1.0e5),) if kind in ("frost-wall", "raft") else (),
+        "footing": (0.5, 0.25) if on_footing else (0.0, 0.0),
+        "footing_slice": slice_of("concrete", 0.25, 1.7),
+        "pieces": pieces,
+        "drawn": (),
+    }
+    return ResolvedEdge(**(usual | given))  # type: ignore[arg-type]
+
+
+def piece(face: str, thickness: float = 0.05, conductivity: float = 0.035) -> Piece:
+    wing = face == "wing"
+    return Piece(foam(thickness, conductivity), face, None, None, 0.6 if wing else None, 0.45 if wing else None)
+
+
+def drawn_at_random(seed: int) -> Section:
+    """The section of one seed."""
+    dice = random.Random(seed)
+    kind = dice.choice(list(FACES))
+    layers = [slice_of("concrete", dice.choice((0.1, 0.125, 0.15, 0.2)), dice.uniform(1.2, 2.5))]
+    if dice.random() < 0.8:
+        layers.append(foam(dice.choice((0.025, 0.05, 0.075, 0.1, 0.15)), dice.uniform(0.029, 0.04)))
+    layers.append(slice_of("gravel", dice.choice((0.1, 0.15)), dice.uniform(0.5, 2.0)))
+    thick = sum(layer.thickness for layer in layers)
+    faces = [face for face in FACES[kind] if dice.random() < 0.35]
+    pieces = tuple(piece(face, dice.choice((0.025, 0.05, 0.1)), dice.uniform(0.029, 0.04)) for face in faces)
+    basement = kind == "footing-wall"
+    wall = dice.choice((0.15, 0.2, 0.25, 0.3))
+    return section(
+        floor_of(*layers, ground=dice.uniform(0.7, 3.5), half_width=dice.choice((2.0, 3.0, 4.0, 7.0, 12.0))),
+        edge_of(
+            kind,
+            pieces,
+            ground=dice.uniform(0.2, 2.2) if basement else dice.uniform(-0.3, -0.1),
+            depth=0.0
+            if kind in ("raft", "free-edge")
+            else thick + 0.1 + (0.25 if basement else dice.uniform(0.3, 0.9)),
+            wall=(slice_of("concrete", wall, dice.uniform(0.5, 2.3)),)
+            if kind in ("footing-wall", "frost-wall")
+            else (),
+            above=(slice_of("timber-frame", wall, dice.uniform(0.05, 0.3), 1e5),)
+            if kind in ("frost-wall", "raft")
+            else (),
+            footing=(wall + dice.uniform(0.1, 0.4), 0.25) if kind in ("footing-wall", "frost-wall") else (0.0, 0.0),
+        ),
+    )
