@@ -18,6 +18,7 @@ FLOORS = [  # lowest first; parts on one line do not see each other
     {"resolve"},
     {"sections"},
     {"checks"},
+    {"cut"},
     {"dossier"},
     {"lessons", "dossier_json"},
     {"answer"},

@@ -9,26 +9,22 @@ from functools import cache
 from importlib.resources import files
 from typing import Any
 
-from . import __version__, catalogue, lessons
+from . import __version__, lessons
 from .brief import Reading
 from .brief.alternatives import AS_BRIEFED
 from .brief.model import Brief
 from .checks import heat, height, moisture
 from .checks.solved import SolvedEdge
+from .cut import solved_edges
 from .dossier import Answer, Dossier
 from .findings import Finding
 from .mistakes import Mistake, Mistakes
 from .physics.conduction.sample import sampled
-from .physics.conduction.shapes import Films
-from .physics.conduction.solve import Climate, Gap, Overlap, solve_each
-from .physics.domain import OutOfDomain
-from .resolve import Resolved, ResolvedEdge, resolve
+from .resolve import Resolved, resolve
 from .resolve.site import summary
-from .sections.build import open_to_outdoors, section
-from .sections.levels import levels
 from .sections.parts import Section
 
-OUTER_METRE = 1.0
+Window = tuple[float, float, float, float]
 
 
 def answer(reading: Reading) -> Dossier:
@@ -40,7 +36,9 @@ def answer(reading: Reading) -> Dossier:
         What only the catalogue or the section's geometry could reveal, with file and line.
     """
     named = [(AS_BRIEFED, reading.brief), *reading.alternatives]
-    answered = [_alternative(reading, name, brief) for name, brief in named]
+    solved = [(name, *_solved(reading, name, brief)) for name, brief in named]
+    windows = _windows([edges for _, _, edges in solved])
+    answered = [(resolved, _answer(name, resolved, edges, windows)) for name, resolved, edges in solved]
     resolved = answered[0][0]
     said = lessons.told([made for _, made in answered], resolved.system)
     return Dossier(
@@ -59,21 +57,47 @@ def answer(reading: Reading) -> Dossier:
     )
 
 
-def _alternative(reading: Reading, name: str, brief: Brief) -> tuple[Resolved, Answer]:
+def _solved(reading: Reading, name: str, brief: Brief) -> tuple[Resolved, tuple[SolvedEdge, ...]]:
     try:
         resolved = resolve(brief)
-        edges = tuple(_solved(resolved, edge) for edge in resolved.edges)
+        return resolved, solved_edges(resolved)
     except Mistakes as mistakes:
         raise reading.placed(mistakes, name) from None
     except Mistake as mistake:
         raise reading.placed([mistake], name) from None
-    return resolved, Answer(
+
+
+def _windows(alternatives: Sequence[tuple[SolvedEdge, ...]]) -> dict[str, Window]:
+    """One window for each edge, wide enough for all alternatives, so that their pictures lie side by side."""
+    windows: dict[str, Window] = {}
+    for solved in (edge for edges in alternatives for edge in edges):
+        x0, x1, y0, y1 = solved.section.window
+        wide = windows.get(solved.edge.letter, (x0, x1, y0, y1))
+        windows[solved.edge.letter] = (min(x0, wide[0]), min(x1, wide[1]), min(y0, wide[2]), max(y1, wide[3]))
+    return windows
+
+
+def _answer(name: str, resolved: Resolved, edges: tuple[SolvedEdge, ...], windows: dict[str, Window]) -> Answer:
+    airs = (
+        ("room", resolved.room.mean, resolved.room.swing),
+        ("outdoors", resolved.outdoor_mean, resolved.outdoor_swing),
+    )
+    shown = {e.edge.letter: _inside(windows[e.edge.letter], e.section) for e in edges}
+    return Answer(
         name=name,
         summary=summary(resolved),
-        sections={e.edge.letter: e.section for e in edges},
-        fields={e.edge.letter: sampled(e.heat, e.section.window, e.section.floor) for e in edges},
+        sections={e.edge.letter: replace(e.section, window=shown[e.edge.letter]) for e in edges},
+        fields={
+            e.edge.letter: replace(sampled(e.heat, shown[e.edge.letter], e.section.floor), airs=airs) for e in edges
+        },
         findings=tuple(_findings(resolved, edges)),
     )
+
+
+def _inside(window: Window, section: Section) -> Window:
+    """A window never reaches beyond what was solved."""
+    x0, x1, y0, y1 = section.extent
+    return (max(window[0], x0), min(window[1], x1), max(window[2], y0), min(window[3], y1))
 
 
 def _findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]:
@@ -95,58 +119,6 @@ def _cautioned(resolved: Resolved, finding: Finding) -> Finding:
     if finding.id == "heat.edge-psi" and below:
         return replace(finding, caution=_caution_words()["below-footing"])
     return finding
-
-
-def _solved(resolved: Resolved, edge: ResolvedEdge) -> SolvedEdge:
-    made = section(resolved, edge)
-    unclosed = open_to_outdoors(made, edge)
-    if unclosed is not None:
-        raise unclosed
-    climates = {
-        "room": Climate(resolved.room.mean, resolved.room.swing),
-        "outdoors": Climate(resolved.outdoor_mean, resolved.outdoor_swing),
-    }
-    outdoors = _films(("outdoors",) * 3)
-    rising = resolved.room.mean < resolved.outdoor_mean
-    warm_side = _films(("floor-up" if rising else "floor-down", "wall", "floor-up"))
-    lines = [made.corner[0] + OUTER_METRE]
-    heat_films = {"room": warm_side, "outdoors": outdoors}
-    mould_films = {"room": _films(("room-mould",) * 3), "outdoors": outdoors}
-    try:
-        heat_solved, mould_solved = solve_each(
-            made.parts, made.airs, [heat_films, mould_films], climates, lines_x=lines
-        )
-        return SolvedEdge(edge, made, levels(resolved, edge), heat_solved, mould_solved)
-    except Overlap as overlap:
-        raise _overlap(made, edge, overlap) from None
-    except Gap as gap:
-        raise Mistake(
-            f"{edge.path}",
-            "",
-            f"Nothing fills the place {gap.x:.2f} m from the wall, {gap.y:.2f} m above the floor.",
-            "Draw a shape there, or move its neighbours together.",
-        ) from None
-    except OutOfDomain:
-        raise Mistake(
-            f"{edge.path}.shape",
-            "",
-            "The slanted sides of these shapes lie too close to one another.",
-            "Bring their corners onto common levels, or draw them with upright and level sides.",
-        ) from None
-
-
-def _films(keys: Sequence[str]) -> Films:
-    return Films(*(catalogue.surface(key).value for key in keys))
-
-
-def _overlap(made: Section, edge: ResolvedEdge, overlap: Overlap) -> Mistake:
-    one, two = (made.parts[n] for n in overlap.pairs[0])
-    return Mistake(
-        two.path or edge.path,
-        "",
-        f"{two.label} lies over {one.label} ({one.path}).",
-        "Move one of them, or give the one that stays whole a lower priority.",
-    )
 
 
 def _cautions(answered: Sequence[tuple[Resolved, Answer]]) -> tuple[str, ...]:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from types import MappingProxyType
 from typing import Literal
 
 Seen = Literal["document", "quoted", "memory", "practice", "derived"]
@@ -51,7 +50,7 @@ class Finding:
     title: str  # "Coldest floor surface"
     value: float | None  # in ``unit``; None where it cannot be told or does not apply
     unit: str  # one of UNITS
-    at: Mapping[str, str | float] = field(default_factory=lambda: MappingProxyType({}))
+    at: Mapping[str, str | float] = field(default_factory=dict)
     within: float | None = None  # estimated numerical error, in ``unit``
     month: int | None = None  # 1 to 12
     months: tuple[float, ...] | None = None

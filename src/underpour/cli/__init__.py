@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from collections.abc import Sequence
 from importlib import import_module
@@ -50,6 +51,8 @@ def main(argv: Sequence[str] | None = None) -> int:
     """
     from .printing import hand_out, hand_out_aside
 
+    for library in ("OPENBLAS", "OMP", "MKL"):  # small sparse solves: a second thread only waits for the first
+        os.environ.setdefault(f"{library}_NUM_THREADS", "1")
     words = list(sys.argv[1:] if argv is None else argv)
     wants_traceback = "--traceback" in words
     words = [word for word in words if word != "--traceback"]

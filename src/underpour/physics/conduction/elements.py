@@ -148,7 +148,8 @@ def square(degree: int) -> Element:
     at, weight = legendre.leggauss(degree + 1)
     values, slopes = line_basis(degree, at)
     stiff, mass = (slopes.T * weight) @ slopes, (values.T * weight) @ values
-    return Element(np.arange((degree + 1) ** 2), np.kron(stiff, mass), np.kron(mass, stiff), np.kron(mass, mass))
+    products = (np.asarray(np.kron(a, b), np.float64) for a, b in ((stiff, mass), (mass, stiff), (mass, mass)))
+    return Element(np.arange((degree + 1) ** 2), *products)
 
 
 @cache
@@ -193,5 +194,5 @@ def triangle(degree: int, above: bool, rising: bool) -> Element:
         i, j = degree - i, degree - j
     if not rising:
         i = degree - i
-    stiff_x, stiff_y, mass = (np.asarray((f.T * w) @ f, np.float64) for f in (dx, dy, values))
+    stiff_x, stiff_y, mass = ((f.T * w) @ f for f in (dx, dy, values))
     return Element(i * (degree + 1) + j, stiff_x, stiff_y, mass)
