@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+from calendar import month_name
 from collections.abc import Iterator
 
 import numpy as np
 
 from .. import catalogue
 from ..findings import Finding, Step
+from ..measure import say
+from ..measure.digits import fixed
 from ..physics import moisture
 from ..physics.conduction.assemble import SIDE, UP
-from ..physics.conduction.solve import SHARE_OF_TEMPERATURE, Told
+from ..physics.conduction.solve import LEFT, Told
 from ..physics.year import deciding, lowest_moment, month_of
 from ..resolve import Resolved
 from .basis import basis, conduction
@@ -56,7 +59,8 @@ def factor(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
         share = allowed.value / 100.0 if allowed.unit == "%" else allowed.value
         lowest = moisture.lowest_surface_temperature(room, resolved.room.humidity, share)
         limit = moisture.surface_factor(lowest, room, outdoors)
-        value = moisture.surface_factor(told.mean - abs(told.swing), room, outdoors)
+        coldest = told.mean - abs(told.swing)
+        value = moisture.surface_factor(coldest, room, outdoors)
         month = month_of(lowest_moment(told.swing))
         yield Finding(
             "moisture.surface-factor",
@@ -76,32 +80,51 @@ def factor(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
             ),
             rests_on=(*floor_rests_on(resolved), *solved.rests_on, resolved.room.humidity_path, allowed.path),
             steps=(
-                Step(
-                    "θ_si",
-                    "mean − amplitude at the coldest place",
-                    f"{told.mean:.2f} − {abs(told.swing):.2f}",
-                    f"{told.mean - abs(told.swing):.2f} °C",
-                ),
-                Step(
-                    "θ_e",
-                    "outdoors, mean − amplitude",
-                    f"{resolved.outdoor_mean:.2f} − {abs(resolved.outdoor_swing):.2f}",
-                    f"{outdoors:.2f} °C",
-                ),
-                Step(
-                    "θ_si,min",
-                    f"p_sat(θ_si,min) = p_sat(θ_room) × φ / {share:.2f}",
-                    f"θ_room = {room:.1f} °C, φ = {resolved.room.humidity:.2f}",
-                    f"{lowest:.2f} °C",
-                ),
-                Step(
-                    "f_Rsi",
-                    "(θ_si − θ_e) / (θ_room − θ_e)",
-                    f"({told.mean - abs(told.swing):.2f} − {outdoors:.2f}) / ({room:.1f} − {outdoors:.2f})",
-                    f"{value:.3f}; wanted {limit:.3f}",
-                ),
+                _less("θ_si", "at the coldest place", told.mean, told.swing),
+                _less("θ_e", "outdoors", resolved.outdoor_mean, resolved.outdoor_swing),
+                *_wanted_temperature(room, resolved.room.humidity, share, lowest),
+                _ratio("f_wanted", "θ_least", lowest, room, outdoors, limit),
+                _ratio("f_Rsi", "θ_si", coldest, room, outdoors, value),
             ),
+            words=_words(name, coldest, lowest, month, resolved),
         )
+
+
+def _words(name: str, coldest: float, lowest: float, month: int, resolved: Resolved) -> str:
+    """What the factor means in degrees, at the room's humidity."""
+    felt, wanted = (say.value(degrees, "degC", resolved.system) for degrees in (coldest, lowest))
+    humidity = say.value(100.0 * resolved.room.humidity, "%", resolved.system)
+    found = f"Behind furniture the {name}'s coldest place falls to {felt} in {month_name[month]}."
+    if coldest >= lowest:
+        return f"{found} At {humidity} humidity mould does not start above {wanted}."
+    return (
+        f"{found} At {humidity} humidity mould can start below {wanted}. "
+        "Put foam between this place and the cold, or keep the room drier."
+    )
+
+
+def _less(symbol: str, where: str, mean: float, swing: complex) -> Step:
+    numbers = f"{fixed(mean, 2)} − {abs(swing):.2f}"
+    return Step(symbol, f"mean − amplitude, {where}", numbers, f"{fixed(mean - abs(swing), 2)} °C")
+
+
+def _wanted_temperature(room: float, humidity: float, share: float, lowest: float) -> tuple[Step, Step]:
+    saturated = moisture.saturation_pressure(room)
+    return (
+        Step(
+            "p_least",
+            f"p_sat(θ_room) × φ / {share:.2f}",
+            f"{saturated:.0f} × {humidity:.2f} / {share:.2f}",
+            f"{saturated * humidity / share:.0f} Pa",
+        ),
+        Step("θ_least", "temperature at which p_sat is p_least", "", f"{fixed(lowest, 2)} °C"),
+    )
+
+
+def _ratio(symbol: str, surface: str, degrees: float, room: float, outdoors: float, value: float) -> Step:
+    from_outdoors = f"− {outdoors:.2f}" if outdoors >= 0.0 else f"+ {-outdoors:.2f}"
+    numbers = f"({fixed(degrees, 2)} {from_outdoors}) / ({fixed(room, 2)} {from_outdoors})"
+    return Step(symbol, f"({surface} − θ_e) / (θ_room − θ_e)", numbers, f"{value:.3f}")
 
 
 def _coldest(solved: SolvedEdge, facing: int) -> Told:
@@ -113,4 +136,4 @@ def _coldest(solved: SolvedEdge, facing: int) -> Told:
         n = points[(solution.mean[points] - np.abs(solution.swing[points])).argmin()]
         found.append((float(solution.mean[n]), complex(solution.swing[n])))
     (mean, swing), (old_mean, old_swing) = found
-    return Told(mean, swing, SHARE_OF_TEMPERATURE * (abs(mean - old_mean) + abs(swing - old_swing)))
+    return Told(mean, swing, LEFT * (abs(mean - old_mean) + abs(swing - old_swing)))

@@ -20,7 +20,7 @@ from .shapes import Body, Films, Outline, Space
 SAME = 1e-7  # m: lines nearer than this are one line
 MOST_LINES = 900  # a section that wants more in one direction is refused
 FIRST_CELL = 0.1  # m: cell beside a corner, on the coarsest grid
-RATIO = 3.0  # growth of cells away from a corner
+RATIO = 2.5  # growth of cells away from a corner
 POOR = 0.15  # W/(m·K): a poor conductor
 LEAST_CELL = 1e-3  # m
 NOTHING = -100  # fill of a cell that no body and no space claims
@@ -124,8 +124,8 @@ def finer(lines: NDArray[np.float64], features: Iterable[float]) -> NDArray[np.f
     Source
     ------
     Derived: halving takes the smooth part of the error of quadratic elements down 16 times, quartering the cells at a
-    corner of strength r^a takes its part down 4^(2a) times, 4 to 16 for a from 1/2 to 1. So at most a third of the
-    change is left after it.
+    corner of strength r^a takes its part down 4^(2a) times, 4 to 16 for a from 1/2 to 1. So a third of the change,
+    at most, is left after it.
 
     Examples
     --------

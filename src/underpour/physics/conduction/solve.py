@@ -15,9 +15,9 @@ from .grid import NOTHING, RATIO, Grid, features_of, fill, finer, graded
 from .shapes import Body, Films, Space
 
 YEAR = 365.2425 * 86400.0  # s
-# What may be left of the change between two grids. The errors of heat flows fall at least four times from one to the
-# next, see ``finer``; temperatures at a point do not fall so evenly.
-SHARE_OF_FLOW, SHARE_OF_TEMPERATURE = 1.0 / 3.0, 1.0
+# What may be left of the change between two grids. Errors fall at least four times from one to the next (``finer``),
+# which leaves a third; strong contrasts at a corner were seen to leave two thirds. The whole change is on the safe side.
+LEFT = 1.0
 
 
 @dataclass(frozen=True)
@@ -83,12 +83,12 @@ class Solved:
             for s in (self.fine, self.coarse)
             for mask in [chosen(s.equations.faces)]
         )
-        return _told(new, old, SHARE_OF_FLOW)
+        return _told(new, old)
 
     def temperature(self, x: float, y: float) -> Told:
         """Temperature at a point that is on the grids: a corner of a body. [degC]"""
         new, old = ((s.mean[n], s.swing[n]) for s in (self.fine, self.coarse) for n in [_unknown_at(s.equations, x, y)])
-        return _told(new, old, SHARE_OF_TEMPERATURE)
+        return _told(new, old)
 
     def along(self, x0: float, x1: float, y: float) -> tuple[NDArray, NDArray, NDArray, float]:
         """Places x, mean and swing along a level between two grid lines, and the error of the worst place."""
@@ -96,7 +96,7 @@ class Solved:
         old_x, old_mean, old_swing = _level(self.coarse, x0, x1, y)
         at = np.searchsorted(x, old_x - 1e-9)
         change = np.abs(mean[at] - old_mean) + np.abs(swing[at] - old_swing)
-        return x, mean, swing, SHARE_OF_TEMPERATURE * float(change.max())
+        return x, mean, swing, LEFT * float(change.max())
 
     @property
     def imbalance(self) -> float:
@@ -106,8 +106,8 @@ class Solved:
         return abs(sum(spaces)) / largest if largest > 0.0 else 0.0
 
 
-def _told(new: tuple[float, complex], old: tuple[float, complex], share: float) -> Told:
-    within = share * (abs(new[0] - old[0]) + abs(new[1] - old[1]))
+def _told(new: tuple[float, complex], old: tuple[float, complex]) -> Told:
+    within = LEFT * (abs(new[0] - old[0]) + abs(new[1] - old[1]))
     return Told(float(new[0]), complex(new[1]), float(within))
 
 
@@ -167,8 +167,8 @@ def solve(
     Source
     ------
     Conduction with surface films as ISO 10211:2017 describes it (clause: from memory); periodic part as ISO 13370
-    (annual harmonic, from memory). The error of a flow is a third of the change between two nested grids, derived
-    where ``grid.finer`` says; of a temperature the whole change.
+    (annual harmonic, from memory). The error is the change between two nested grids: the finer one keeps a third of it
+    by theory (``grid.finer``), up to two thirds on thirty random sections (studies/2026-11-25-grids.md).
 
     Examples
     --------
