@@ -16,7 +16,7 @@ from .shapes import Body, Films, Space
 
 YEAR = 365.2425 * 86400.0  # s
 # What may be left of the change between two grids. Errors fall at least four times from one to the next (``finer``),
-# which leaves a third; strong contrasts at a corner were seen to leave two thirds. The whole change is on the safe side.
+# which leaves a third; strong contrasts at a corner were seen to leave two thirds. The whole change is safe.
 LEFT = 1.0
 
 
