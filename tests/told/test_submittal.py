@@ -140,7 +140,7 @@ def test_a_bare_dossier_is_still_a_paper():
     bare = replace(cases.dossier(), title="", brief_text="", assumed=(), notes=(), credits=(), cautions=())
     alone = replace(bare, alternatives=(replace(bare.as_briefed, findings=(), summary=()),))
     text = read_back(submittal(alone, Pictures(), date=DAY))
-    assert squeezed("Nothing was checked.") in text and squeezed("Nothing: every input was typed.") in text
+    assert squeezed("Nothing was checked.") in text and squeezed("Nothing that a brief can say.") in text
 
 
 def test_a_drawing_taller_than_the_sheet_is_made_to_fit():

@@ -50,13 +50,9 @@ def for_submittal(dossier: Dossier) -> Pictures:
     compared = edges if len(dossier.alternatives) > 1 else []
     return Pictures(
         comparison=tuple(
-            Picture(f"Edge {e}, all alternatives", comparison(dossier, e), _caption(dossier, e), _told(dossier, e))
-            for e in compared
+            Picture(f"Edge {e}, all alternatives", comparison(dossier, e), "", _told(dossier, e)) for e in compared
         ),
-        sections=tuple(
-            Picture(f"Edge {e}, as briefed", section(dossier, e), _caption(dossier, e), _told(dossier, e))
-            for e in edges
-        ),
+        sections=tuple(Picture(f"Edge {e}, as briefed", section(dossier, e), "", _told(dossier, e)) for e in edges),
     )
 
 

@@ -11,7 +11,7 @@ class Picture:
 
     name: str  # heading above it: "Edge A, all alternatives", "Edge A as briefed"
     svg: str
-    caption: str  # below it; says which month it shows
+    caption: str  # below it; empty where the drawing itself says which month it shows
     alt: str  # what it shows, in words, for someone who does not see it
 
 
