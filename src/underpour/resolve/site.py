@@ -175,10 +175,10 @@ def summary(resolved: Resolved) -> tuple[str, ...]:
     lines = [layer.words for layer in resolved.floor]
     for edge in resolved.edges:
         foam = "; ".join(f"{piece.board.words} ({piece.face.replace('-', ' ')})" for piece in edge.pieces)
-        level = say.both(abs(edge.ground), "m", resolved.system)
-        where = "above" if edge.ground > 0 else "below"
+        height = say.both(abs(edge.ground), "m", resolved.system)
+        where = f"{height} {'above' if edge.ground > 0.0 else 'below'}" if edge.ground else "level with"
         lines.append(
             f"Edge {edge.letter}, {edge.kind.replace('-', ' ')}, {say.both(edge.length, 'm', resolved.system)} long, "
-            f"ground {level} {where} the floor: {foam or 'no foam at the edge'}"
+            f"ground {where} the floor: {foam or 'no foam at the edge'}"
         )
     return tuple(lines)
