@@ -53,7 +53,7 @@ def test_what_falls_short_comes_first_and_what_does_not_apply_last():
 
 def test_a_finding_is_said_verdict_first_with_number_limit_margin_words_and_basis():
     lines = finding_lines(CORNER, "US", 80, numbered([CORNER]))
-    assert lines[0] == "Falls short  Coldest point where floor and wall meet, edge A, film heat-loss"
+    assert lines[0] == "Falls short  Coldest point where floor and wall meet, edge A, film for heat loss"
     assert plain(lines[1]) == "56.1 °F (13.4 °C) in February; at least 59.0 °F (15.0 °C)"
     assert "▲" in lines[2]
     assert lines[2].endswith("2.9\u2009°F short")

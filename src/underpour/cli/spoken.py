@@ -43,19 +43,10 @@ def counted_aloud(findings: Iterable[Finding]) -> str:
 
 
 def named(finding: Finding, system: System) -> str:
-    """Title and instance: "Coldest floor surface, edge A, film heat-loss"."""
-    places = (_place(key, value, finding.title, system) for key, value in finding.at.items())
-    return ", ".join(filter(None, (finding.title, *places)))
+    """Title and instance: "Coldest floor surface, edge A, film for heat loss"."""
+    from ..papers.instance import instance
 
-
-def _place(key: str, value: str | float, title: str, system: System) -> str:
-    """One part of where a finding holds, in words; a length where it is a number, empty where the title says it."""
-    if not isinstance(value, str):
-        from ..measure import say
-
-        return f"{key} {say.value(value, 'm', system)}"
-    said = key not in ("edge", "film") and value.casefold() in title.casefold()
-    return "" if said else f"{key} {value}"
+    return ", ".join(filter(None, (finding.title, instance(finding, system))))
 
 
 def against_limit(finding: Finding, system: System) -> str:
@@ -73,11 +64,10 @@ def against_limit(finding: Finding, system: System) -> str:
 
 
 def doubt(finding: Finding) -> str:
-    """The estimated numerical error, in the finding's own unit: "0.02 K"; empty where there is none."""
-    if not finding.within:
-        return ""
-    unit = {"degC": "K", "1": "", "count": ""}.get(finding.unit, finding.unit)
-    return f"{finding.within:.1g}\u2009{unit}".rstrip()
+    """The estimated numerical error, in the unit of the steps: "0.02 K"; empty where there is none."""
+    from ..measure import say
+
+    return say.within(finding.within, finding.unit, "SI") if finding.within else ""
 
 
 def measured(value: float | str | None, unit: str, system: System) -> str:

@@ -88,6 +88,19 @@ def margin(margin: float, unit: str, system: System) -> str:
     return value(margin, "K" if unit == "degC" else unit, system)
 
 
+def within(error: float, unit: str, system: System) -> str:
+    """A numerical error with one figure: more would claim to know it.
+
+    >>> within(2.8508, "W", "US").replace(THIN, " "), within(0.000048, "1", "US"), within(0.055, "degC", "SI")
+    ('10 Btu/h', '0.00005', '0.06\u2009K')
+    """
+    unit = "K" if unit == "degC" else unit
+    said = name(unit, system)
+    bare = number(error, unit, system)
+    rounded = float(f"{bare:.1g}")
+    return f"{fixed(rounded, places(rounded, 1))}{THIN}{said}" if said else fixed(rounded, places(rounded, 1))
+
+
 def number(value: float, unit: str, system: System) -> float:
     """The bare number in one system, not rounded, for tables and scales of pictures.
 

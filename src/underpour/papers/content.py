@@ -116,7 +116,7 @@ def _finding(f: Finding, system: System) -> dict[str, Any]:
         "title": f.title,
         "where": instance_and_month(f, system),
         "value": "" if f.value is None else say.both(f.value, f.unit, system),
-        "within": "" if not f.within else f"within {say.margin(f.within, f.unit, system)}",
+        "within": "" if not f.within else f"within {say.within(f.within, f.unit, system)}",
         "limit": "" if f.limit is None else f"{f.sense} {say.both(f.limit, f.unit, system)}",
         "margin": "" if f.missing else margin_words(f, system),
         "rule": {"svg": margin_picture(f, system, width=RULE), "alt": f"{f.title}: {f.verdict}"},

@@ -14,15 +14,20 @@ def instance(finding: Finding, system: System) -> str:
     Examples
     --------
     >>> instance(Finding("heat.floor-coldest", "Floor", 17.0, "degC", at={"edge": "A", "film": "heat-loss"}), "SI")
-    'edge A, film heat-loss'
+    'edge A, film for heat loss'
     """
-    return ", ".join(
-        f"{key} {value if isinstance(value, str) else say.value(value, 'm', system)}"
-        for key, value in finding.at.items()
-    )
+    return ", ".join(filter(None, (_part(key, value, finding.title, system) for key, value in finding.at.items())))
+
+
+def _part(key: str, value: str | float, title: str, system: System) -> str:
+    if not isinstance(value, str):
+        return f"{key} {say.value(value, 'm', system)}"
+    if key == "film":
+        return f"film for {value.replace('-', ' ')}"
+    return "" if key != "edge" and value.casefold() in title.casefold() else f"{key} {value}"
 
 
 def instance_and_month(finding: Finding, system: System) -> str:
-    """The same with the deciding month: "edge A, film mould, February"."""
+    """The same with the deciding month: "edge A, film for mould, February"."""
     words = [instance(finding, system), MONTHS[finding.month - 1] if finding.month else ""]
     return ", ".join(filter(None, words))
