@@ -202,10 +202,18 @@ def solve_each(
 
     Parameters
     ----------
-    bodies, spaces, climates, lines_x, tolerance, most_unknowns
-        As for ``solve``. [m, W/(m·K), J/(m³·K), degC, 1]
+    bodies, spaces : sequences
+        As for ``solve``. [m, W/(m·K), J/(m³·K)]
     film_sets : sequence of mappings of str to Films
-        [m²·K/W]
+        Surface resistances, each set by the space's ``where``. [m²·K/W]
+    climates : mapping of str to Climate
+        As for ``solve``. [degC]
+    lines_x : sequence of float
+        As for ``solve``. [m]
+    tolerance : float
+        As for ``solve``. [1]
+    most_unknowns : int
+        As for ``solve``. [1]
 
     Returns
     -------
