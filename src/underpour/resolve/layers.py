@@ -71,7 +71,7 @@ def board_slice(name: str, thickness: Measure, typed: Measure | None, path: str,
         board = catalogue.board(name)
     except Mistake as mistake:
         raise mistake.placed(at=f"{path}.board") from None
-    r_label, r_path = _label(board, thickness, f"{path}.thickness")
+    r_label, r_path = _label(board, thickness, f"{path}.thickness", system)
     conductivity = typed.si if typed else board.conductivity_in_place.value
     origin = f"{path}.conductivity" if typed else board.conductivity_in_place.path
     return Slice(
@@ -90,7 +90,7 @@ def board_slice(name: str, thickness: Measure, typed: Measure | None, path: str,
     )
 
 
-def _label(board: Board, thickness: Measure, path: str) -> tuple[float, str]:
+def _label(board: Board, thickness: Measure, path: str, system: System) -> tuple[float, str]:
     """R as labelled of a made thickness, and where it stands."""
     if not board.made:
         return thickness.si * board.r_label_per_metre.value, board.r_label_per_metre.path
@@ -98,7 +98,10 @@ def _label(board: Board, thickness: Measure, path: str) -> tuple[float, str]:
         if abs(made.thickness - thickness.si) < SAME:
             return made.r_label.value, made.r_label.path
     near = sorted(board.made, key=lambda made: abs(made.thickness - thickness.si))[:2]
-    offered = " and ".join(made.typed for made in sorted(near, key=lambda made: made.thickness))
+    offered = " and ".join(
+        say.typed(Measure(made.thickness, made.typed), "m", system)
+        for made in sorted(near, key=lambda made: made.thickness)
+    )
     raise Mistake(
         path,
         f'"{thickness.typed}"',
