@@ -9,6 +9,8 @@ from .dossier import Answer
 from .findings import Finding
 from .measure import System, say
 
+BOARDS = ("foam-", "mineral-board")  # hatches of what a board may be made of
+
 
 def told(answers: Sequence[Answer], system: System) -> list[Answer]:
     """The same answers, the words of each corner finding telling how it stands against the others."""
@@ -39,11 +41,8 @@ def _said(finding: Finding, answer: Answer, answers: Sequence[Answer], system: S
 
 
 def _has_foam(answer: Answer) -> bool:
-    return any(
-        (found.value or 0.0) > 0.0
-        for found in answer.findings
-        if found.id == "heat.resistance" and found.at.get("value") == "in place"
-    )
+    """Whether any foam is left, below the floor or at an edge."""
+    return any(part.hatch.startswith(BOARDS) for section in answer.sections.values() for part in section.parts)
 
 
 def _same(answer: Answer, finding: Finding) -> Finding | None:

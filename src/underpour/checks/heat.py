@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ..findings import Finding, Step
+from ..measure import say
+from ..measure.digits import fixed
 from ..physics import ground
 from ..physics.conduction.solve import Told
 from ..physics.year import deciding, lowest_moment, month_of
@@ -85,7 +87,8 @@ def floor_loss(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Iterator[Fi
     rests_on = _all(resolved, edges)
     yield _mean("floor", "Heat lost through the floor, mean of the year", floor, edges, rests_on)
     if any(edge.edge.kind == "footing-wall" for edge in edges):
-        yield _mean("wall", "Heat lost through the foundation wall, mean of the year", wall, edges, rests_on)
+        counted = _wall_counted(resolved, edges)
+        yield _mean("wall", "Heat lost through the foundation wall, mean of the year", wall, edges, rests_on, counted)
     month = month_of(lowest_moment(-floor.swing))
     yield Finding(
         "heat.loss-peak",
@@ -104,7 +107,7 @@ def floor_loss(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Iterator[Fi
     if abs(apart) < 1.0:
         yield Finding(
             "heat.u-floor",
-            "Heat lost per area and kelvin, ground included",
+            "Heat lost per area and degree, ground included",
             None,
             "W/(m²·K)",
             no_limit="does not apply",
@@ -115,7 +118,7 @@ def floor_loss(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Iterator[Fi
     value = floor.mean / (resolved.area * apart)
     yield Finding(
         "heat.u-floor",
-        "Heat lost per area and kelvin, ground included",
+        "Heat lost per area and degree, ground included",
         value,
         "W/(m²·K)",
         within=floor.within / (resolved.area * abs(apart)),
@@ -125,14 +128,16 @@ def floor_loss(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Iterator[Fi
             Step(
                 "U",
                 "Φ_mean / (A (θ_room − θ_outdoors))",
-                f"{floor.mean:.1f} / ({resolved.area:.1f} × ({resolved.room.mean:.1f} − {resolved.outdoor_mean:.1f}))",
+                f"{floor.mean:.1f} / ({resolved.area:.1f} × {fixed(apart, 2)})",
                 f"{value:.4f} W/(m²·K)",
             ),
         ),
     )
 
 
-def _mean(of: str, title: str, told: Told, edges: tuple[SolvedEdge, ...], rests_on: tuple[str, ...]) -> Finding:
+def _mean(
+    of: str, title: str, told: Told, edges: tuple[SolvedEdge, ...], rests_on: tuple[str, ...], words: str = ""
+) -> Finding:
     chosen = floor_faces if of == "floor" else wall_faces
     numbers = " + ".join(f"{e.heat.flow(chosen).mean:.3f} × {e.edge.length:.2f}" for e in edges)
     return Finding(
@@ -145,7 +150,15 @@ def _mean(of: str, title: str, told: Told, edges: tuple[SolvedEdge, ...], rests_
         basis=conduction(),
         rests_on=rests_on,
         steps=(Step("Φ_mean", "sum of flow per metre × length of edge", numbers, f"{told.mean:.1f} W"),),
+        words=words,
     )
+
+
+def _wall_counted(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> str:
+    """How much wall is counted; the house above it is another question."""
+    tops = dict.fromkeys(e.levels.top - e.edge.ground for e in edges if e.edge.kind == "footing-wall")
+    said = " and ".join(say.both(top, "m", resolved.system) for top in tops)
+    return f"The wall is counted up to {said} above the ground outside."
 
 
 def _all(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> tuple[str, ...]:

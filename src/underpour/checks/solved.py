@@ -34,7 +34,8 @@ class SolvedEdge:
         """Paths that every number of this edge leans on."""
         pieces = [path for piece in self.edge.pieces for path in piece.board.rests_on]
         walls = [path for leaf in (*self.edge.wall, *self.edge.above) for path in leaf.rests_on]
-        return tuple(dict.fromkeys([*pieces, *walls, f"{self.edge.path}.ground"]))
+        footing = self.edge.footing_slice.rests_on if any(self.edge.footing) else ()
+        return tuple(dict.fromkeys([*pieces, *walls, *footing, f"{self.edge.path}.ground"]))
 
 
 def floor_faces(faces: Faces) -> NDArray[np.bool_]:

@@ -1,0 +1,91 @@
+"""What a finding says of itself, read aloud: degrees beside a factor, what is counted, who has foam at all."""
+
+from __future__ import annotations
+
+from functools import cache
+
+import pytest
+
+from underpour.answer import answer
+from underpour.brief import reads
+from underpour.dossier import Dossier
+
+BRIEF = """
+[project]
+use   = "basement"
+units = "US"
+[site]
+monthly = [{months}]
+ground  = {{ conductivity = "1.5 W/(m·K)", heat-capacity = "3 MJ/(m³·K)" }}
+[plan]
+outline = ["0 0", "8 0", "8 8", "0 8"]
+unit    = "m"
+[floor]
+inside   = "20 C"
+humidity = "50 %"
+build-up = [{{ concrete = "100 mm" }}, {{ board = "plain-15", thickness = "2 in" }}]
+[[edge]]
+sides      = "all"
+kind       = "footing-wall"
+depth      = "0.4 m"
+ground     = "0 m"
+wall       = [{{ concrete = "200 mm" }}]
+insulation = [
+  {{ board = "plain-15", thickness = "2 in", face = "inside" }},
+  {{ board = "plain-15", thickness = "2 in", face = "slab-edge" }},
+]
+[[alternative]]
+name   = "no foam"
+remove = ["board"]
+[[alternative]]
+name   = "foam at the edge only"
+remove = ["floor.board"]
+"""
+MONTHS = ", ".join(f'"{t} C"' for t in (-22, -18, -10, -2, 6, 12, 15, 12, 6, -2, -10, -18))
+
+
+@cache
+def dossier() -> Dossier:
+    return answer(reads(BRIEF.format(months=MONTHS), "brief.toml"))
+
+
+def plain(text: str) -> str:
+    return text.replace("\N{THIN SPACE}", " ")
+
+
+@pytest.mark.parametrize(
+    ("which", "says"), [(0, "mould does not start above 54.7 °F"), (1, "mould can start below 54.7 °F")]
+)
+def test_the_surface_factor_says_its_degrees_in_the_units_of_the_brief(which, says):
+    finding = dossier().alternatives[which].find("moisture.surface-factor", surface="wall")
+    words = plain(finding.words)
+    assert says in words and "Behind furniture the wall's coldest place falls to" in words
+    assert ("Put foam between this place and the cold" in words) == (finding.verdict == "falls short")
+
+
+def test_numbers_below_nought_have_a_minus_sign_and_do_not_stand_behind_another():
+    steps = [step for finding in dossier().as_briefed.findings for step in finding.steps]
+    lines = [line for step in steps for line in (step.numbers, step.result)]
+    assert any("\N{MINUS SIGN}" in step.result for step in steps)
+    assert not [
+        line for line in lines if "-" in line.replace("plain-15", "") or "\N{MINUS SIGN} \N{MINUS SIGN}" in line
+    ]
+
+
+def test_the_loss_of_a_basement_wall_says_how_much_wall_is_counted():
+    loss = dossier().as_briefed.find("heat.loss-mean", of="wall")
+    assert plain(loss.words) == "The wall is counted up to 3.28 ft (1.00 m) above the ground outside."
+
+
+def test_foam_at_the_edge_is_foam_when_alternatives_are_compared():
+    edge_only = dossier().alternatives[2].find("heat.corner-coldest")
+    bare = dossier().alternatives[1].find("heat.corner-coldest")
+    assert "Without any foam" not in bare.words
+    assert "Without any foam" in edge_only.words or "With “as briefed”" in edge_only.words
+    as_briefed = dossier().as_briefed.find("heat.corner-coldest")
+    assert plain(as_briefed.words).endswith(f"Without any foam it would fall to {bare.value * 1.8 + 32:.1f} °F.")
+
+
+def test_ground_level_with_the_floor_is_said_so():
+    assert "ground level with the floor" in dossier().as_briefed.summary[-1]
+    assert dossier().alternatives[1].summary[-1].endswith("no foam at the edge")
