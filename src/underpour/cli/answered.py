@@ -14,6 +14,9 @@ def answered(path: str) -> Dossier:
 
     reading = read(path)
 
+    from ..sections.buildable import buildable
+
+    buildable(reading)
     from ..answer import answer
 
     return answer(reading)

@@ -1,0 +1,40 @@
+"""Whether everything in a reading can be built, told before anything heavy is loaded."""
+
+from __future__ import annotations
+
+from ..brief import Reading
+from ..brief.alternatives import AS_BRIEFED
+from ..brief.model import Brief
+from ..mistakes import Mistake, Mistakes
+from ..resolve import Resolved, ResolvedEdge, resolve
+from .build import open_to_outdoors, section
+
+
+def buildable(reading: Reading) -> None:
+    """Resolve the brief and its alternatives and lay out every section, solving nothing.
+
+    Raises
+    ------
+    Mistakes
+        What only the catalogue or the section's levels could reveal, with file and line. The brief's own come first;
+        an alternative is asked only when the brief itself can be built, so that nothing is told twice.
+    """
+    for name, brief in [(AS_BRIEFED, reading.brief), *reading.alternatives]:
+        found = _mistakes(brief)
+        if found:
+            raise reading.placed(found, name)
+
+
+def _mistakes(brief: Brief) -> list[Mistake]:
+    try:
+        resolved = resolve(brief)
+    except Mistakes as mistakes:
+        return list(mistakes)
+    return [mistake for edge in resolved.edges if (mistake := _unbuilt(resolved, edge)) is not None]
+
+
+def _unbuilt(resolved: Resolved, edge: ResolvedEdge) -> Mistake | None:
+    try:
+        return open_to_outdoors(section(resolved, edge), edge)
+    except Mistake as mistake:
+        return mistake
