@@ -7,9 +7,9 @@ from collections import Counter
 from typing import TYPE_CHECKING, Any
 
 from ..drawings.margin import margin_picture, margin_words
-from ..findings import UNITS, Basis, Finding, Verdict
+from ..findings import Basis, Finding, Verdict
 from ..measure import say
-from ..measure.table import System
+from ..measure.table import System, printed
 from .asked import asked
 from .compared import compared
 from .instance import instance_and_month
@@ -153,7 +153,7 @@ def _assumed(a: Assumed, system: System) -> dict[str, Any]:
 def _taken(value: float | str, unit: str, system: System) -> str:
     if isinstance(value, str):
         return value
-    if unit in UNITS:
+    if unit in printed():
         return say.both(value, unit, system)
     return f"{value:,.10g}".replace(",", "\N{THIN SPACE}").replace("-", "\N{MINUS SIGN}") + f"\N{THIN SPACE}{unit}"
 

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from functools import partial
 from typing import TypeVar
 
 from ..brief.model import Brief, Edge, Insulation, Layer
 from ..findings import Assumed
-from ..measure import Measure, System
+from ..measure import Measure, System, say
 from ..mistakes import Mistake
 from .layers import bulk, layer_slice, piece_slice, shape_slice
 from .resolved import Drawn, Piece, ResolvedEdge, Slice
@@ -82,7 +83,7 @@ def resolve_edge(
     if edge.ground is None:
         assumed.append(usual("ground").assumed(f"{path}.ground"))
     footing = _footing(edge, path, assumed) if edge.kind in ON_FOOTING else (0.0, 0.0)
-    concrete = bulk("concrete", Measure(footing[1], "footing"), None, f"{path}.footing", system)
+    concrete = _footing_concrete(edge, footing[1], path, system)
     return ResolvedEdge(
         letter,
         edge.kind,
@@ -105,6 +106,14 @@ def _footing(edge: Edge, path: str, assumed: list[Assumed]) -> tuple[float, floa
     for key in ("width", "height"):
         assumed.append(usual(f"footing-{key}").assumed(f"{path}.footing.{key}"))
     return usual("footing-width").value, usual("footing-height").value
+
+
+def _footing_concrete(edge: Edge, height: float, path: str, system: System) -> Slice:
+    """The footing's concrete, named as what it is."""
+    typed = edge.footing.height if edge.footing is not None else None
+    said = say.typed(typed, "m", system) if typed else f"{say.both(height, 'm', system)}, assumed"
+    made_of = bulk("concrete", typed or Measure(height, said), None, f"{path}.footing", system)
+    return replace(made_of, words=f"Footing, concrete, {said}")
 
 
 def _piece(piece: Insulation, edge: Edge, path: str, system: System) -> Piece:
