@@ -1,19 +1,19 @@
 """Coldest moment where floor and wall of a basement meet: three independent trials.
 
-Seen: derived, by three trials made apart from one another and from this project; their ranges are below. Common practice
-agrees with the order (no source): foam under a slab that stops at the footing leaves the corner colder than no foam.
+Seen: derived, by three trials made apart from one another and from this project; their ranges are below. Common
+practice agrees with the order (no source): foam that stops at the footing leaves the corner colder than no foam.
 
-Asked: floor half 4 m wide, outdoors 8.2 °C with a swing of 15.9 K, room 20 °C, ground 1.5 W/(m·K) and 3 MJ/(m³·K), foam
-50.8 mm (2 in) of 0.0356 W/(m·K), concrete 1.7 W/(m·K), slab 0.1 m, wall 0.2 m, footing 0.5 m by 0.25 m, gravel counted as
-ground. Ours besides: ground 20 m out and down, wall 1 m above the higher of floor and ground. The trials
-set up their sections by hand, so 0.4 K is allowed beyond their range.
+Asked: floor half 4 m wide, outdoors 8.2 °C with a swing of 15.9 K, room 20 °C, ground 1.5 W/(m·K) and 3 MJ/(m³·K),
+foam 50.8 mm (2 in) of 0.0356 W/(m·K), concrete 1.7 W/(m·K), slab 0.1 m, wall 0.2 m, footing 0.5 m by 0.25 m, gravel
+counted as ground. Ours besides: ground 20 m out and down, wall 1 m above the higher of floor and ground. The trials set
+up their sections by hand, so 0.4 K is allowed beyond their range.
 """
 
 from functools import cache
 
 import pytest
-from sections_at_random import edge_of, floor_of, foam, slice_of
 
+from sections_at_random import edge_of, floor_of, foam, slice_of
 from underpour.physics.conduction.shapes import Films
 from underpour.physics.conduction.solve import Climate, solve
 from underpour.resolve.resolved import Piece

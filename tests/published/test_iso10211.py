@@ -1,6 +1,6 @@
-"""ISO 10211:2007 and 2017, cases for the validation of calculation methods (annex A in 2007, annex C in 2017, from memory).
+"""ISO 10211:2007 and 2017, validation cases (annex A in 2007, annex C in 2017, from memory), and two slab edges.
 
-Case 1, half of a square column: the 28 values are from memory; the points and the limit of 0.1 K were quoted in a public
+Case 1, half of a square column: the 28 values are from memory; points and the limit of 0.1 K were quoted in a public
 report, and a Fourier series, worked out apart, gives every printed digit. Case 2, a roof with a metal angle: shapes,
 materials, nine temperatures and the flow were quoted in open case files and in the same report. The two slab edges are
 not printed anywhere: independent finite volumes of 10, 5 and 2.5 mm, extrapolated (derived), set up as ISO 10211:2017,
@@ -12,9 +12,9 @@ from functools import cache
 from pathlib import Path
 
 import pytest
-from bodies import PRESCRIBED, body, box, of_space, space
 from pytest import approx
 
+from bodies import PRESCRIBED, body, box, of_space, space
 from underpour.physics.conduction.shapes import Films
 from underpour.physics.conduction.solve import Climate, solve
 from underpour.physics.ground import edge_transmittance, equivalent_thickness, floor_transmittance

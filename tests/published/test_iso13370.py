@@ -43,7 +43,7 @@ def test_a_basement_floor_in_clay_loses_what_table_c5_prints(row):
 
 @pytest.mark.parametrize("row", TABLES["penetration"], ids=lambda row: row["ground"])
 def test_the_years_wave_reaches_as_deep_as_table_h1_prints(row):
-    """Depth = sqrt(year conductivity / (pi capacity)), with the catalogue's ground and the year that sections are solved for."""
+    """Depth = sqrt(year conductivity / (pi capacity)), for the catalogue's ground."""
     ground = catalogue.ground(row["ground"])
     assert ground.conductivity.value == row["conductivity"]
     assert ground.heat_capacity.value == row["heat-capacity"]
