@@ -48,6 +48,14 @@ def outdoors_name(section: Section, frame: Frame, words: str) -> tuple[str, tupl
     return letters(start, base, words), (Box(start, base - LETTER, start + width(words), base + 1.2),)
 
 
+def words_that_fit_outdoors(section: Section, field: Field, frame: Frame, year_fraction: float, system: System) -> str:
+    """The longest words of outdoors that end before the wall; "" where not even its name does."""
+    reach = [frame.x(max(x for x, _ in air.outline)) for air in section.airs if air.where == "outdoors"]
+    offered = (room_words(field, "outdoors", year_fraction, system), "outdoors")
+    room = max(reach, default=frame.left) - frame.left - 2 * 1.6
+    return next((words for words in offered if width(words) <= room), "")
+
+
 def corner_mark(section: Section, frame: Frame, words: str, below: str, colour: str) -> tuple[str, tuple[Box, ...]]:
     """The temperature of the corner, large, with a line to where floor and wall meet; ``below`` it what is wrong."""
     x, y = frame.x(section.corner[0]), frame.y(section.corner[1])

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from ..dossier import Answer, Dossier
 from ..measure import say
 from ..measure.table import System
-from .airs import corner_mark, room_name, room_words, scale_bar
+from .airs import corner_mark, outdoors_name, room_name, room_words, scale_bar, words_that_fit_outdoors
 from .facts import corner_temperature, corner_verdict, floor_limit, floor_words, loss_words
 from .floor_line import Limit, Span, Strip, floor_line, shared_span
 from .legend import LEGEND_HIGH, ROW, frost_key, key, legend, materials
@@ -134,6 +134,9 @@ def _panel(
     frame = frame.within(section.window)
     marks = [
         room_name(section, frame, room_words(field, "room", shared.year_fraction, shared.system)),
+        outdoors_name(
+            section, frame, words_that_fit_outdoors(section, field, frame, shared.year_fraction, shared.system)
+        ),
         corner_mark(section, frame, corner, *corner_verdict(answer, shared.edge)),
     ]
     taken = tuple(box for _, boxes in marks for box in boxes)
