@@ -36,7 +36,12 @@ def folder(tmp_path, monkeypatch):
             raise KeyboardInterrupt
         return DOSSIERS[reading]
 
-    for name, words in {"answer": {"answer": answer}, "brief": {"read": read}}.items():
+    stand_ins = {
+        "answer": {"answer": answer},
+        "brief": {"read": read},
+        "sections.buildable": {"buildable": lambda reading: None},
+    }
+    for name, words in stand_ins.items():
         stand_in = ModuleType(f"underpour.{name}")
         vars(stand_in).update(words)
         monkeypatch.setitem(sys.modules, f"underpour.{name}", stand_in)

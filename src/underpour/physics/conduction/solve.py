@@ -15,9 +15,11 @@ from .grid import NOTHING, RATIO, Grid, features_of, fill, finer, graded
 from .shapes import Body, Films, Space
 
 YEAR = 365.2425 * 86400.0  # s
-# What may be left of the change between two grids. Errors fall at least four times from one to the next (``finer``),
-# which leaves a third; strong contrasts at a corner were seen to leave two thirds. The whole change is safe.
-LEFT = 1.0
+# Estimates from the change between two grids. The heat of a whole space is stationary: its error falls evenly, at
+# least four times in theory (``finer``), so its change is a safe estimate. The heat of a part of its surface, and a
+# temperature at a point, can change by accident less than they are wrong: a part also carries some of the whole's
+# change, a temperature a margin. Tried on seeds 1 to 30 (studies/2026-11-25-grids.md).
+OF_THE_WHOLE, OF_A_TEMPERATURE = 0.25, 2.5
 
 
 @dataclass(frozen=True)
@@ -78,17 +80,25 @@ class Solved:
 
     def flow(self, chosen: Callable[[Faces], NDArray[np.bool_]]) -> Told:
         """Heat that enters the bodies through the chosen faces. [W/m]"""
+        part = self._change(chosen)
+        spaces = np.unique(self.faces.space[chosen(self.faces)])
+        whole = self._change(lambda faces: np.isin(faces.space, spaces))
+        if whole.mean == part.mean:
+            return part
+        return Told(part.mean, part.swing, part.within + OF_THE_WHOLE * whole.within)
+
+    def _change(self, chosen: Callable[[Faces], NDArray[np.bool_]]) -> Told:
         new, old = (
             (s.flow_mean[mask].sum(), s.flow_swing[mask].sum())
             for s in (self.fine, self.coarse)
             for mask in [chosen(s.equations.faces)]
         )
-        return _told(new, old)
+        return told(new, old)
 
     def temperature(self, x: float, y: float) -> Told:
         """Temperature at a point that is on the grids: a corner of a body. [degC]"""
         new, old = ((s.mean[n], s.swing[n]) for s in (self.fine, self.coarse) for n in [_unknown_at(s.equations, x, y)])
-        return _told(new, old)
+        return told(new, old, OF_A_TEMPERATURE)
 
     def along(self, x0: float, x1: float, y: float) -> tuple[NDArray, NDArray, NDArray, float]:
         """Places x, mean and swing along a level between two grid lines, and the error of the worst place."""
@@ -96,7 +106,7 @@ class Solved:
         old_x, old_mean, old_swing = _level(self.coarse, x0, x1, y)
         at = np.searchsorted(x, old_x - 1e-9)
         change = np.abs(mean[at] - old_mean) + np.abs(swing[at] - old_swing)
-        return x, mean, swing, LEFT * float(change.max())
+        return x, mean, swing, OF_A_TEMPERATURE * float(change.max())
 
     @property
     def imbalance(self) -> float:
@@ -106,8 +116,31 @@ class Solved:
         return abs(sum(spaces)) / largest if largest > 0.0 else 0.0
 
 
-def _told(new: tuple[float, complex], old: tuple[float, complex]) -> Told:
-    within = LEFT * (abs(new[0] - old[0]) + abs(new[1] - old[1]))
+def told(new: tuple[float, complex], old: tuple[float, complex], times: float = 1.0) -> Told:
+    """A number of the finer grid, with so many times its change as estimate of the error.
+
+    Parameters
+    ----------
+    new, old : tuples of mean and swing
+        On the finer and on the coarser grid. [W/m or degC]
+    times : float
+        [1]
+
+    Returns
+    -------
+    Told
+        [W/m or degC]
+
+    Source
+    ------
+    Definition.
+
+    Examples
+    --------
+    >>> told((20.0, 1j), (20.5, 1j)).within
+    0.5
+    """
+    within = times * (abs(new[0] - old[0]) + abs(new[1] - old[1]))
     return Told(float(new[0]), complex(new[1]), float(within))
 
 
@@ -167,8 +200,8 @@ def solve(
     Source
     ------
     Conduction with surface films as ISO 10211:2017 describes it (clause: from memory); periodic part as ISO 13370
-    (annual harmonic, from memory). The error is the change between two nested grids: the finer one keeps a third of it
-    by theory (``grid.finer``), up to two thirds on thirty random sections (studies/2026-11-25-grids.md).
+    (annual harmonic, from memory). The error of the room's heat is the change between two nested grids: the finer one
+    keeps at most a third of it by theory (``grid.finer``); see studies/2026-11-25-grids.md.
 
     Examples
     --------
