@@ -1,0 +1,246 @@
+"""Bad input the whole way through the command: the words, exit status 2, and a folder that is left as it was.
+
+One table. A row is a change to a good brief, the words that a person then reads, and the command where it is not
+``answer``.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+from dataclasses import dataclass
+from pathlib import Path
+
+import pytest
+
+from underpour.cli import main
+
+GOOD = """\
+[project]
+use = "workshop"
+
+[site]
+place = "Duluth, MN"
+ground = "clay-or-silt"
+
+[plan]
+outline = ["0 0", "40 0", "40 28", "0 28"]
+unit = "ft"
+
+[floor]
+inside = "68 F"
+humidity = "40 %"
+build-up = [
+  { concrete = "4 in" },
+  { board = "plain-15", thickness = "2 in" },
+  { vapour-retarder = "film-15-mil" },
+  { gravel = "4 in" },
+]
+
+[[edge]]
+sides = "all"
+kind = "frost-wall"
+depth = "60 in"
+ground = "-8 in"
+insulation = [{ board = "plain-15", thickness = "2 in", face = "outside", from = "12 in", down = "60 in" }]
+
+[[alternative]]
+name = "bare slab"
+remove = ["board"]
+"""
+
+WRAP = 'insulation = [{ board = "plain-15", thickness = "2 in", face = "outside", from = "12 in", down = "60 in" }]'
+EDGE = GOOD[GOOD.index("[[edge]]") : GOOD.index("[[alternative]]")]
+PLACE = 'place = "Duluth, MN"'
+OUTLINE = 'outline = ["0 0", "40 0", "40 28", "0 28"]'
+FOAM = '{ board = "plain-15", thickness = "2 in" },'
+REMOVE = 'remove = ["board"]'
+
+
+def drawn(*shapes: tuple[str, str]) -> str:
+    bodies = "".join(f'[[edge.shape]]\nunit = "in"\noutline = {o}\nmaterial = "{m}"\n\n' for m, o in shapes)
+    return f'[[edge]]\nsides = "all"\nkind = "drawn"\nground = "-8 in"\n\n{bodies}'
+
+
+@dataclass(frozen=True)
+class Bad:
+    what: str  # a short name of the fault
+    was: str
+    typed: str
+    words: tuple[str, ...]  # each is told
+    command: str = "answer brief.toml"
+
+
+BAD = [
+    Bad("a measure without its unit", '"2 in" },', '"2" },',
+        ("brief.toml:17  floor.build-up.2.thickness", "2 of what?", "2 in", "50 mm")),
+    Bad("a board nobody knows", '{ board = "plain-15"', '{ board = "plian-15"',
+        ("brief.toml:17", "No board is called plian-15.", "The nearest is plain-15.")),
+    Bad("a board nobody knows, at the edge", '[{ board = "plain-15"', '[{ board = "plian-15"',
+        ("brief.toml:27", "edge.A.insulation.1.board", "The nearest is plain-15.")),
+    Bad("a place nobody knows", PLACE, 'place = "Dulluth, MN"', ("brief.toml:5  site.place", "Dulluth", "Duluth")),
+    Bad("a name of several places", PLACE, 'place = "Springfield"',
+        ("brief.toml:5  site.place", "Springfield, MO", "Springfield, IL")),
+    Bad("an outline that crosses itself", OUTLINE, 'outline = ["0 0", "40 28", "40 0", "0 28"]',
+        ("brief.toml:9  plan.outline", "crosses or touches itself", "in order round the floor")),
+    Bad("an outline of two points", OUTLINE, 'outline = ["0 0", "40 0"]',
+        ("brief.toml:9", "2 corners enclose nothing.")),
+    Bad("gravel above the concrete", '{ concrete = "4 in" },', '{ gravel = "2 in" },\n  { concrete = "4 in" },',
+        ("brief.toml:16  floor.build-up.1.gravel", "Gravel cannot lie above concrete.")),
+    Bad("a floor without concrete", '{ concrete = "4 in" },', "", ("There is no concrete in this floor.",)),
+    Bad("a room at -80 C", '"68 F"', '"-80 C"', ("brief.toml:13  floor.inside", "-80 C", "-60")),
+    Bad("a room at 90 C", '"68 F"', '"90 C"', ("brief.toml:13  floor.inside", "90 C", "80")),
+    Bad("a negative thickness", '{ concrete = "4 in" }', '{ concrete = "-4 in" }', ("brief.toml:16", "-4 in")),
+    Bad("a slab of 2000 in", '{ concrete = "4 in" }', '{ concrete = "2000 in" }', ("brief.toml:16", "2000 in")),
+    Bad("a thickness that is not made", '"2 in" },', '"2.2 in" },',
+        ("brief.toml:17  floor.build-up.2.thickness", "is not made 2.2 in thick", "2 in (51\u2009mm) and 2-1/2 in")),
+    Bad("a site that no grid covers", PLACE, 'place = "80 S, 20 E"', ("brief.toml:5  site.place", "monthly")),
+    Bad("a workshop kept below freezing", '"68 F"', '"-5 C"',
+        ("brief.toml:13  floor.inside", "A workshop is not kept at -5 C.", 'use = "cold-store"')),
+    Bad("a floor outdoors, which has no room", 'use = "workshop"', 'use = "drive"',
+        ("brief.toml:2  project.use", "Drive lies outdoors")),
+    Bad("a folder where the brief is expected", "", "", ("This is a folder; a brief is a file.",), "answer folder"),
+    Bad("no brief at all", "", "", ("gone.toml", "There is no"), "answer gone.toml"),
+    Bad("a folder where the picture is expected", "", "", ("That is a folder; a file is wanted.",),
+        "compare brief.toml -o folder"),
+    Bad("a picture in a folder that is missing", "", "", ("There is no folder away.",),
+        "compare brief.toml -o away/slab.svg"),
+    Bad("a paper in a folder that is missing", "", "", ("There is no folder away.",),
+        "submittal brief.toml -o away/slab.pdf"),
+    Bad("a paper written over the brief", "", "", ("End the name with .pdf.",), "submittal brief.toml -o brief.toml"),
+    Bad("a key nobody knows", 'inside = "68 F"', 'insde = "68 F"', ("brief.toml:13", "insde", "inside")),
+    Bad("a load, which nothing answers yet", "[[alternative]]", '[[load]]\nkind = "wheel"\n\n[[alternative]]',
+        ("brief.toml:29", "Nothing answers [[load]] in this version yet.", "the rest of the brief stands")),
+    Bad("a wing above the ground", WRAP,
+        'insulation = [{ board = "plain-15", thickness = "2 in", face = "wing", out = "24 in", at = "4 in" }]',
+        ("brief.toml:27  edge.A.insulation.1.at", "This wing lies above the ground.", "so that ground covers it")),
+    Bad("foam on a footing that leaves it no room", f'depth = "60 in"\nground = "-8 in"\n{WRAP}',
+        'depth = "15 in"\nground = "-2 in"\n'
+        'insulation = [{ board = "plain-15", thickness = "2 in", face = "footing-top" }]',
+        ("brief.toml:27  edge.A.insulation.1.thickness", "does not fit on the footing", "Lower the footing (depth)")),
+    Bad("a face that the edge does not have", 'face = "outside", from = "12 in", down = "60 in"', 'face = "ceiling"',
+        ("brief.toml:27  edge.A.insulation.1.face", "ceiling")),
+    Bad("a drawn edge whose shapes lie over one another", EDGE,
+        drawn(("concrete", '["-8 -20", "0 -20", "0 48", "-8 48"]'), ("sand", '["-4 -20", "4 -20", "4 0", "-4 0"]')),
+        ("edge.A.shape.2", "lies over", "lower priority")),
+    Bad("a drawn edge that is open to outdoors", EDGE, drawn(("concrete", '["-8 -20", "0 -20", "0 20", "-8 20"]')),
+        ("edge.A.shape", "The room is open to outdoors", "Draw the wall up to")),
+    Bad("a drawn edge without a shape", EDGE, drawn(), ("edge.A.shape", "A drawn edge needs its shapes.")),
+    Bad("an alternative without its concrete", REMOVE, 'remove = ["concrete"]',
+        ("brief.toml:", 'alternative "bare slab"', "There is no concrete in this floor.")),
+    Bad("an alternative in a thickness that is not made", REMOVE, 'set = { "floor.build-up.2.thickness" = "2.2 in" }',
+        ("brief.toml:31", 'alternative "bare slab": floor.build-up.2.thickness', "is not made 2.2 in thick")),
+    Bad("an alternative whose foam does not fit", REMOVE,
+        'set = { "edge.A.depth" = "15 in", "edge.A.ground" = "-2 in", "edge.A.insulation" = '
+        '[{ board = "plain-15", thickness = "2 in", face = "footing-top" }] }',
+        ("brief.toml:31", 'alternative "bare slab": edge.A.insulation.1.thickness', "does not fit on the footing")),
+]  # fmt: skip
+
+
+@pytest.fixture
+def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    """The place that the command is called from: one brief and one empty folder."""
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setenv("COLUMNS", "100")
+    (tmp_path / "folder").mkdir()
+    return tmp_path
+
+
+def contents(folder: Path) -> dict[str, tuple[bytes, int]]:
+    return {
+        str(path.relative_to(folder)): (path.read_bytes() if path.is_file() else b"", path.stat().st_mtime_ns)
+        for path in sorted(folder.rglob("*"))
+    }
+
+
+def changed(*changes: tuple[str, str]) -> str:
+    text = GOOD
+    for was, typed in changes:
+        assert was in text, was
+        text = text.replace(was, typed, 1)
+    return text
+
+
+@pytest.mark.parametrize("bad", BAD, ids=[bad.what for bad in BAD])
+def test_bad_input_is_told_with_the_way_out_and_nothing_is_touched(
+    bad: Bad, folder: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (folder / "brief.toml").write_text(changed((bad.was, bad.typed)), "utf-8")
+    before = contents(folder)
+    status = main(bad.command.split())
+    told = capsys.readouterr()
+    assert status == 2, told.err
+    assert told.out == ""
+    for words in bad.words:
+        assert words in told.err
+    assert "Traceback" not in told.err
+    assert contents(folder) == before
+
+
+@pytest.mark.parametrize(
+    "command", ["compare brief.toml -o folder/slab.svg", "submittal brief.toml -o folder/slab.pdf"]
+)
+def test_a_folder_that_may_not_be_written_to_is_told_and_left(
+    command: str, folder: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (folder / "brief.toml").write_text(GOOD, "utf-8")
+    monkeypatch.setattr(os, "access", lambda path, mode: mode != os.W_OK)
+    before = contents(folder)
+    assert main(command.split()) == 2
+    assert "Nothing may be written there." in capsys.readouterr().err
+    assert contents(folder) == before
+
+
+@pytest.mark.parametrize("command", ["compare brief.toml -o slab.svg", "submittal brief.toml -o slab.pdf"])
+def test_a_file_that_the_system_will_not_write_leaves_the_older_one(
+    command: str, folder: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Refused in the last moment: a full disk."""
+    output = command.rsplit(maxsplit=1)[-1]
+    (folder / "brief.toml").write_text(GOOD, "utf-8")
+    (folder / output).write_text("the older one", "utf-8")
+    before = contents(folder)
+
+    def full(self: Path, content: bytes) -> int:
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(Path, "write_bytes", full)
+    assert main(command.split()) == 2
+    assert "No space left on device" in capsys.readouterr().err
+    assert contents(folder) == before
+
+
+def test_the_brief_that_the_table_spoils_is_answered(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    (folder / "brief.toml").write_text(GOOD, "utf-8")
+    assert main(["answer", "brief.toml"]) == 0, capsys.readouterr()
+
+
+def test_several_mistakes_are_told_at_once(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    text = changed(('{ board = "plain-15"', '{ board = "plian-15"'), (PLACE, 'place = "Dulluth, MN"'),
+                   ('"clay-or-silt"', '"clay-or-slit"'))  # fmt: skip
+    (folder / "brief.toml").write_text(text, "utf-8")
+    assert main(["answer", "brief.toml"]) == 2
+    told = capsys.readouterr().err
+    assert [words in told for words in ("brief.toml:5", "brief.toml:6", "brief.toml:17")] == [True] * 3
+
+
+def depth_finding(text: str, folder: Path, capsys: pytest.CaptureFixture[str]) -> tuple[int, dict[str, object]]:
+    (folder / "brief.toml").write_text(text, "utf-8")
+    status = main(["answer", "brief.toml", "--json"])
+    found = json.loads(capsys.readouterr().out)["alternatives"][0]["findings"]
+    return status, next(finding for finding in found if finding["id"] == "height.depth")
+
+
+@pytest.mark.parametrize(
+    ("typed", "verdict", "status"), [(None, "cannot tell", 0), ("10 in", "meets", 0), ("8 in", "falls short", 1)]
+)
+def test_foam_too_thick_for_the_depth_is_a_finding_and_an_untold_depth_is_asked_for(
+    typed: str | None, verdict: str, status: int, folder: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """4 + 2 + 4 = 10 in: on the limit it meets."""
+    key = f'available-depth = "{typed}"\n' if typed else ""
+    ended, finding = depth_finding(changed(('inside = "68 F"\n', f'inside = "68 F"\n{key}')), folder, capsys)
+    assert (finding["verdict"], ended) == (verdict, status)
+    assert ("floor.available-depth" in str(finding.get("missing", "")) + str(finding.get("words", ""))) == (
+        typed is None
+    )
