@@ -11,9 +11,7 @@ from underpour.sections.build import section
 ALL = "all together"
 STEADY = {where: Climate(climate.mean) for where, climate in CLIMATES.items()}
 FLOOR = floor_of(slice_of("concrete", 0.1, 1.7), foam(0.05), half_width=2.0)
-# More than the bare edge loses, as a share of it, that is allowed with foam there: foam at a footing changes the heat
-# of the room by next to nothing.
-ALLOWED = {"footing-top": 1e-3, "footing-side": 1e-3, "below-footing": 1e-3}
+LEAST = 1e-4  # share of the bare edge's heat; foam that changes nothing moves the grid and the heat by 2e-5 at most
 TABLE = [(kind, face) for kind, faces in FACES.items() for face in (*faces, ALL)]
 
 
@@ -27,6 +25,16 @@ def heat(kind, faces):
 
 @pytest.mark.parametrize(("kind", "face"), TABLE)
 def test_foam_at_a_face_keeps_heat_in(kind, face):
-    """No gap, no overlap, a finite flow, and less heat with the foam than without. Derived: foam conducts least."""
+    """No gap, no overlap, a finite flow, and less heat of the mean year with the foam than without.
+
+    Derived: where two airs are parted, whatever conducts less in any place lets less through (Rayleigh). Foam at a
+    footing saves least, 3 to 32 parts in 10 000.
+    """
     with_foam, bare = heat(kind, FACES[kind] if face == ALL else (face,)), heat(kind, ())
-    assert 0.0 < with_foam < bare * (1.0 + ALLOWED.get(face, 0.0))
+    assert 0.0 < with_foam < bare * (1.0 - LEAST)
+
+
+@pytest.mark.parametrize("kind", FACES)
+def test_foam_at_every_face_keeps_in_more_than_at_the_best(kind):
+    """Derived as above."""
+    assert heat(kind, FACES[kind]) < min(heat(kind, (face,)) for face in FACES[kind]) * (1.0 - LEAST)
