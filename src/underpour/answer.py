@@ -40,7 +40,7 @@ def answer(reading: Reading) -> Dossier:
     windows = _windows([edges for _, _, edges in solved])
     answered = [(resolved, _answer(name, resolved, edges, windows)) for name, resolved, edges in solved]
     resolved = answered[0][0]
-    said = lessons.told([made for _, made in answered], resolved.system)
+    said = lessons.told([made for _, made in answered], resolved.system, resolved.room.mean - abs(resolved.room.swing))
     return Dossier(
         brief_text=reading.text,
         title=resolved.title,

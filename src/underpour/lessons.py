@@ -12,16 +12,19 @@ from .measure import System, say
 BOARDS = ("foam-", "mineral-board")  # hatches of what a board may be made of
 
 
-def told(answers: Sequence[Answer], system: System) -> list[Answer]:
-    """The same answers, the words of each corner finding telling how it stands against the others."""
+def told(answers: Sequence[Answer], system: System, room: float) -> list[Answer]:
+    """The same answers, the words of each corner finding telling how it stands against the others.
+
+    ``room`` is the room at its coolest [degC]; where a corner is no colder than that, there is nothing to teach.
+    """
     return [
-        replace(answer, findings=tuple(_said(finding, answer, answers, system) for finding in answer.findings))
+        replace(answer, findings=tuple(_said(finding, answer, answers, system, room) for finding in answer.findings))
         for answer in answers
     ]
 
 
-def _said(finding: Finding, answer: Answer, answers: Sequence[Answer], system: System) -> Finding:
-    if finding.id != "heat.corner-coldest" or finding.value is None:
+def _said(finding: Finding, answer: Answer, answers: Sequence[Answer], system: System, room: float) -> Finding:
+    if finding.id != "heat.corner-coldest" or finding.value is None or finding.value >= room:
         return finding
     others = [(other, _same(other, finding)) for other in answers if other is not answer]
     values = [(other, found.value) for other, found in others if found is not None and found.value is not None]

@@ -196,11 +196,16 @@ def edge(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
     elif abs(apart) >= 1.0:
         yield _psi(resolved, solved, floor.mean + wall.mean, floor.within + wall.within, apart, rests_on)
     outer = solved.heat.flow(outer_metre(solved.section.corner[0]))
-    if floor.mean > 0.0 and at.half_width > 1.5 * OUTER_METRE:
+    title = "Share of the floor's loss that leaves within a metre of the wall"
+    if at.half_width <= 1.5 * OUTER_METRE:
+        yield _no_share(letter, title, "Nearly all of this floor lies within a metre of a wall.")
+    elif outer.mean <= 0.0 or floor.mean <= 0.0:
+        yield _no_share(letter, title, "On the mean of the year this floor takes in heat.")
+    else:
         share = 100.0 * outer.mean / floor.mean
         yield Finding(
             "heat.edge-share",
-            "Share of the floor's loss that leaves within a metre of the wall",
+            title,
             share,
             "%",
             at={"edge": letter, "distance": OUTER_METRE},
@@ -216,6 +221,11 @@ def edge(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
                 ),
             ),
         )
+
+
+def _no_share(letter: str, title: str, words: str) -> Finding:
+    at: dict[str, str | float] = {"edge": letter, "distance": OUTER_METRE}
+    return Finding("heat.edge-share", title, None, "%", at=at, no_limit="does not apply", words=words)
 
 
 def _psi(
