@@ -9,6 +9,7 @@ import pytest
 from underpour.answer import answer
 from underpour.brief import reads
 from underpour.dossier import Dossier
+from underpour.mistakes import Mistakes
 
 BRIEF = """
 [project]
@@ -89,3 +90,11 @@ def test_foam_at_the_edge_is_foam_when_alternatives_are_compared():
 def test_ground_level_with_the_floor_is_said_so():
     assert "ground level with the floor" in dossier().as_briefed.summary[-1]
     assert dossier().alternatives[1].summary[-1].endswith("no foam at the edge")
+
+
+@pytest.mark.parametrize("face", ["outside", "inside", "slab-edge"])
+def test_foam_is_not_driven_through_the_footing(face):
+    through = BRIEF.format(months=MONTHS).replace('face = "slab-edge"', f'face = "{face}", from = "0 in", down = "0.3 m"')
+    with pytest.raises(Mistakes) as refused:
+        answer(reads(through, "brief.toml"))
+    assert "the footing stands out beyond the wall from 5.91 in (150 mm) on" in plain(str(refused.value))

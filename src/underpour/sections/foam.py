@@ -25,16 +25,25 @@ def outlines(piece: Piece, path: str, edge: ResolvedEdge, at: Levels, outside: f
     match piece.face:
         case "outside":
             top = piece.top if piece.top is not None else 0.0
-            return [box(outer - thick, outer, _bottom(piece, at.footing_top, top, path), top)]
+            bottom = _bottom(piece, at.footing_top, top, path)
+            if hung and at.footing_left < outer - 1e-6:
+                _on_the_footing(bottom, at, path, system)
+            return [box(outer - thick, outer, bottom, top)]
         case "inside":
             own_top = at.slab_bottom if edge.kind == "frost-wall" else at.top
             own_bottom = at.footing_top if edge.kind == "frost-wall" else 0.0
             top = piece.top if piece.top is not None else own_top
-            return [box(0.0, thick, _bottom(piece, own_bottom, top, path), top)]
+            bottom = _bottom(piece, own_bottom, top, path)
+            if at.footing_right > 1e-6:
+                _on_the_footing(bottom, at, path, system)
+            return [box(0.0, thick, bottom, top)]
         case "slab-edge":
             top = piece.top if piece.top is not None else 0.0
             if hung:
-                return [box(0.0, thick, _bottom(piece, at.slab_bottom, top, path), top)]
+                bottom = _bottom(piece, at.slab_bottom, top, path)
+                if at.footing_right > 1e-6:
+                    _on_the_footing(bottom, at, path, system)
+                return [box(0.0, thick, bottom, top)]
             return [box(outer - thick, outer, _bottom(piece, at.foam_bottom, top, path), top)]
         case "footing-top":
             if at.footing_top + thick > at.slab_bottom + 1e-6:
@@ -71,6 +80,18 @@ def outlines(piece: Piece, path: str, edge: ResolvedEdge, at: Levels, outside: f
                 )
             start = outer - outside
             return [box(start - piece.out, start, -piece.at - thick, -piece.at)]
+
+
+def _on_the_footing(bottom: float, at: Levels, path: str, system: System) -> None:
+    if bottom >= at.footing_top - 1e-6:
+        return
+    reach, ledge = say.both(-bottom, "m", system), say.both(-at.footing_top, "m", system)
+    raise Mistake(
+        f"{path}.down",
+        "",
+        f"This foam reaches {reach} below the floor; the footing stands out beyond the wall from {ledge} on.",
+        "Take out down, and the foam ends on the footing. Foam beside the footing is a piece of its own, footing-side.",
+    )
 
 
 def _bottom(piece: Piece, own: float, top: float, path: str) -> float:
