@@ -174,7 +174,9 @@ def summary(resolved: Resolved) -> tuple[str, ...]:
     """What is proposed, one line a layer and a line for each edge."""
     lines = [layer.words for layer in resolved.floor]
     for edge in resolved.edges:
-        foam = "; ".join(f"{piece.board.words} ({piece.face.replace('-', ' ')})" for piece in edge.pieces)
+        pieces = [f"{piece.board.words} ({piece.face.replace('-', ' ')})" for piece in edge.pieces]
+        pieces += [f"{body.slice.words} (drawn)" for body in edge.drawn if body.slice.kind == "board"]
+        foam = "; ".join(pieces)
         height = say.both(abs(edge.ground), "m", resolved.system)
         where = f"{height} {'above' if edge.ground > 0.0 else 'below'}" if edge.ground else "level with"
         lines.append(
