@@ -153,7 +153,7 @@ def basement_wall_transmittance(
 
     Examples
     --------
-    z = 2 m, d = 1 m, dw = 0.5 m, 1.5 W/(m·K): 3/(2 pi) (1 + 0.25/2.5... with d taken as 0.5 where dw is smaller) ln 5.
+    z = 2 m, 1.5 W/(m·K), dw = 0.5 m, less than d and so taken for it: 3/(2 pi) (1 + 0.25/2.5) ln 5.
 
     >>> round(basement_wall_transmittance(2.0, 1.0, 0.5, 1.5), 4)
     0.8453
