@@ -10,6 +10,7 @@ from underpour.answer import answer
 from underpour.brief import reads
 from underpour.dossier import Dossier
 from underpour.mistakes import Mistakes
+from underpour.resolve import resolve
 
 BRIEF = """
 [project]
@@ -92,9 +93,18 @@ def test_ground_level_with_the_floor_is_said_so():
     assert dossier().alternatives[1].summary[-1].endswith("no foam at the edge")
 
 
+def with_second_piece(words: str) -> str:
+    return BRIEF.format(months=MONTHS).replace('face = "slab-edge"', words)
+
+
 @pytest.mark.parametrize("face", ["outside", "inside", "slab-edge"])
-def test_foam_is_not_driven_through_the_footing(face):
-    through = BRIEF.format(months=MONTHS).replace('face = "slab-edge"', f'face = "{face}", from = "0 in", down = "0.3 m"')
+@pytest.mark.parametrize("start", ["", 'from = "0 in", '])
+def test_foam_is_not_driven_through_the_footing(face, start):
     with pytest.raises(Mistakes) as refused:
-        answer(reads(through, "brief.toml"))
+        answer(reads(with_second_piece(f'face = "{face}", {start}down = "0.3 m"'), "brief.toml"))
     assert "the footing stands out beyond the wall from 5.91 in (150 mm) on" in plain(str(refused.value))
+
+
+def test_foam_on_a_basement_wall_reaches_down_from_the_slab_and_covers_the_wall_above():
+    edge = resolve(reads(with_second_piece('face = "outside", down = "0.1 m"'), "brief.toml").brief).edges[0]
+    assert (edge.pieces[1].top, edge.pieces[1].bottom) == (1.0, -0.1)

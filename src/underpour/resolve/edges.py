@@ -121,8 +121,8 @@ def _piece(piece: Insulation, edge: Edge, path: str, system: System) -> Piece:
     top = piece.from_.si if isinstance(piece.from_, Measure) else None
     start = top if top is not None else 0.0
     if piece.from_ == "wall-top" or (piece.from_ is None and _starts_at_wall_top(edge, piece)):
-        start = max(edge.ground.si if edge.ground else 0.0, 0.0) + WALL_SHOWN
-        top = start
+        top = max(edge.ground.si if edge.ground else 0.0, 0.0) + WALL_SHOWN
+        start = top if piece.from_ == "wall-top" else 0.0
     bottom = start - piece.down.si if piece.down is not None else None
     return Piece(board, piece.face, top, bottom, piece.out.si if piece.out else None, piece.at.si if piece.at else None)
 
