@@ -25,9 +25,9 @@ SEEDS = range(1, 11)
 
 @cache
 def at_random(seed):
-    """A random section to one part in a hundred, or as near as 20 000 unknowns bring it."""
+    """A random section to one part in a hundred."""
     made = drawn_at_random(seed)
-    return solve(made.parts, made.airs, FILMS, CLIMATES, tolerance=0.01, most_unknowns=20_000)
+    return solve(made.parts, made.airs, FILMS, CLIMATES, tolerance=0.01)
 
 
 def two_leaves():
@@ -131,15 +131,14 @@ def test_heat_that_goes_in_comes_out(seed):
 
 @pytest.mark.parametrize("seed", SEEDS)
 def test_no_place_is_warmer_or_colder_than_all_air(seed):
-    """Maximum principle, for the mean and for the size of the swing. Derived.
+    """Maximum principle, for the mean and for the size of the swing, on both grids. Derived.
 
-    Holds for the solution, not for every grid: on its first two grids seed 9 has one place, on thin foam where room and
-    outdoors meet, 0.10 K colder than outdoors; on the third it has none.
+    Cells of 0.1 m on thin foam between room and outdoors broke this by 0.10 K in seed 9.
     """
-    fine = at_random(seed).fine
-    assert CLIMATES["outdoors"].mean <= fine.mean.min()
-    assert fine.mean.max() <= CLIMATES["room"].mean
-    assert np.abs(fine.swing).max() <= abs(CLIMATES["outdoors"].swing)
+    for grid in (at_random(seed).coarse, at_random(seed).fine):
+        assert CLIMATES["outdoors"].mean <= grid.mean.min()
+        assert grid.mean.max() <= CLIMATES["room"].mean
+        assert np.abs(grid.swing).max() <= abs(CLIMATES["outdoors"].swing)
 
 
 def test_a_wall_turned_by_45_degrees_loses_as_much():
