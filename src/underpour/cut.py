@@ -6,6 +6,8 @@ from collections.abc import Sequence
 
 from . import catalogue
 from .checks.solved import OUTER_METRE, SolvedEdge
+from .measure import say
+from .measure.table import System
 from .mistakes import Mistake
 from .physics.conduction.shapes import Films
 from .physics.conduction.solve import Climate, Gap, Overlap, solve_each
@@ -23,7 +25,7 @@ def solved_edges(resolved: Resolved) -> tuple[SolvedEdge, ...]:
 
 def _solved(resolved: Resolved, edge: ResolvedEdge) -> SolvedEdge:
     made = section(resolved, edge)
-    unclosed = open_to_outdoors(made, edge)
+    unclosed = open_to_outdoors(made, edge, resolved.system)
     if unclosed is not None:
         raise unclosed
     climates = {
@@ -33,7 +35,8 @@ def _solved(resolved: Resolved, edge: ResolvedEdge) -> SolvedEdge:
     outdoors = _films(("outdoors",) * 3)
     rising = resolved.room.mean < resolved.outdoor_mean
     warm_side = _films(("floor-up" if rising else "floor-down", "wall", "floor-up"))
-    lines = [made.corner[0] + OUTER_METRE]
+    metre = made.corner[0] + OUTER_METRE
+    lines = [metre] if metre < made.extent[1] else []  # a floor may be narrower than that
     heat_films = {"room": warm_side, "outdoors": outdoors}
     mould_films = {"room": _films(("room-mould",) * 3), "outdoors": outdoors}
     try:
@@ -47,7 +50,7 @@ def _solved(resolved: Resolved, edge: ResolvedEdge) -> SolvedEdge:
         raise Mistake(
             f"{edge.path}",
             "",
-            f"Nothing fills the place {gap.x:.2f} m from the wall, {gap.y:.2f} m above the floor.",
+            f"Nothing fills the place {_place(gap, resolved.system)}.",
             "Draw a shape there, or move its neighbours together.",
         ) from None
     except OutOfDomain:
@@ -61,6 +64,12 @@ def _solved(resolved: Resolved, edge: ResolvedEdge) -> SolvedEdge:
 
 def _films(keys: Sequence[str]) -> Films:
     return Films(*(catalogue.surface(key).value for key in keys))
+
+
+def _place(gap: Gap, system: System) -> str:
+    across, up = (say.both(abs(length), "m", system) for length in (gap.x, gap.y))
+    side, level = "inside" if gap.x > 0.0 else "outside", "above" if gap.y > 0.0 else "below"
+    return f"{across} {side} the wall's face, {up} {level} the floor"
 
 
 def _overlap(made: Section, edge: ResolvedEdge, overlap: Overlap) -> Mistake:

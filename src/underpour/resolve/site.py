@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from .. import catalogue
 from ..brief.model import Brief, Seasons, TypedGround
+from ..brief.paths import letter
 from ..catalogue import places, year
 from ..catalogue.records import Place, Use
 from ..findings import Assumed
@@ -44,11 +45,11 @@ def resolve(brief: Brief) -> Resolved:
             floor.append(layer_slice(layer, f"floor.build-up.{n}", system))
         except Mistake as mistake:
             found.append(mistake)
-    letters = [edge.name or chr(ord("A") + n) for n, edge in enumerate(brief.edge)]
+    letters = [edge.name or letter(n) for n, edge in enumerate(brief.edge)]
     lengths = exposed_lengths(brief)
     edges = [
-        resolve_edge(edge, letter, length, system, assumed, found)
-        for edge, letter, length in zip(brief.edge, letters, lengths, strict=True)
+        resolve_edge(edge, named, length, system, assumed, found)
+        for edge, named, length in zip(brief.edge, letters, lengths, strict=True)
         if edge.beside == "outdoors"
     ]
     if not edges and not found:

@@ -141,7 +141,7 @@ def _dimensions(resolved: Resolved, edge: ResolvedEdge, at: Levels) -> Iterator[
         )
 
 
-def open_to_outdoors(made: Section, edge: ResolvedEdge) -> Mistake | None:
+def open_to_outdoors(made: Section, edge: ResolvedEdge, system: System) -> Mistake | None:
     """A drawn edge must part the room from outdoors; tell where it does not."""
     if edge.kind != "drawn":
         return None
@@ -158,7 +158,7 @@ def open_to_outdoors(made: Section, edge: ResolvedEdge) -> Mistake | None:
             return Mistake(
                 f"{edge.path}.shape",
                 "",
-                f"The room is open to outdoors {y:.2f} m above the floor.",
-                f"Draw the wall up to {top:.2f} m above the floor; x = 0 is its face towards the room.",
+                f"The room is open to outdoors {say.both(y, 'm', system)} above the floor.",
+                f"Draw the wall up to {say.both(top, 'm', system)} above it; x = 0 is its face towards the room.",
             )
     return None

@@ -35,6 +35,6 @@ def _mistakes(brief: Brief) -> list[Mistake]:
 
 def _unbuilt(resolved: Resolved, edge: ResolvedEdge) -> Mistake | None:
     try:
-        return open_to_outdoors(section(resolved, edge), edge)
+        return open_to_outdoors(section(resolved, edge), edge, resolved.system)
     except Mistake as mistake:
         return mistake
