@@ -41,10 +41,11 @@ def room_name(section: Section, frame: Frame, words: str) -> tuple[str, tuple[Bo
 
 
 def outdoors_name(section: Section, frame: Frame, words: str) -> tuple[str, tuple[Box, ...]]:
-    """The words of outdoors, above the ground."""
+    """The words of outdoors, above the ground and above the floor: a dimension may stand between the two."""
     if not any(air.where == "outdoors" for air in section.airs):
         return "", ()
-    start, base = frame.left + 1.6, max(frame.y(section.ground_level) - 2.0, frame.top + LETTER)
+    higher = min(frame.y(section.ground_level), frame.y(section.corner[1]))
+    start, base = frame.left + 1.6, max(higher - 2.0, frame.top + LETTER)
     return letters(start, base, words), (Box(start, base - LETTER, start + width(words), base + 1.2),)
 
 

@@ -43,19 +43,29 @@ def _words(
     ends: tuple[float, float, float, float],
     taken: Sequence[Box],
 ) -> tuple[str, Box]:
-    """The words and their box: along the line where they are shorter than it, else at the clearest place beside it."""
+    """The words and their box: along the line where they can be read there, else at the clearest place beside it."""
     said, (x0, y0, x1, y1) = dimension.words, ends
     wide, long = width(said), hypot(x1 - x0, y1 - y0)
     x, y = (x0 + x1) / 2, (y0 + y1) / 2
     level = abs(x1 - x0) >= abs(y1 - y0)
     if level and wide < long - 1.0:
         return letters(x, y - 0.9, said, anchor="middle"), Box(x - wide / 2, y - LETTER, x + wide / 2, y)
-    if wide < long - 1.0:
-        box = Box(x - 0.9 - LETTER, y - wide / 2, x, y + wide / 2)
-        return letters(x - 0.9, y, said, anchor="middle", turned=True), box
+    for along in _along(min(y0, y1), max(y0, y1), wide):
+        box = Box(x - 0.9 - LETTER, along - wide / 2, x, along + wide / 2)
+        if in_the_clear(section, frame, box, taken):
+            return letters(x - 0.9, along, said, anchor="middle", turned=True), box
     places = list(_beside(ends, wide))
     box = next((place for place in places if in_the_clear(section, frame, place, taken)), places[0])
     return letters(box.left, box.bottom - 0.9, said), box
+
+
+def _along(high: float, low: float, wide: float) -> Iterator[float]:
+    """Middles of words turned along an upright line: its own middle, then further and further from it."""
+    spare = (low - high - wide) / 2 - 0.5
+    off = 0.0
+    while off <= spare:
+        yield from {(low + high) / 2 + off, (low + high) / 2 - off}
+        off += 1.0
 
 
 def _beside(ends: tuple[float, float, float, float], wide: float) -> Iterator[Box]:
