@@ -198,3 +198,9 @@ def test_lines_fill_the_terminal_within_reason(monkeypatch, columns, width):
     monkeypatch.setenv("COLUMNS", columns)
     monkeypatch.setattr("os.get_terminal_size", lambda *_: (_ for _ in ()).throw(OSError))
     assert width_of_terminal() == width
+
+
+def test_what_nothing_is_said_of_is_named_before_the_count():
+    unsaid = ANSWER.partition("What was not checked")[2]
+    assert "Frost: depth, footing" in unsaid and "Drying: what the build-up" in unsaid
+    assert "Moisture:" not in unsaid and "Heat:" not in unsaid

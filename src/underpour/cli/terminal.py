@@ -45,10 +45,18 @@ def _text(dossier: Dossier, width: int, steps: list[str]) -> str:
             "Basis", (line for basis, n in sources.items() for line in hung(stands_on(basis), width, 6, f"  [{n}]"))
         ),
         *block("What was assumed, because the brief does not say", assumed),
+        *_unchecked(findings, width),
         *closing(dossier, width),
         *hung(counted_aloud(findings), width),
     ]
     return "\n".join(lines) + "\n"
+
+
+def _unchecked(findings: list[Finding], width: int) -> list[str]:
+    """Subjects of which nothing is said, so that "nothing falls short" is not read as more than it is."""
+    from ..papers.unchecked import subjects_left
+
+    return block("What was not checked", (line for said in subjects_left(findings) for line in hung(said, width, 2)))
 
 
 def asked(dossier: Dossier, width: int) -> list[str]:
