@@ -309,9 +309,12 @@ def hand_over_to_a_newer_python(words):
 def main(words):
     if sys.version_info < (3, 11):
         return hand_over_to_a_newer_python(words)
-    if not words or words[0] not in ASKED:
+    if not words or words[0] in ("help", "-h", "--help"):
         print(__doc__)
-        return 0 if not words or words[0] in ("help", "-h", "--help") else 2
+        return 0
+    if words[0] not in ASKED:
+        say("dev.py does not know %s. It knows: %s." % (words[0], ", ".join(ASKED)))
+        return 2
     return ASKED[words[0]](words[1:])
 
 
