@@ -50,8 +50,8 @@ def dense_solve() -> None:
     np.linalg.solve(matrix, matrix[0])
 
 
-def one_section() -> tuple[Callable[[], object], Callable[[], object], str]:
-    """The demo's edge as briefed, solved with its estimate and by the peer; and how far the two stand apart."""
+def one_section(alternative: str) -> tuple[Callable[[], object], Callable[[], object], str]:
+    """The demo's edge, solved with its estimate and by the peer; and how far the two stand apart."""
     import peer
 
     from underpour import catalogue
@@ -62,7 +62,8 @@ def one_section() -> tuple[Callable[[], object], Callable[[], object], str]:
     from underpour.resolve import resolve
     from underpour.sections.build import section
 
-    resolved = resolve(read(DEMO).brief)
+    reading = read(DEMO)
+    resolved = resolve(dict(reading.alternatives).get(alternative, reading.brief))
     cut = section(resolved, resolved.edges[0])
     films = {
         "room": Films(*(catalogue.surface(key).value for key in ("floor-down", "wall", "floor-up"))),
@@ -83,8 +84,8 @@ def one_section() -> tuple[Callable[[], object], Callable[[], object], str]:
     fine = peer.second_way(cut, room, outdoors, smallest=SMALLEST / 4, growth=GROWTH / 2)
     told, second = ours(), theirs()
     apart = (
-        f"  heat through its floor: here {told:.4f} W/m, peer {second.floor:.4f} ({second.unknowns} unknowns), "
-        f"peer on a fine grid {fine.floor:.4f} ({fine.unknowns})"
+        f"  heat through the floor, {alternative}: here {told:.4f} W/m, peer {second.floor:.4f} "
+        f"({second.unknowns} unknowns), peer on a fine grid {fine.floor:.4f} ({fine.unknowns})"
     )
     return ours, theirs, apart
 
@@ -93,10 +94,12 @@ def main() -> int:
     with tempfile.TemporaryDirectory() as folder:
         bad, picture = Path(folder) / "bad.toml", Path(folder) / "picture.svg"
         bad.write_text(DEMO.read_text(encoding="utf-8").replace('"2 in"', '"2"'), encoding="utf-8")
-        ours, theirs, apart = one_section()
+        plain, plain_peer, plain_apart = one_section("no foam")
+        wrapped, wrapped_peer, wrapped_apart = one_section("as briefed")
         bare, reader = seconds(7, process("-c", "")), seconds(7, process("-c", "from pydantic import BaseModel"))
-        peer = seconds(7, theirs)
-        six = 6.0 * peer  # three alternatives, two films
+        peers = seconds(7, plain_peer), seconds(7, wrapped_peer)
+        six = 4.0 * peers[0] + 2.0 * peers[1]  # three alternatives, two films
+        alone = "scikit-fem, without an estimate"
         underpour = ("-m", "underpour")
         rows = [
             ("help, whole process", seconds(7, process(*underpour, "--help")), 0.1, bare, "a bare process"),
@@ -106,13 +109,14 @@ def main() -> int:
              six, "six sections by the peer, warm"),
             ("the demo, compare with its picture", seconds(5, process(*underpour, "compare", DEMO, "-o", picture)), 2.0,
              six, "six sections by the peer, warm"),
-            ("one section with its estimate, warm", seconds(7, ours), 0.06, peer, "scikit-fem, without an estimate"),
+            ("one section with its estimate, no foam", seconds(7, plain), 0.06, peers[0], alone),
+            ("the same, foam all round the corner", seconds(7, wrapped), 0.06, peers[1], alone),
         ]  # fmt: skip
     machine = seconds(5, dense_solve)
     print(f"{'':44} {'here':>9} {'may take':>9} {'machine':>8} {'peer':>8}")
     for name, taken, limit, other, what in rows:
         print(f"{name:44} {taken:7.3f} s {limit:7.3f} s {taken / machine:7.1f}x {taken / other:7.2f}x  {what}")
-    print(apart)
+    print(plain_apart, wrapped_apart, sep="\n")
     print(
         f"  peer: scikit-fem, ElementTriP2, {1000 * SMALLEST:.0f} mm beside every line, widening by {GROWTH:g}; "
         "scipy spsolve as it comes (SuperLU, COLAMD), mean and harmonic"
