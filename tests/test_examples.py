@@ -8,11 +8,13 @@ change is seen; they prove nothing.
 import tomllib
 from functools import cache
 from pathlib import Path
+from typing import get_args
 
 import pytest
 
 from underpour.answer import answer
 from underpour.brief import read
+from underpour.brief.model import Kind
 from underpour.dossier import Answer, Dossier
 from underpour.findings import UNITS
 
@@ -91,3 +93,8 @@ def test_each_finding_with_a_limit_meets_in_one_example_and_falls_short_in_anoth
                     seen.setdefault(finding.id, set()).add(finding.verdict)
     one_sided = {name for name, verdicts in seen.items() if not {"meets", "falls short"} <= verdicts}
     assert one_sided == ONE_SIDED, "shorten the list, or add the example that is wanting"
+
+
+def test_every_kind_of_edge_stands_in_an_example():
+    kinds = {cut.kind for folder in FOLDERS for cut in answered(folder).as_briefed.sections.values()}
+    assert kinds == set(get_args(Kind))
