@@ -24,6 +24,7 @@ from .solved import (
 )
 
 FILM = "heat-loss"
+HARDCORE = ("gravel", "sand")  # below the slab: ISO 13370 counts it as ground
 
 
 def resistance(resolved: Resolved) -> Iterator[Finding]:
@@ -175,7 +176,7 @@ def edge(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
     Worked out
         Coupling of the section less floor and wall by ISO 13370 and ISO 6946 (psi); share of the outer metre.
     Holds for
-        psi: inside dimensions, reference widths as the steps say.
+        psi: inside dimensions, reference widths as the steps say; gravel below the slab is counted as ground.
     Source
         ISO 10211 clause 10 (from memory).
     """
@@ -234,11 +235,12 @@ def _psi(
     at, k, films = solved.levels, resolved.ground.conductivity, _films()
     leaves = solved.edge.wall or solved.edge.above
     upper = solved.edge.above or solved.edge.wall
-    foam = sum(p.board.resistance for p in solved.edge.pieces if p.face in ("inside", "outside"))
+    on_wall = [piece.board for piece in solved.edge.pieces if piece.face in ("inside", "outside")]
+    foam = sum(board.resistance for board in on_wall)
     r_wall = sum(leaf.resistance for leaf in leaves) + foam
     r_upper = sum(leaf.resistance for leaf in upper) + (foam if solved.edge.kind == "footing-wall" else 0.0)
-    r_floor = sum(layer.resistance for layer in resolved.floor)
-    width = max(at.wall, -at.start)
+    r_floor = sum(layer.resistance for layer in resolved.floor if layer.kind not in HARDCORE)
+    width = max(at.wall, -at.start) + sum(board.thickness for board in on_wall)
     depth = max(solved.edge.ground, 0.0)
     dimension = 2.0 * at.half_width
     thick = ground.equivalent_thickness(width, k, films["floor"] + r_floor + films["outdoors"])
@@ -273,7 +275,7 @@ def _psi(
             ),
             Step(
                 "U_g",
-                "ISO 13370 floor for B, d, z",
+                "ISO 13370 floor for B, d, z; gravel counted as ground",
                 f"B = {dimension:.2f} m, d = {thick:.3f} m, z = {depth:.2f} m",
                 f"{u_floor:.4f} W/(m²·K)",
             ),

@@ -16,6 +16,7 @@ from .resolved import Drawn, Piece, ResolvedEdge, Slice
 from .usual import usual, usual_wall
 
 Made = TypeVar("Made")
+WALL_SHOWN = 1.0  # m of wall in a section above the higher of floor and ground; the cut there carries no heat
 ON_FOOTING = ("footing-wall", "frost-wall")
 
 
@@ -125,9 +126,6 @@ def _piece(piece: Insulation, edge: Edge, path: str, system: System) -> Piece:
         start = top if piece.from_ == "wall-top" else 0.0
     bottom = start - piece.down.si if piece.down is not None else None
     return Piece(board, piece.face, top, bottom, piece.out.si if piece.out else None, piece.at.si if piece.at else None)
-
-
-WALL_SHOWN = 1.0  # m of wall in the section above the higher of floor and ground
 
 
 def _starts_at_wall_top(edge: Edge, piece: Insulation) -> bool:

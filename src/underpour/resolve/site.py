@@ -14,6 +14,11 @@ from .edges import exposed_lengths, resolve_edge
 from .layers import layer_slice
 from .resolved import Resolved, Room, Slice
 
+FROZEN = (
+    "The mean of the year lies below freezing here: the ground may be frozen all year, and settles where a warm floor "
+    "thaws it. Freezing and thawing are not worked out; ask a geotechnical engineer before building."
+)
+
 
 def resolve(brief: Brief) -> Resolved:
     """Brief and catalogue to numbers.
@@ -70,7 +75,7 @@ def resolve(brief: Brief) -> Resolved:
         system=system,
         place=_place_words(place),
         credits=(place.credit,) if place.credit else (),
-        notes=place.notes,
+        notes=(*place.notes, *((FROZEN,) if outdoor_mean < 0.0 else ())),
         outdoor_mean=outdoor_mean,
         outdoor_swing=outdoor_swing,
         climate_path="site.place" if brief.site.place else "site.monthly",

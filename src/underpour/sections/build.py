@@ -6,9 +6,9 @@ from collections.abc import Iterator
 
 from ..measure import System, say
 from ..mistakes import Mistake
-from ..resolve import Resolved, ResolvedEdge, Slice
+from ..resolve import WALL_SHOWN, Resolved, ResolvedEdge, Slice
 from .foam import box, outlines
-from .levels import WALL_SHOWN, Levels, levels
+from .levels import Levels, levels
 from .parts import Air, Dimension, Film, Outline, Part, Section
 
 # Lower wins. Bodies that the user drew go before all others, whatever priority they carry among themselves.

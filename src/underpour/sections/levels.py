@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from ..resolve import Resolved, ResolvedEdge
+from ..resolve import WALL_SHOWN, Resolved, ResolvedEdge
 
-WALL_SHOWN = 1.0  # m of wall above the higher of floor and ground; the cut there carries no heat
 OUTER = 2.5  # the ground reaches this many floor widths out and down (ISO 10211:2017, 7.2, from memory)
 LEAST_GROUND = 12.0  # m: beyond it the year's swing has died away whatever the floor's width
 
