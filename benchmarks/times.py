@@ -54,7 +54,7 @@ Work = Callable[[], object]
 
 
 def one_section(alternative: str) -> tuple[Work, Work, Work, str]:
-    """The demo's edge: its mean with the estimate, mean and swing, and both by the peer; and how far they stand apart."""
+    """The demo's edge: its mean, mean and swing, the peer's mean and swing; and how far they stand apart."""
     import peer
 
     from underpour import catalogue
