@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import numpy as np
+
 from ..dossier import Answer
 from ..findings import Finding
 from ..measure import say
@@ -46,8 +48,8 @@ def corner_of(field: Field, year_fraction: float) -> float:
 def floor_words(answer: Answer, edge: str, year_fraction: float, system: System) -> str:
     """The floor's coldest point at that moment in words; at the wall it is the corner's own number."""
     floor = answer.fields[edge].floor_at(year_fraction)
-    at_wall = float(floor[0] - floor.min()) < 0.05
-    coldest = corner_temperature(answer, edge, year_fraction) if at_wall else float(floor.min())
+    at_wall = float(floor[0] - np.min(floor)) < 0.05
+    coldest = corner_temperature(answer, edge, year_fraction) if at_wall else float(np.min(floor))
     return f"floor, coldest {say.value(coldest, 'degC', system)}"
 
 

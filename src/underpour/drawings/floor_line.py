@@ -57,8 +57,8 @@ class Strip:
 def shared_span(fields: Iterable[Field], year_fraction: float, system: System, limit: Limit | None) -> Span:
     """The range that holds every floor at that moment, and the limit where there is one."""
     floors = [field.floor_at(year_fraction) for field in fields]
-    low = min(float(f.min()) for f in floors)
-    high = max(float(f.max()) for f in floors)
+    low = min(float(np.min(f)) for f in floors)
+    high = max(float(np.max(f)) for f in floors)
     if limit:
         low, high = min(low, limit.temperature), max(high, limit.temperature)
     low, high = (say.number(t, "degC", system) for t in (low, high))

@@ -145,7 +145,7 @@ def told(new: tuple[float, complex], old: tuple[float, complex], times: float = 
 
 
 def _unknown_at(equations: Equations, x: float, y: float) -> int:
-    n = int(equations.number[np.abs(equations.x - x).argmin(), np.abs(equations.y - y).argmin()])
+    n = int(equations.number[np.argmin(np.abs(equations.x - x)), np.argmin(np.abs(equations.y - y))])
     if n < 0:
         raise ValueError(f"the point x = {x}, y = {y} lies in air")
     return n
@@ -153,7 +153,7 @@ def _unknown_at(equations: Equations, x: float, y: float) -> int:
 
 def _level(solution: Solution, x0: float, x1: float, y: float) -> tuple[NDArray, NDArray, NDArray]:
     eq = solution.equations
-    row = eq.number[:, np.abs(eq.y - y).argmin()]
+    row = eq.number[:, np.argmin(np.abs(eq.y - y))]
     on = (eq.x >= x0 - 1e-9) & (eq.x <= x1 + 1e-9) & (row >= 0)
     return eq.x[on], solution.mean[row[on]], solution.swing[row[on]]
 
