@@ -108,3 +108,31 @@ def test_foam_is_not_driven_through_the_footing(face, start):
 def test_foam_on_a_basement_wall_reaches_down_from_the_slab_and_covers_the_wall_above():
     edge = resolve(reads(with_second_piece('face = "outside", down = "0.1 m"'), "brief.toml").brief).edges[0]
     assert (edge.pieces[1].top, edge.pieces[1].bottom) == (1.0, -0.1)
+
+
+FREEZER = """
+[project]
+use = "freezer"
+[site]
+place = "Fargo, ND"
+[plan]
+outline = ["0 0", "60 0", "60 40", "0 40"]
+unit = "ft"
+[floor]
+inside = "-10 F"
+build-up = [{ concrete = "6 in" }, { board = "xps-25", thickness = "3 in" }]
+[[edge]]
+sides = "all"
+kind = "free-edge"
+"""
+
+
+def test_a_freezer_takes_in_most_in_summer_and_is_told_of_ice_in_the_ground():
+    """Common practice, no source: ground under an unheated freezer floor freezes and lifts it."""
+    dossier = answer(reads(FREEZER))
+    peak = dossier.as_briefed.find("heat.loss-peak")
+    mean = dossier.as_briefed.find("heat.loss-mean", of="floor")
+    assert peak.value < mean.value < 0.0
+    assert peak.months[peak.month - 1] == peak.value == min(peak.months)
+    assert peak.month in (7, 8, 9)
+    assert any("freezes the ground" in note for note in dossier.notes)

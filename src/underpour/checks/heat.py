@@ -90,20 +90,7 @@ def floor_loss(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Iterator[Fi
     if any(edge.edge.kind == "footing-wall" for edge in edges):
         counted = _wall_counted(resolved, edges)
         yield _mean("wall", "Heat lost through the foundation wall, mean of the year", wall, edges, rests_on, counted)
-    month = month_of(lowest_moment(-floor.swing))
-    yield Finding(
-        "heat.loss-peak",
-        "Heat lost through the floor, highest",
-        floor.mean + abs(floor.swing),
-        "W",
-        at={"of": "floor"},
-        within=floor.within,
-        month=month,
-        months=deciding(floor.mean, floor.swing, "highest"),
-        basis=conduction(),
-        rests_on=rests_on,
-        steps=swing_steps("Φ", floor, "W", month, "+"),
-    )
+    yield _peak(floor, rests_on)
     apart = resolved.room.mean - resolved.outdoor_mean
     if abs(apart) < 1.0:
         yield Finding(
@@ -133,6 +120,25 @@ def floor_loss(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Iterator[Fi
                 f"{value:.4f} W/(m²·K)",
             ),
         ),
+    )
+
+
+def _peak(floor: Told, rests_on: tuple[str, ...]) -> Finding:
+    """The month of the largest flow: out of the room, or into it where the floor takes in heat on the mean."""
+    takes_in = floor.mean < 0.0
+    month = month_of(lowest_moment(floor.swing if takes_in else -floor.swing))
+    return Finding(
+        "heat.loss-peak",
+        "Heat taken in through the floor (negative), most" if takes_in else "Heat lost through the floor, highest",
+        floor.mean - abs(floor.swing) if takes_in else floor.mean + abs(floor.swing),
+        "W",
+        at={"of": "floor"},
+        within=floor.within,
+        month=month,
+        months=deciding(floor.mean, floor.swing, "lowest" if takes_in else "highest"),
+        basis=conduction(),
+        rests_on=rests_on,
+        steps=swing_steps("Φ", floor, "W", month, "-" if takes_in else "+"),
     )
 
 

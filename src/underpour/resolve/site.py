@@ -19,6 +19,11 @@ FROZEN = (
     "thaws it. Freezing and thawing are not worked out; ask a geotechnical engineer before building."
 )
 
+FREEZER = (
+    "A room kept below freezing freezes the ground under it, which lifts the floor unless the ground is kept warm or "
+    "aired. That is not worked out here; a designer of cold stores must."
+)
+
 
 def resolve(brief: Brief) -> Resolved:
     """Brief and catalogue to numbers.
@@ -69,17 +74,18 @@ def resolve(brief: Brief) -> Resolved:
     if found or place is None or ground is None:
         raise Mistakes(found)
     outdoor_mean, outdoor_swing = year.harmonic(place.months)
+    room = _room(brief, use, outdoor_swing, assumed)
     return Resolved(
         title=brief.project.title or use.label,
         use=use,
         system=system,
         place=_place_words(place),
         credits=(place.credit,) if place.credit else (),
-        notes=(*place.notes, *((FROZEN,) if outdoor_mean < 0.0 else ())),
+        notes=(*place.notes, *_notes(outdoor_mean, room)),
         outdoor_mean=outdoor_mean,
         outdoor_swing=outdoor_swing,
         climate_path="site.place" if brief.site.place else "site.monthly",
-        room=_room(brief, use, outdoor_swing, assumed),
+        room=room,
         ground=ground,
         floor=tuple(floor),
         area=brief.plan.area,
@@ -89,6 +95,11 @@ def resolve(brief: Brief) -> Resolved:
         assumed=tuple(assumed),
         comfort=use.floor_at_least,
     )
+
+
+def _notes(outdoor_mean: float, room: Room) -> tuple[str, ...]:
+    """What to know of ice in the ground, which no finding tells yet."""
+    return (*((FROZEN,) if outdoor_mean < 0.0 else ()), *((FREEZER,) if room.mean - abs(room.swing) < 0.0 else ()))
 
 
 def _place(brief: Brief, found: list[Mistake]) -> Place | None:
