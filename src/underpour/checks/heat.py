@@ -62,8 +62,8 @@ def resistance(resolved: Resolved) -> Iterator[Finding]:
                 Step(
                     "R",
                     "sum over the boards",
-                    " + ".join(f"{r:.3f} ({w})" for w, r in rows) or "no board",
-                    f"{value:.3f} m²·K/W",
+                    " + ".join(f"{fixed(r, 3)} ({w})" for w, r in rows) or "no board",
+                    f"{fixed(value, 3)} m²·K/W",
                 ),
             ),
             words="" if boards else "There is no foam under this floor.",
@@ -116,8 +116,8 @@ def floor_loss(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Iterator[Fi
             Step(
                 "U",
                 "Φ_mean / (A (θ_room − θ_outdoors))",
-                f"{floor.mean:.1f} / ({resolved.area:.1f} × {fixed(apart, 2)})",
-                f"{value:.4f} W/(m²·K)",
+                f"{fixed(floor.mean, 1)} / ({fixed(resolved.area, 1)} × {fixed(apart, 2)})",
+                f"{fixed(value, 4)} W/(m²·K)",
             ),
         ),
     )
@@ -146,7 +146,7 @@ def _mean(
     of: str, title: str, told: Told, edges: tuple[SolvedEdge, ...], rests_on: tuple[str, ...], words: str = ""
 ) -> Finding:
     chosen = floor_faces if of == "floor" else wall_faces
-    numbers = " + ".join(f"{e.heat.flow(chosen).mean:.3f} × {e.edge.length:.2f}" for e in edges)
+    numbers = " + ".join(f"{fixed(e.heat.flow(chosen).mean, 3)} × {fixed(e.edge.length, 2)}" for e in edges)
     return Finding(
         "heat.loss-mean",
         title,
@@ -156,7 +156,7 @@ def _mean(
         within=told.within,
         basis=conduction(),
         rests_on=rests_on,
-        steps=(Step("Φ_mean", "sum of flow per metre × length of edge", numbers, f"{told.mean:.1f} W"),),
+        steps=(Step("Φ_mean", "sum of flow per metre × length of edge", numbers, f"{fixed(told.mean, 1)} W"),),
         words=words,
     )
 
@@ -209,7 +209,7 @@ def edge(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
     elif outer.mean <= 0.0 or floor.mean <= 0.0:
         yield _no_share(letter, title, "On the mean of the year this floor takes in heat.")
     else:
-        share = 100.0 * outer.mean / floor.mean
+        share, width = 100.0 * outer.mean / floor.mean, 100.0 * OUTER_METRE / at.half_width
         yield Finding(
             "heat.edge-share",
             title,
@@ -223,8 +223,8 @@ def edge(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
                 Step(
                     "share",
                     "flow of the outer metre / flow of the floor",
-                    f"{outer.mean:.3f} / {floor.mean:.3f}",
-                    f"{share:.1f} % of the heat, {100.0 * OUTER_METRE / at.half_width:.1f} % of the floor's width",
+                    f"{fixed(outer.mean, 3)} / {fixed(floor.mean, 3)}",
+                    f"{fixed(share, 1)} % of the heat, {fixed(width, 1)} % of the floor's width",
                 ),
             ),
         )
@@ -259,7 +259,7 @@ def _psi(
         walls.append((depth, ground.basement_wall_transmittance(depth, thick, deep, k)))
     coupling = flow / apart
     value = ground.edge_transmittance(coupling, at.half_width, u_floor, tuple(walls))
-    parts = "".join(f" − {h:.3f} × {u:.4f}" for h, u in walls)
+    parts = "".join(f" − {fixed(h, 3)} × {fixed(u, 4)}" for h, u in walls)
     return Finding(
         "heat.edge-psi",
         "Linear thermal transmittance of the edge",
@@ -276,20 +276,20 @@ def _psi(
             Step(
                 "L2D",
                 "flow of the section / (θ_room − θ_outdoors)",
-                f"{flow:.3f} / {apart:.2f}",
-                f"{coupling:.4f} W/(m·K)",
+                f"{fixed(flow, 3)} / {fixed(apart, 2)}",
+                f"{fixed(coupling, 4)} W/(m·K)",
             ),
             Step(
                 "U_g",
                 "ISO 13370 floor for B, d, z; gravel counted as ground",
-                f"B = {dimension:.2f} m, d = {thick:.3f} m, z = {depth:.2f} m",
-                f"{u_floor:.4f} W/(m²·K)",
+                f"B = {fixed(dimension, 2)} m, d = {fixed(thick, 3)} m, z = {fixed(depth, 2)} m",
+                f"{fixed(u_floor, 4)} W/(m²·K)",
             ),
             Step(
                 "ψ",
                 "L2D − B/2 × U_g − sum of height × U of the wall, inside dimensions",
-                f"{coupling:.4f} − {at.half_width:.3f} × {u_floor:.4f}{parts}",
-                f"{value:.4f} W/(m·K)",
+                f"{fixed(coupling, 4)} − {fixed(at.half_width, 3)} × {fixed(u_floor, 4)}{parts}",
+                f"{fixed(value, 4)} W/(m·K)",
             ),
         ),
     )
@@ -357,7 +357,7 @@ def surface(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
             basis=(*conduction(), *((limit.basis(),) if limit else ())),
             rests_on=(*rests_on, *((limit.path,) if limit else ())),
             steps=(
-                Step("x", "coldest place, from the wall", "", f"{place - x0:.2f} m"),
+                Step("x", "coldest place, from the wall", "", f"{fixed(place - x0, 2)} m"),
                 *swing_steps("θ_floor", told, "°C", month, "-"),
             ),
         )

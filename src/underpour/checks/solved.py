@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ..findings import Step
+from ..measure.digits import fixed
 from ..physics.conduction.assemble import SIDE, UP, Faces
 from ..physics.conduction.solve import Solved, Told
 from ..resolve import Resolved, ResolvedEdge
@@ -79,14 +80,17 @@ def swing_steps(symbol: str, told: Told, unit: str, month: int, sign: str) -> tu
     value = told.mean - size if sign == "-" else told.mean + size
     minus = "−" if sign == "-" else "+"
     return (
-        Step(f"{symbol}_mean", "mean of the year, section solved steadily", "", f"{told.mean:.3f} {unit}"),
+        Step(f"{symbol}_mean", "mean of the year, section solved steadily", "", f"{fixed(told.mean, 3)} {unit}"),
         Step(
-            f"{symbol}_amp", "amplitude of the year's harmonic, section solved periodically", "", f"{size:.3f} {unit}"
+            f"{symbol}_amp",
+            "amplitude of the year's harmonic, section solved periodically",
+            "",
+            f"{fixed(size, 3)} {unit}",
         ),
         Step(
             symbol,
             f"mean {minus} amplitude",
-            f"{told.mean:.3f} {minus} {size:.3f}",
-            f"{value:.3f} {unit}, month {month}",
+            f"{fixed(told.mean, 3)} {minus} {fixed(size, 3)}",
+            f"{fixed(value, 3)} {unit}, month {month}",
         ),
     )
