@@ -8,6 +8,7 @@ from functools import partial
 from typing import TypeVar
 
 from ..brief.model import Brief, Edge, Insulation, Layer
+from ..brief.sides import sides_of_edges
 from ..findings import Assumed
 from ..measure import Measure, System, say
 from ..mistakes import Mistake
@@ -22,17 +23,8 @@ ON_FOOTING = ("footing-wall", "frost-wall")
 
 def exposed_lengths(brief: Brief) -> list[float]:
     """Length of the perimeter that belongs to each edge, in file order. [m]"""
-    sides = brief.plan.side_lengths
-    listed = {n for edge in brief.edge if not isinstance(edge.sides, str) for n in edge.sides}
-    lengths = []
-    for edge in brief.edge:
-        if edge.sides == "all":
-            lengths.append(sum(sides))
-        elif edge.sides == "rest":
-            lengths.append(sum(length for n, length in enumerate(sides, 1) if n not in listed))
-        else:
-            lengths.append(sum(sides[int(n) - 1] for n in edge.sides))
-    return lengths
+    lengths = brief.plan.side_lengths
+    return [sum(lengths[side - 1] for side in sides) for sides in sides_of_edges(brief)]
 
 
 def resolve_edge(
