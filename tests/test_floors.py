@@ -19,6 +19,7 @@ FLOORS = [  # lowest first; parts on one line do not see each other
     {"sections"},
     {"checks"},
     {"cut"},
+    {"laying"},
     {"dossier"},
     {"lessons", "dossier_json"},
     {"answer"},

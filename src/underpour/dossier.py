@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from .findings import Assumed, Finding
+from .laying.records import Confirmer, Point, Product, Unseen, Work
 from .measure.table import System
 from .physics.conduction.field import Field
 from .sections.parts import Section
@@ -22,6 +23,11 @@ class Answer:
     sections: Mapping[str, Section]  # by the edge's letter
     fields: Mapping[str, Field]  # by the edge's letter, with the heat-loss film
     findings: tuple[Finding, ...]
+    products: tuple[Product, ...] = ()  # the board of the floor first
+    sequence: tuple[Work, ...] = ()
+    inspection: tuple[Point, ...] = ()
+    unseen: tuple[Unseen, ...] = ()  # findings that no point of the inspection bears on, and why
+    confirmers: tuple[Confirmer, ...] = ()
 
     def find(self, id: str, **at: object) -> Finding:
         """The one finding with this id whose ``at`` holds the given words; KeyError where not exactly one does."""
