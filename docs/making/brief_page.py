@@ -11,6 +11,7 @@ from pathlib import Path
 from pydantic.fields import FieldInfo
 
 from underpour.brief import model
+from underpour.brief.table import Table
 
 PAGE = Path(__file__).parents[1] / "brief.md"
 
@@ -37,7 +38,7 @@ def page() -> str:
 
 def tables() -> Iterator[str]:
     """One table of keys for each table of the brief; one that stands in several places comes once."""
-    places: dict[type[model.Table], list[str]] = {}
+    places: dict[type[Table], list[str]] = {}
     for path, (table, _) in model.fields().items():
         places.setdefault(table, [])
         place = path.rpartition(".")[0]
@@ -48,7 +49,7 @@ def tables() -> Iterator[str]:
             yield one_table(table, names)
 
 
-def one_table(table: type[model.Table], places: list[str]) -> str:
+def one_table(table: type[Table], places: list[str]) -> str:
     heads = ", ".join(f"`{place}`" for place in places)
     lines = [
         f"## {heads}",

@@ -54,6 +54,7 @@ def answer(reading: Reading) -> Dossier:
         cautions=_cautions(answered),
         assumed=resolved.assumed,
         alternatives=tuple(said),
+        handover=reading.brief.handover,
     )
 
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
+from .brief.handover import Handover
 from .findings import Assumed, Finding
 from .laying.records import Confirmer, Point, Product, Unseen, Work
 from .measure.table import System
@@ -12,6 +13,27 @@ from .physics.conduction.field import Field
 from .sections.parts import Section
 
 __all__ = ["Answer", "Assumed", "Dossier"]
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """One thing that was otherwise in the last revision, in words."""
+
+    what: str  # "floor.build-up.2.thickness", or the title of a finding with which one it is
+    was: str  # "2 in"; "" where it was not there
+    now: str  # "3 in"; "" where it is gone
+    by: str = ""  # how far a number moved: "0.8 °F (0.4 K)"
+
+
+@dataclass(frozen=True, slots=True)
+class Moved:
+    """What moved against the last revision."""
+
+    since: str  # its letter; "" for the first issue
+    version: str  # of the program that made it
+    typed: tuple[Change, ...]  # of the brief as typed
+    assumed: tuple[Change, ...]  # of what nobody typed
+    findings: Mapping[tuple[str, frozenset[tuple[str, str | float]]], Change]  # by id and instance
 
 
 @dataclass(frozen=True)
@@ -53,6 +75,8 @@ class Dossier:
     cautions: tuple[str, ...]
     assumed: tuple[Assumed, ...]
     alternatives: tuple[Answer, ...]  # as briefed first
+    handover: Handover = field(default_factory=Handover)  # what stands on the first sheet of a submittal
+    moved: Moved | None = None  # against the last revision, where one was named
 
     @property
     def as_briefed(self) -> Answer:

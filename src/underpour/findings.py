@@ -39,6 +39,15 @@ class Step:
 
 
 @dataclass(frozen=True, slots=True)
+class Accepted:
+    """Who took a shortfall upon himself. It changes no number, no verdict and no exit status."""
+
+    reason: str
+    name: str
+    date: str  # "2026-11-25"
+
+
+@dataclass(frozen=True, slots=True)
 class Finding:
     """One answer: a value, held against a limit where there is one.
 
@@ -63,6 +72,7 @@ class Finding:
     caution: str = ""  # printed beside the finding wherever it is shown
     missing: str = ""  # the one key that a "cannot tell" asks for
     no_limit: Literal["stated", "does not apply", "not required, advised"] = "stated"
+    accepted: Accepted | None = None  # only where it falls short
 
     def __post_init__(self) -> None:
         if self.unit not in UNITS:

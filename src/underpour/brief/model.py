@@ -8,12 +8,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from functools import cache
-from typing import Annotated, Any, Literal, get_args
+from typing import Annotated, Literal, get_args
 
 from pydantic import (
-    BaseModel,
     BeforeValidator,
-    ConfigDict,
     Discriminator,
     Field,
     StrictInt,
@@ -28,28 +26,15 @@ from ..measure import Measure
 from ..mistakes import Mistake
 from . import kinds, layers, outline
 from .corners import read_corner
+from .handover import Accept, Handover
 from .outline import Corner
+from .table import Table
+from .table import key as _key
 
 BULK = layers.BULK
 Kind = Literal["footing-wall", "frost-wall", "raft", "free-edge", "drawn"]
 Face = Literal["outside", "inside", "slab-edge", "footing-top", "footing-side", "below-footing", "wing"]
 LengthUnit = Literal["m", "mm", "cm", "ft", "in"]
-
-
-class Table(BaseModel):
-    """A table of the brief: strict, frozen, keys written with hyphens."""
-
-    model_config = ConfigDict(
-        extra="forbid",
-        frozen=True,
-        defer_build=True,
-        arbitrary_types_allowed=True,
-        alias_generator=lambda name: name.rstrip("_").replace("_", "-"),
-    )
-
-
-def _key(help: str, *examples: object, **more: Any) -> Any:
-    return Field(description=help, examples=list(examples) or None, **more)
 
 
 def _corners(value: object, unit: str | None) -> tuple[Corner, ...]:
@@ -330,6 +315,8 @@ class Brief(Table):
     plan: Plan = _key("The floor seen from above.")
     floor: FloorTable = _key("The room and the layers under it.")
     edge: tuple[Edge, ...] = _key("How the build-up ends, one table for each kind of edge.")
+    handover: Handover = _key("What stands on the first sheet of a submittal.", default=Handover())
+    accept: tuple[Accept, ...] = _key("Shortfalls that somebody accepted.", default=())
     alternative: tuple[Alternative, ...] = _key("Changes to compare with the brief.", default=())
 
 

@@ -10,7 +10,8 @@ from pydantic import TypeAdapter, ValidationError
 
 from .kinds import Sides, SidesTyped
 from .layers import TypedLayer
-from .model import Edge, FloorTable, Layer, Plan, Project, Site, Table
+from .model import Edge, FloorTable, Layer, Plan, Project, Site
+from .table import Table
 
 _T = TypeVar("_T", bound=Table)
 _SIDES: TypeAdapter[Sides] = TypeAdapter(SidesTyped)
