@@ -68,7 +68,7 @@ class Handover(Table):
 
     number: Line = key("Number of the submittal in your own books.", "26-0412", default="")
     revision: Line = key("Letter of this revision; left out on the first issue.", "B", default="")
-    to: Lines = key("Who gets the papers.", "Building office, Maple County", default=())
+    to: Lines = key("Who gets the papers.", "Building office, Maple County", default_factory=tuple)
     from_: Line = key("Which office sends them.", "Technical desk, north depot", default="")
     prepared_by: Line = key("Who made them.", "A. Example", default="")
     references: Lines | None = key(
@@ -77,7 +77,9 @@ class Handover(Table):
         default=None,
     )
     deviations: Lines = key(
-        "Where what is proposed departs from what was drawn or specified.", ["Foam 3 in, drawn 2 in"], default=()
+        "Where what is proposed departs from what was drawn or specified.",
+        ["Foam 3 in, drawn 2 in"],
+        default_factory=tuple,
     )
     logo: Line = key("A picture for the first sheet: PNG, JPEG or SVG, beside the brief.", "logo.png", default="")
 
@@ -86,7 +88,7 @@ class Accept(Table):
     """A shortfall that somebody accepted. It shows on every paper; number, verdict and exit status stay."""
 
     finding: Line = key("The finding's id, as `answer --json` names it.", "heat.floor-coldest")
-    at: At = key("Which one of its kind, where there are several.", {"edge": "A"}, default=())
+    at: At = key("Which one of its kind, where there are several.", {"edge": "A"}, default_factory=tuple)
     reason: Line = key("Why it may stay as it is.", "Storage only; nobody sits there.")
     name: Line = key("Who accepted it.", "A. Owner")
     date: Day = key("The day it was accepted.", "2026-11-25")

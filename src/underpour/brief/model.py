@@ -315,7 +315,7 @@ class Brief(Table):
     plan: Plan = _key("The floor seen from above.")
     floor: FloorTable = _key("The room and the layers under it.")
     edge: tuple[Edge, ...] = _key("How the build-up ends, one table for each kind of edge.")
-    handover: Handover = _key("What stands on the first sheet of a submittal.", default=Handover())
+    handover: Handover = _key("What stands on the first sheet of a submittal.", default_factory=Handover)
     accept: tuple[Accept, ...] = _key("Shortfalls that somebody accepted.", default=())
     alternative: tuple[Alternative, ...] = _key("Changes to compare with the brief.", default=())
 
