@@ -9,9 +9,9 @@ from typing import TypeVar
 
 from ..brief.model import Brief, Edge, Insulation, Layer
 from ..brief.sides import sides_of_edges
-from ..findings import Assumed
 from ..measure import Measure, System, say
 from ..mistakes import Mistake
+from .assumptions import Assumptions
 from .layers import bulk, layer_slice, piece_slice, shape_slice
 from .resolved import Drawn, Piece, ResolvedEdge, Slice
 from .usual import usual, usual_wall
@@ -28,7 +28,7 @@ def exposed_lengths(brief: Brief) -> list[float]:
 
 
 def resolve_edge(
-    edge: Edge, letter: str, length: float, system: System, assumed: list[Assumed], found: list[Mistake]
+    edge: Edge, letter: str, length: float, system: System, assumed: Assumptions, found: list[Mistake]
 ) -> ResolvedEdge | None:
     """One edge; None where a mistake was added to ``found``."""
     path, before = f"edge.{letter}", len(found)
@@ -67,14 +67,10 @@ def resolve_edge(
     if len(found) > before:
         return None
     if not wall and edge.kind in ON_FOOTING:
-        wall = [usual_wall("wall", f"{path}.wall", system)]
-        assumed.append(usual("wall").assumed(f"{path}.wall"))
+        wall = [usual_wall("wall", f"{path}.wall", system, assumed)]
     if not above and edge.kind in ("frost-wall", "raft"):
-        above = [usual_wall("above", f"{path}.above", system)]
-        assumed.append(usual("above").assumed(f"{path}.above"))
-    ground = edge.ground.si if edge.ground else usual("ground").value
-    if edge.ground is None:
-        assumed.append(usual("ground").assumed(f"{path}.ground"))
+        above = [usual_wall("above", f"{path}.above", system, assumed)]
+    ground = edge.ground.si if edge.ground else assumed.take(usual("ground").assumed(f"{path}.ground"))
     footing = _footing(edge, path, assumed) if edge.kind in ON_FOOTING else (0.0, 0.0)
     concrete = _footing_concrete(edge, footing[1], path, system)
     return ResolvedEdge(
@@ -93,12 +89,13 @@ def resolve_edge(
     )
 
 
-def _footing(edge: Edge, path: str, assumed: list[Assumed]) -> tuple[float, float]:
+def _footing(edge: Edge, path: str, assumed: Assumptions) -> tuple[float, float]:
     if edge.footing is not None:
         return edge.footing.width.si, edge.footing.height.si
-    for key in ("width", "height"):
-        assumed.append(usual(f"footing-{key}").assumed(f"{path}.footing.{key}"))
-    return usual("footing-width").value, usual("footing-height").value
+    width, height = (
+        assumed.take(usual(f"footing-{key}").assumed(f"{path}.footing.{key}")) for key in ("width", "height")
+    )
+    return width, height
 
 
 def _footing_concrete(edge: Edge, height: float, path: str, system: System) -> Slice:

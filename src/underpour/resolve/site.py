@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from .. import catalogue
 from ..brief.model import Brief, Seasons, TypedGround
 from ..brief.paths import letter
@@ -10,6 +12,7 @@ from ..catalogue.records import Place, Use
 from ..findings import Assumed
 from ..measure import say
 from ..mistakes import Mistake, Mistakes
+from .assumptions import Assumptions
 from .edges import exposed_lengths, resolve_edge
 from .layers import layer_slice
 from .resolved import Resolved, Room, Slice
@@ -25,8 +28,15 @@ FREEZER = (
 )
 
 
-def resolve(brief: Brief) -> Resolved:
+def resolve(brief: Brief, tried: Mapping[str, float] | None = None) -> Resolved:
     """Brief and catalogue to numbers.
+
+    Parameters
+    ----------
+    brief : Brief
+        As read, with whatever it leaves open.
+    tried : mapping of str to float, optional
+        By path, SI values to put in the place of what is assumed or missing; what the brief types stays.
 
     Raises
     ------
@@ -34,7 +44,7 @@ def resolve(brief: Brief) -> Resolved:
         All that can only be seen with the catalogue at hand: unknown boards, thicknesses that are not made, places that
         are unknown or ambiguous. They know their path; the reading gives them file and line.
     """
-    assumed: list[Assumed] = []
+    assumed = Assumptions(tried)
     found: list[Mistake] = []
     use = catalogue.use(brief.project.use)
     if use.room is None or use.humidity is None:
@@ -90,9 +100,9 @@ def resolve(brief: Brief) -> Resolved:
         floor=tuple(floor),
         area=brief.plan.area,
         perimeter=sum(edge.length for edge in edges if edge is not None),
-        available_depth=brief.floor.available_depth.si if brief.floor.available_depth else None,
+        available_depth=_available_depth(brief, assumed),
         edges=tuple(edge for edge in edges if edge is not None),
-        assumed=tuple(assumed),
+        assumed=assumed.taken,
         comfort=use.floor_at_least,
     )
 
@@ -123,7 +133,7 @@ def _place_words(place: Place) -> str:
     return f"{place.name} ({north}, {east}, {place.height:.0f} m above the sea)"
 
 
-def _ground(brief: Brief, assumed: list[Assumed], found: list[Mistake]) -> Slice | None:
+def _ground(brief: Brief, assumed: Assumptions, found: list[Mistake]) -> Slice | None:
     typed = brief.site.ground
     if isinstance(typed, TypedGround):
         capacity = typed.heat_capacity.si * (typed.density.si if typed.density else 1.0)
@@ -145,32 +155,36 @@ def _ground(brief: Brief, assumed: list[Assumed], found: list[Mistake]) -> Slice
         found.append(mistake.placed(at="site.ground"))
         return None
     why = f"taken from the name {typed}" if typed else "nothing said of the ground; what ISO 13370 takes then"
-    for key, quantity in (("conductivity", ground.conductivity), ("heat-capacity", ground.heat_capacity)):
-        assumed.append(Assumed(f"site.ground.{key}", quantity.value, quantity.low, quantity.high, quantity.unit, why))
+    conductivity, heat_capacity = (
+        assumed.take(Assumed(f"site.ground.{key}", quantity.value, quantity.low, quantity.high, quantity.unit, why))
+        for key, quantity in (("conductivity", ground.conductivity), ("heat-capacity", ground.heat_capacity))
+    )
     return Slice(
         "ground",
         ground.label,
         ground.label,
         1.0,
-        ground.conductivity.value,
-        ground.heat_capacity.value,
+        conductivity,
+        heat_capacity,
         "ground",
         "site.ground",
         (ground.conductivity.path, ground.heat_capacity.path),
     )
 
 
-def _room(brief: Brief, use: Use, outdoor_swing: complex, assumed: list[Assumed]) -> Room:
+def _available_depth(brief: Brief, assumed: Assumptions) -> float | None:
+    typed = brief.floor.available_depth
+    return typed.si if typed is not None else assumed.missing("floor.available-depth")
+
+
+def _room(brief: Brief, use: Use, outdoor_swing: complex, assumed: Assumptions) -> Room:
     inside, humidity = brief.floor.inside, brief.floor.humidity
     rests_on: tuple[str, ...] = ("floor.inside",)
     assert use.room is not None and use.humidity is not None
     if inside is None:
-        assumed.append(
-            Assumed(
-                "floor.inside", use.room.value, use.room.low, use.room.high, "degC", f"usual for {use.label.lower()}"
-            )
-        )
-        mean, swing, rests_on = use.room.value, 0j, (use.room.path,)
+        room, why = use.room, f"usual for {use.label.lower()}"
+        mean = assumed.take(Assumed("floor.inside", room.value, room.low, room.high, "degC", why))
+        swing, rests_on = 0j, (room.path,)
     elif isinstance(inside, Seasons):
         mean = (inside.winter.si + inside.summer.si) / 2
         turn = outdoor_swing / abs(outdoor_swing) if outdoor_swing else 1.0
@@ -182,7 +196,7 @@ def _room(brief: Brief, use: Use, outdoor_swing: complex, assumed: list[Assumed]
             100 * q if use.humidity.unit == "1" else q
             for q in (use.humidity.low, use.humidity.value, use.humidity.high)
         )
-        assumed.append(Assumed("floor.humidity", value, low, high, "%", f"usual for {use.label.lower()}"))
+        value = assumed.take(Assumed("floor.humidity", value, low, high, "%", f"usual for {use.label.lower()}"))
         return Room(mean, swing, value / 100.0, rests_on, use.humidity.path)
     return Room(mean, swing, humidity.si, rests_on, "floor.humidity")
 

@@ -10,6 +10,7 @@ from importlib.resources import files
 from .. import catalogue
 from ..findings import Assumed
 from ..measure import System, say
+from .assumptions import Assumptions
 from .resolved import Slice
 
 
@@ -35,16 +36,17 @@ def usual(key: str) -> Usual:
     return Usual(**tomllib.loads(text)[key])
 
 
-def usual_wall(key: str, path: str, system: System) -> Slice:
-    """A wall of one usual material."""
+def usual_wall(key: str, path: str, system: System, assumed: Assumptions) -> Slice:
+    """A wall of one usual material, its thickness assumed."""
     found = usual(key)
     material = catalogue.material(found.material)
-    words = f"{material.label}, {say.both(found.value, 'm', system)}, assumed"
+    thickness = assumed.take(found.assumed(path))
+    words = f"{material.label}, {say.both(thickness, 'm', system)}, assumed"
     return Slice(
         found.material,
         material.label,
         words,
-        found.value,
+        thickness,
         material.conductivity.value,
         material.heat_capacity.value,
         material.hatch,
