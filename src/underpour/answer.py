@@ -9,7 +9,7 @@ from functools import cache
 from importlib.resources import files
 from typing import Any
 
-from . import __version__, lessons
+from . import __version__, accepting, lessons
 from .brief import Reading
 from .brief.alternatives import AS_BRIEFED
 from .brief.model import Brief
@@ -41,6 +41,10 @@ def answer(reading: Reading) -> Dossier:
     answered = [(resolved, _answer(name, resolved, edges, windows)) for name, resolved, edges in solved]
     resolved = answered[0][0]
     said = lessons.told([made for _, made in answered], resolved.system, resolved.room.mean - abs(resolved.room.swing))
+    unclear: list[Mistake] = []
+    said = accepting.accepted(said, reading.brief.accept, unclear)
+    if unclear:
+        raise reading.placed(unclear)
     return Dossier(
         brief_text=reading.text,
         title=resolved.title,
@@ -50,7 +54,7 @@ def answer(reading: Reading) -> Dossier:
         version=__version__,
         editions=(),
         credits=resolved.credits,
-        notes=resolved.notes,
+        notes=(*resolved.notes, *accepting.idle(said[0], reading.brief.accept)),
         cautions=_cautions(answered),
         assumed=resolved.assumed,
         alternatives=tuple(said),

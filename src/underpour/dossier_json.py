@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 import json
+from dataclasses import asdict
 from typing import TYPE_CHECKING, Any
+
+from .brief.handover import Handover
 
 if TYPE_CHECKING:
     from .dossier import Answer, Assumed, Dossier
@@ -47,6 +50,16 @@ def _dossier(dossier: Dossier) -> dict[str, Any]:
         "notes": list(dossier.notes),
         "cautions": list(dossier.cautions),
         "credits": list(dossier.credits),
+        "handover": _handover(dossier.handover),
+        "brief": dossier.brief_text,
+    }
+
+
+def _handover(handover: Handover) -> dict[str, Any]:
+    """As typed; references that nobody typed are left out, so that none is told from not yet said."""
+    typed = {str(field.alias): getattr(handover, name) for name, field in Handover.model_fields.items()}
+    return {
+        key: list(value) if isinstance(value, tuple) else value for key, value in typed.items() if value is not None
     }
 
 
@@ -86,6 +99,7 @@ def _finding(finding: Finding) -> dict[str, Any]:
         "words": finding.words,
         "caution": finding.caution,
         "missing": finding.missing or None,
+        "accepted": None if finding.accepted is None else asdict(finding.accepted),
         "basis": [{"source": b.source, "clause": b.clause, "seen": b.seen} for b in finding.basis],
         "rests_on": list(finding.rests_on),
         "steps": [

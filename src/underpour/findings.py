@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import datetime
+from calendar import month_name
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import Literal
@@ -45,6 +47,16 @@ class Accepted:
     reason: str
     name: str
     date: str  # "2026-11-25"
+
+    @property
+    def words(self) -> str:
+        """As every paper says it.
+
+        >>> Accepted("Storage only.", "A. Owner", "2026-11-25").words
+        'Accepted by A. Owner on 25 November 2026: Storage only.'
+        """
+        day = datetime.date.fromisoformat(self.date)
+        return f"Accepted by {self.name} on {day.day} {month_name[day.month]} {day.year}: {self.reason}"
 
 
 @dataclass(frozen=True, slots=True)

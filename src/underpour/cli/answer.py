@@ -11,15 +11,16 @@ from .told import Told
 
 EXAMPLE = "underpour answer brief.toml"
 HELP = """\
-underpour answer BRIEF [--steps] [--json] [--strict]
+underpour answer BRIEF [--steps] [--json] [--strict] [--accepted-ok]
 
 Answers one brief: each finding with its verdict first, the number against its
 limit, what it stands on, and what to do. What falls short comes first.
 
-  BRIEF      the file that says where the slab is and what is under it
-  --steps    write out the calculation behind every number
-  --json     the findings as JSON, alternatives too (docs/findings.md)
-  --strict   end with 1 also where something cannot be told
+  BRIEF          the file that says where the slab is and what is under it
+  --steps        write out the calculation behind every number
+  --json         the findings as JSON, alternatives too (docs/findings.md)
+  --strict       end with 1 also where something cannot be told
+  --accepted-ok  end with 0 where an [[accept]] names every shortfall
 
 For example:
 
@@ -36,6 +37,7 @@ def parser() -> Words:
     words.add_argument("--steps", action="store_true")
     words.add_argument("--json", action="store_true")
     words.add_argument("--strict", action="store_true")
+    words.add_argument("--accepted-ok", action="store_true")
     return words
 
 
@@ -46,7 +48,7 @@ def told(words: Sequence[str]) -> Told:
     brief = asked.must(given.brief, "Which brief?")
 
     dossier = answered(brief)
-    status = exit_status.strictly_of(dossier) if given.strict else exit_status.of(dossier)
+    status = exit_status.of(dossier, accepted_ok=given.accepted_ok, strict=given.strict)
     if given.json:
         from ..dossier_json import as_json
 

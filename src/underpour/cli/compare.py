@@ -12,7 +12,7 @@ from .told import Told
 
 EXAMPLE = "underpour compare brief.toml -o compared.svg"
 HELP = """\
-underpour compare BRIEF [-o FILE.svg] [--edge A] [--json]
+underpour compare BRIEF [-o FILE.svg] [--edge A] [--json] [--accepted-ok]
 
 Puts the brief as briefed and its alternatives side by side: one line for each
 finding that differs, what each one teaches, and a picture of all of them on
@@ -22,6 +22,7 @@ one temperature scale.
   -o FILE.svg    draw the picture into this file
   --edge A       the edge to draw; the first one unless you say
   --json         the findings as JSON (docs/findings.md)
+  --accepted-ok  end with 0 where an [[accept]] names every shortfall
 
 For example:
 
@@ -38,6 +39,7 @@ def parser() -> Words:
     words.add_argument("-o", dest="picture", metavar="FILE.svg")
     words.add_argument("--edge")
     words.add_argument("--json", action="store_true")
+    words.add_argument("--accepted-ok", action="store_true")
     return words
 
 
@@ -59,7 +61,7 @@ def told(words: Sequence[str]) -> Told:
     if picture is not None:
         files.replace_whole(picture, comparison(dossier, edge).encode(), given.picture)
         drawn = f"The picture of edge {edge} is in {given.picture}.\n"
-    status = exit_status.of(dossier)
+    status = exit_status.of(dossier, accepted_ok=given.accepted_ok)
     if given.json:
         from ..dossier_json import as_json
 

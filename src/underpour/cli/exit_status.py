@@ -8,11 +8,14 @@ if TYPE_CHECKING:
     from ..dossier import Dossier
 
 
-def of(dossier: Dossier) -> int:
-    """1 where something falls short, else 0."""
-    return int(any(finding.verdict == "falls short" for finding in dossier.as_briefed.findings))
+def of(dossier: Dossier, *, accepted_ok: bool = False, strict: bool = False) -> int:
+    """1 where something falls short, else 0.
 
-
-def strictly_of(dossier: Dossier) -> int:
-    """1 where something falls short or cannot be told, else 0."""
-    return int(any(finding.verdict in ("falls short", "cannot tell") for finding in dossier.as_briefed.findings))
+    An accepted shortfall still counts unless ``accepted_ok``; what cannot be told counts where ``strict``.
+    """
+    for finding in dossier.as_briefed.findings:
+        if finding.verdict == "falls short" and not (accepted_ok and finding.accepted):
+            return 1
+        if finding.verdict == "cannot tell" and strict:
+            return 1
+    return 0

@@ -27,6 +27,7 @@ def comparison_text(dossier: Dossier, width: int) -> str:
         *asked(dossier, width),
         *block("Side by side", _tables(answers, dossier.units, width)),
         *block("What it says", (line for answer in answers for line in _lesson(answer, answers, width))),
+        *block("Accepted", (line for answer in answers for line in _accepted(answer, dossier.units, width))),
         *closing(dossier, width),
         *counts,
     ]
@@ -86,6 +87,13 @@ def _unit_in_the_name(name: str, cells: Mapping[str, str], unit: str) -> tuple[s
     if not unit or not any(behind in cell and len(cell) > CELL for cell in cells.values()):
         return name, cells
     return f"{name}, {unit}", {answer: cell.replace(behind, "") for answer, cell in cells.items()}
+
+
+def _accepted(answer: Answer, system: System, width: int) -> Iterator[str]:
+    """The shortfalls of one alternative that somebody accepted."""
+    for finding in answer.findings:
+        if finding.accepted:
+            yield from hung(f"{answer.name}, {named(finding, system)}. {finding.accepted.words}", width, 2)
 
 
 def _lesson(answer: Answer, answers: Sequence[Answer], width: int) -> Iterator[str]:

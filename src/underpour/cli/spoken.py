@@ -35,10 +35,14 @@ def counted_aloud(findings: Iterable[Finding]) -> str:
     >>> counted_aloud([Finding("heat.loss-mean", "Mean loss", 41.0, "W")])
     'Nothing falls short, 1 stated.'
     """
+    findings = list(findings)
     count = Counter(finding.verdict for finding in findings)
+    taken = sum(finding.accepted is not None for finding in findings)
     parts = [
         f"{count[verdict]} {one if count[verdict] == 1 else many}" for verdict, one, many in COUNTED if count[verdict]
     ]
+    if taken:
+        parts[0] += f" ({taken} accepted)"
     return ", ".join([*([] if count["falls short"] else ["Nothing falls short"]), *parts]) + "."
 
 

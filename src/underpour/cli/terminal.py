@@ -95,6 +95,7 @@ def finding_lines(finding: Finding, system: System, width: int, sources: Mapping
     if finding.missing and finding.missing not in finding.words:
         lines += hung(f"Give {finding.missing} in the brief.", width, HANG)
     lines += hung(f"Mind: {finding.caution}", width, HANG) if finding.caution else []
+    lines += hung(finding.accepted.words, width, HANG) if finding.accepted else []
     if finding.basis:
         lines += hung("Basis " + " ".join(f"[{sources[basis]}]" for basis in finding.basis), width, HANG)
     return lines

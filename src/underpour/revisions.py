@@ -1,0 +1,144 @@
+"""What moved against the last revision: of the brief as typed, of what was assumed, and of the findings."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator, Mapping
+from typing import TYPE_CHECKING, Any
+
+from .brief.paths import written
+from .brief.syntax import read_toml
+from .brief.typed import Typed
+from .brief.wording import toml
+from .dossier import Change, Moved
+from .dossier_json import FORMAT
+from .measure import System, say
+from .measure.table import printed
+from .mistakes import Mistake
+
+if TYPE_CHECKING:
+    from .dossier import Dossier
+
+Instance = tuple[str, frozenset[tuple[str, str | float]]]  # a finding's id and at
+NOT_COMPARED = ("handover.revision", "handover.number")  # they change with every revision
+
+
+def earlier(text: str, file: str) -> dict[str, Any]:
+    """The last revision, as ``answer --json`` or ``submittal --keep`` wrote it.
+
+    Raises
+    ------
+    Mistake
+        No JSON, no object of the form findings/1, or one without its brief.
+    """
+    how = "Give what submittal --keep or answer --json wrote for the last revision."
+    try:
+        read = json.loads(text)
+    except json.JSONDecodeError as wrong:
+        raise Mistake("", "", "This is no JSON.", how, file, wrong.lineno) from None
+    form = read.get("format") if isinstance(read, dict) else None
+    if form != FORMAT:
+        said = f"Its format is {form}" if form else "It has no format"
+        raise Mistake("", "", f"{said}; {FORMAT} is read.", how, file)
+    if not isinstance(read.get("brief"), str) or not isinstance(read.get("alternatives"), list):
+        raise Mistake("", "", "This file does not hold the brief that it answers.", how, file)
+    read_toml(read["brief"], file)
+    return dict(read)
+
+
+def moved(last: Mapping[str, Any], dossier: Dossier) -> Moved:
+    """What is otherwise in ``dossier`` than in the last revision, in words, as printed.
+
+    A number has moved where its printed words, its limit or its verdict have.
+
+    Parameters
+    ----------
+    last : mapping
+        As ``earlier`` hands it on.
+    dossier : Dossier
+        The brief answered now.
+    """
+    return Moved(
+        since=str(last.get("handover", {}).get("revision", "")),
+        version=str(last["made_by"]["version"]),
+        typed=tuple(_changes(_leaves(last["brief"]), _leaves(dossier.brief_text))),
+        assumed=tuple(_changes(_taken(last["assumed"], dossier.units), _taken_now(dossier))),
+        findings=dict(_findings(last["alternatives"][0]["findings"], dossier)),
+    )
+
+
+def _changes(was: Mapping[str, str], now: Mapping[str, str]) -> Iterator[Change]:
+    for path in (*now, *(path for path in was if path not in now)):
+        if was.get(path, "") != now.get(path, "") and path not in NOT_COMPARED:
+            yield Change(path, was.get(path, ""), now.get(path, ""))
+
+
+def _leaves(text: str) -> dict[str, str]:
+    """Every value of a brief as typed, by its path."""
+    return dict(_leaf(Typed.of(read_toml(text, "")), ()))
+
+
+def _leaf(node: Typed, path: tuple[str | int, ...]) -> Iterator[tuple[str, str]]:
+    if isinstance(node.value, dict) and node.value:
+        for key, child in node.value.items():
+            yield from _leaf(child, (*path, key))
+    elif isinstance(node.value, list) and any(isinstance(child.value, dict) for child in node.value):
+        for number, child in enumerate(node.value):
+            yield from _leaf(child, (*path, number))
+    else:
+        plain = node.plain()
+        yield written(path), plain if isinstance(plain, str) else toml(plain)
+
+
+def _taken(assumed: list[Mapping[str, Any]], system: System) -> dict[str, str]:
+    return {each["path"]: _measured(each["value"], each["unit"], system) for each in assumed}
+
+
+def _taken_now(dossier: Dossier) -> dict[str, str]:
+    return {each.path: _measured(each.value, each.unit, dossier.units) for each in dossier.assumed}
+
+
+def _measured(value: float | str | None, unit: str, system: System) -> str:
+    if value is None or isinstance(value, str):
+        return value or ""
+    return say.both(value, unit, system) if unit in printed() else f"{value:.4g}\u2009{unit}"
+
+
+def _findings(last: list[Mapping[str, Any]], dossier: Dossier) -> Iterator[tuple[Instance, Change]]:
+    """By instance; what is gone now comes last."""
+    system = dossier.units
+    was = {_instance(f["id"], f["at"]): f for f in last}
+    now = {_instance(f.id, f.at): f for f in dossier.as_briefed.findings}
+    for place, finding in now.items():
+        old = was.get(place)
+        before = "" if old is None else _said(old["value"], old["limit"], old["unit"], old["verdict"], system)
+        after = _said(finding.value, finding.limit, finding.unit, finding.verdict, system)
+        if before != after:
+            by = "" if old is None else _by(old["value"], finding.value, finding.unit, system)
+            yield place, Change(finding.title, before, after, by)
+    for place, old in was.items():
+        if place not in now:
+            yield (
+                place,
+                Change(old["title"], _said(old["value"], old["limit"], old["unit"], old["verdict"], system), ""),
+            )
+
+
+def _instance(id: str, at: Mapping[str, str | float]) -> Instance:
+    return id, frozenset(at.items())
+
+
+def _said(value: float | None, limit: float | None, unit: str, verdict: str, system: System) -> str:
+    """Value, limit and verdict as printed: "14.9 °C (58.8 °F), limit 15.0 °C (59.0 °F), falls short"."""
+    parts = [
+        "" if value is None else say.both(value, unit, system),
+        "" if limit is None else f"limit {say.both(limit, unit, system)}",
+        "" if verdict == "stated" else verdict,
+    ]
+    return ", ".join(filter(None, parts))
+
+
+def _by(was: float | None, now: float | None, unit: str, system: System) -> str:
+    if was is None or now is None or was == now:
+        return ""
+    return f"{'up' if now > was else 'down'} by {say.margin(abs(now - was), unit, system)}"

@@ -1,0 +1,148 @@
+"""What moved against the last revision: typed, assumed, found."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import replace
+from functools import cache
+from pathlib import Path
+
+import pytest
+from dossier_cases import DOSSIER
+
+from underpour.answer import answer
+from underpour.brief import reads
+from underpour.cli import main
+from underpour.dossier import Change, Dossier
+from underpour.dossier_json import as_json
+from underpour.mistakes import Mistake
+from underpour.revisions import earlier, moved
+
+BRIEF = """\
+[project]
+title = "Workshop"
+use   = "workshop"
+
+[site]
+place = "Duluth, MN"
+
+[plan]
+outline = ["0 0", "40 0", "40 28", "0 28"]
+unit    = "ft"
+
+[floor]
+inside   = "68 F"
+humidity = "40 %"
+available-depth = "12 in"
+build-up = [
+  { concrete = "4 in" },
+  { board = "plain-25", thickness = "2 in" },
+  { gravel = "4 in" },
+]
+
+[[edge]]
+sides  = "all"
+kind   = "frost-wall"
+depth  = "60 in"
+ground = "-8 in"
+
+[handover]
+number   = "26-0412"
+revision = "A"
+"""
+THICKER = BRIEF.replace('"2 in" }', '"3 in" }').replace('revision = "A"', 'revision = "B"')
+
+
+@cache
+def answered(text: str) -> Dossier:
+    return answer(reads(text))
+
+
+def since(was: str, now: str):
+    dossier = answered(now)
+    return moved(earlier(as_json(answered(was)), "last.json"), dossier), dossier
+
+
+def test_nothing_moves_against_the_same_brief():
+    told, _ = since(BRIEF, BRIEF)
+    assert (told.since, told.typed, told.assumed, dict(told.findings)) == ("A", (), (), {})
+
+
+def test_a_changed_thickness_shows_what_was_typed_and_what_moved():
+    told, _ = since(BRIEF, THICKER)
+    assert told.since == "A"
+    assert told.typed == (Change("floor.build-up.2.thickness", "2 in", "3 in"),)
+    height = told.findings["height.total", frozenset()]
+    assert height.was.replace("\u2009", " ") == "10 in (254 mm)"
+    assert height.now.replace("\u2009", " ") == "11 in (279 mm)"
+    assert height.by.replace("\u2009", " ") == "up by 1 in"
+    by = {(id, dict(at).get("distance")): change.by for (id, at), change in told.findings.items()}
+    assert by["heat.floor-coldest", 1.0].startswith("up by")
+    assert by["heat.loss-mean", None].startswith("down by")
+
+
+def test_a_verdict_that_turned_is_in_words():
+    told, _ = since(BRIEF, THICKER.replace("12 in", "10.5 in"))
+    change = told.findings["height.depth", frozenset()]
+    assert change.was.endswith("meets")
+    assert change.now.endswith("falls short")
+
+
+def test_what_is_new_and_what_is_gone_are_told_apart():
+    told, _ = since(BRIEF, BRIEF.replace('humidity = "40 %"\n', ""))
+    assert Change("floor.humidity", "40 %", "") in told.typed
+    assert [(c.what, c.was) for c in told.assumed] == [("floor.humidity", "")]
+    back, _ = since(BRIEF.replace('humidity = "40 %"\n', ""), BRIEF)
+    assert [(c.what, c.now) for c in back.assumed] == [("floor.humidity", "")]
+    told, _ = since(BRIEF, BRIEF.replace('sides  = "all"', 'sides  = "all"\nname = "door side"'))
+    gone = [c for (_, at), c in told.findings.items() if ("edge", "A") in at]
+    new = [c for (_, at), c in told.findings.items() if ("edge", "door side") in at]
+    assert gone and all(c.now == "" for c in gone)
+    assert new and all(c.was == "" for c in new)
+
+
+def test_a_number_has_moved_only_where_its_print_has():
+    last = json.loads(as_json(answered(BRIEF)))
+    for finding in last["alternatives"][0]["findings"]:
+        if finding["unit"] == "degC":
+            finding["value"] += 1e-4
+    told = moved(last, answered(BRIEF))
+    assert not [id for id, _ in told.findings if id.startswith("heat.") and id != "heat.floor-coldest"]
+    for finding in last["alternatives"][0]["findings"]:
+        if finding["unit"] == "degC":
+            finding["value"] += 1.0
+    told = moved(last, answered(BRIEF))
+    assert all(c.by.replace("\u2009", " ").startswith("down by 1.8 °F") for c in told.findings.values())
+
+
+@pytest.mark.parametrize(
+    ("text", "words"),
+    [
+        ("soup", "This is no JSON."),
+        ("[]", "It has no format"),
+        ('{"format": "findings/9"}', "Its format is findings/9; findings/1 is read."),
+        ('{"format": "findings/1", "alternatives": []}', "does not hold the brief"),
+        ('{"format": "findings/1", "alternatives": [], "brief": "a = ", "made_by": {"version": "1"}}', "last.json"),
+    ],
+)
+def test_what_is_no_last_revision_is_told(text, words):
+    with pytest.raises(Mistake) as told:
+        earlier(text, "last.json")
+    assert words in str(told.value)
+    assert "last.json" in str(told.value)
+
+
+def test_the_last_revision_is_read_before_the_brief_is_answered(tmp_path, monkeypatch, capsys):
+    monkeypatch.chdir(tmp_path)
+    Path("brief.toml").write_text(BRIEF, "utf-8")
+    assert main(["submittal", "brief.toml", "-o", "slab.pdf", "--since", "gone.json"]) == 2
+    assert "gone.json\n  There is no such file." in capsys.readouterr().err
+    assert [path.name for path in tmp_path.iterdir()] == ["brief.toml"]
+
+
+def test_a_dossier_as_json_holds_its_brief_and_its_first_sheet():
+    kept = json.loads(as_json(answered(BRIEF)))
+    assert kept["brief"] == BRIEF
+    assert kept["handover"]["number"] == "26-0412"
+    assert "references" not in kept["handover"]
+    assert json.loads(as_json(replace(DOSSIER, brief_text="")))["brief"] == ""
