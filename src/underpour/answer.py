@@ -117,6 +117,8 @@ def _findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding
 
 def _cautioned(resolved: Resolved, finding: Finding) -> Finding:
     """A caution stands beside the finding that may lead someone into harm."""
+    if finding.id == "height.depth" and resolved.on_old_slab:
+        return replace(finding, caution=_caution_words()["old-slab"])
     if finding.id == "height.depth" and finding.verdict == "falls short":
         return replace(finding, caution=_caution_words()["excavation"])
     edge = finding.at.get("edge")
@@ -129,7 +131,8 @@ def _cautioned(resolved: Resolved, finding: Finding) -> Finding:
 def _cautions(answered: Sequence[tuple[Resolved, Answer]]) -> tuple[str, ...]:
     words = _caution_words()
     below = any(p.face == "below-footing" for resolved, _ in answered for e in resolved.edges for p in e.pieces)
-    return (*words["always"], *((words["below-footing"],) if below else ()))
+    old = any(resolved.on_old_slab for resolved, _ in answered)
+    return (*words["always"], *((words["below-footing"],) if below else ()), *((words["old-slab"],) if old else ()))
 
 
 @cache

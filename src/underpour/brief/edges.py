@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from ..measure import Measure
 from ..mistakes import Mistake
-from .model import Edge, Face, Insulation, Kind, Layer
+from .model import BULK, Edge, Face, Insulation, Kind, Layer
 from .paths import letter
 
 _WITH_FOOTING: tuple[Face, ...] = (
@@ -33,7 +33,7 @@ def one_edge(edge: Edge, at: str, slab: Measure | None) -> Iterator[Mistake]:
     at : str
         Its path, "edge.A".
     slab : Measure or None
-        Thickness of the concrete that the floor begins with; None where it is not known.
+        Thickness that the footing must leave to the floor, as ``slab_thickness`` tells it; None where it is not known.
     """
     for number, piece in enumerate(edge.insulation, start=1):
         yield from _face(piece, edge.kind, f"{at}.insulation.{number}")
@@ -151,5 +151,17 @@ def _levels(edge: Edge, at: str, slab: Measure | None) -> Iterator[Mistake]:
 
 
 def slab_thickness(layers: Sequence[Layer | None]) -> Measure | None:
-    """Thickness of the floor's first concrete; None where there is none or it could not be read."""
+    """Thickness of the floor's first concrete, or of all down to the underside of an old slab.
+
+    None where there is neither or it could not be read.
+    """
+    old = next((n for n, layer in enumerate(layers, 1) if layer is not None and layer.old_slab is not None), 0)
+    if old:
+        sizes = [size for layer in layers[:old] if layer is not None and (size := _size(layer)) is not None]
+        return Measure(sum(size.si for size in sizes), " + ".join(size.typed for size in sizes))
     return next((layer.concrete for layer in layers if layer is not None and layer.concrete is not None), None)
+
+
+def _size(layer: Layer) -> Measure | None:
+    """How thick a layer is; None for a film."""
+    return next((size for kind in BULK if (size := getattr(layer, kind.replace("-", "_"))) is not None), layer.thickness)

@@ -7,14 +7,16 @@ from typing import Any
 
 from ..mistakes import Mistake
 
-BULK = ("concrete", "screed", "gravel", "sand", "masonry", "timber-frame")  # known by their thickness
+BULK = ("concrete", "screed", "old-slab", "gravel", "sand", "masonry", "timber-frame")  # known by their thickness
+OLD_SLAB = "old-slab"  # kept below the new floor
+LOOSE = ("gravel", "sand")
 LAYERS = (*BULK, "board", "vapour-retarder")  # every key that says what a layer is
 
 _NOT_IN = {
     "floor": {"masonry": "wall", "timber-frame": "wall"},
-    "wall": {"gravel": "build-up", "sand": "build-up", "screed": "build-up"},
+    "wall": {"old-slab": "build-up", "gravel": "build-up", "sand": "build-up", "screed": "build-up"},
 }
-_ON_CONCRETE = ("screed", "board", "vapour-retarder")
+_DOWN = "Layers run from the room down to the ground."
 _ONE_OF = f"Write one of {', '.join(LAYERS[:-1])} or {LAYERS[-1]}."
 
 TypedLayer = Mapping[str, Any]  # one layer as the file has it
@@ -62,7 +64,7 @@ def _one(layer: TypedLayer, kind: str, here: str, where: str) -> Iterator[Mistak
         yield Mistake(
             f"{here}.{kind}",
             "",
-            f"{kind.capitalize()} is no layer of a {where}.",
+            f"{_said(kind)} is no layer of a {where}.",
             f"It belongs in a {_NOT_IN[where][kind]}.",
         )
     if kind == "board" and "thickness" not in layer:
@@ -71,7 +73,7 @@ def _one(layer: TypedLayer, kind: str, here: str, where: str) -> Iterator[Mistak
     if kind != "board" and "thickness" in layer:
         if kind in BULK:
             wrong, instead = (
-                f"{kind.capitalize()} carries its thickness as its value.",
+                f"{_said(kind)} carries its thickness as its value.",
                 f'Write {{ {kind} = "{layer["thickness"]}" }}.',
             )
         else:
@@ -83,24 +85,44 @@ def _one(layer: TypedLayer, kind: str, here: str, where: str) -> Iterator[Mistak
         )
 
 
+def _said(kind: str) -> str:
+    """The kind as a sentence begins with it."""
+    return "An old slab" if kind == OLD_SLAB else kind.capitalize()
+
+
 def _order(kinds: list[str], at: str) -> Iterator[Mistake]:
     """Layers run from the room down: what may lie on concrete, concrete, what may lie under it."""
-    if "concrete" not in kinds:
+    if "concrete" not in kinds and OLD_SLAB not in kinds:
         alone = " A vapour retarder alone is no floor." if kinds and set(kinds) == {"vapour-retarder"} else ""
         yield Mistake(
             at, "", f"There is no concrete in this floor.{alone}", 'Write { concrete = "4 in" } among its layers.'
         )
         return
-    first = kinds.index("concrete")
-    last = len(kinds) - 1 - kinds[::-1].index("concrete")
-    downwards = "Layers run from the room down to the ground."
+    new = kinds[: kinds.index(OLD_SLAB)] if OLD_SLAB in kinds else kinds
+    yield from _new(new, at)
+    yield from _old(kinds[len(new) :], at, len(new))
+
+
+def _new(kinds: list[str], at: str) -> Iterator[Mistake]:
+    """The layers that are laid now: all of them, or those above the old slab."""
+    poured = [number for number, kind in enumerate(kinds) if kind in ("concrete", "screed")]
+    last = poured[-1] if poured else len(kinds)
+    first = kinds.index("concrete") if "concrete" in kinds else len(kinds)
     for number, kind in enumerate(kinds):
         here = f"{at}.{number + 1}.{kind}"
-        if kind in ("gravel", "sand") and number < last:
-            yield Mistake(
-                here, "", f"{kind.capitalize()} cannot lie above concrete.", f"{downwards} Move it below the concrete."
-            )
+        if kind in LOOSE and number < last:
+            yield Mistake(here, "", f"{_said(kind)} cannot lie above concrete.", f"{_DOWN} Move it below the concrete.")
         elif kind == "screed" and number > first:
-            yield Mistake(
-                here, "", "Screed lies on concrete, not under it.", f"{downwards} Move it above the concrete."
-            )
+            yield Mistake(here, "", "Screed lies on concrete, not under it.", f"{_DOWN} Move it above the concrete.")
+
+
+def _old(kinds: list[str], at: str, before: int) -> Iterator[Mistake]:
+    """The old slab and what lies under it; ``before`` layers lie above."""
+    for number, kind in enumerate(kinds[1:], start=before + 2):
+        here = f"{at}.{number}.{kind}"
+        if kind == OLD_SLAB:
+            other = f"Layer {before + 1} is the old slab already."
+            yield Mistake(here, "", other, "Keep one, with the thickness of both if they lie on one another.")
+        elif kind not in (*LOOSE, "vapour-retarder"):
+            wrong = f"{_said(kind)} cannot be laid under the old slab, which lies there already."
+            yield Mistake(here, "", wrong, f"{_DOWN} Move it above the old slab; below it lies gravel or sand.")

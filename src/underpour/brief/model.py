@@ -150,6 +150,9 @@ class Layer(Table):
 
     concrete: kinds.Thickness | None = _key("A layer of concrete, by its thickness.", "4 in", "100 mm", default=None)
     screed: kinds.Thickness | None = _key("A screed, by its thickness.", "2 in", "50 mm", default=None)
+    old_slab: kinds.Thickness | None = _key(
+        "An old slab that stays below the new floor, by its thickness.", "4 in", "100 mm", default=None
+    )
     gravel: kinds.Thickness | None = _key("Washed gravel, by its thickness.", "4 in", "100 mm", default=None)
     sand: kinds.Thickness | None = _key("Sand, by its thickness.", "2 in", "50 mm", default=None)
     masonry: kinds.Thickness | None = _key("Masonry of a wall, by its thickness.", "8 in", "200 mm", default=None)
@@ -193,7 +196,10 @@ class FloorTable(Table):
     )
     humidity: kinds.Humidity | None = _key("Relative humidity of the room in winter.", "50 %", default=None)
     available_depth: kinds.Extent | None = _key(
-        "From the top of the finished floor down to the dug ground.", "12 in", "300 mm", default=None
+        "From the top of the finished floor down to the dug ground, or to the top of an old slab that stays.",
+        "12 in",
+        "300 mm",
+        default=None,
     )
     build_up: tuple[Layer, ...] = _key(
         "The layers from the room down to the ground, at the middle of the floor.",

@@ -46,8 +46,9 @@ def outlines(section: Section, frame: Frame, prefix: str) -> str:
     for k, part in enumerate(section.parts):
         if is_ground(part):
             continue
-        pen = cut if part.hatch in ("concrete", "screed", "masonry", "steel") else FINE
-        body = stroke(frame.path(part.outline, closed=True), pen)
+        pen = cut if part.hatch in ("concrete", "concrete-old", "screed", "masonry", "steel") else FINE
+        broken = hatch.BROKEN if part.hatch == "concrete-old" else ""
+        body = stroke(frame.path(part.outline, closed=True), pen, extra=broken)
         drawn.append((pen, uncovered(body, covering(section.parts, k), prefix)))
     return "".join(body for _, body in sorted(drawn, key=lambda d: d[0]))
 

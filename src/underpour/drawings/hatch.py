@@ -1,6 +1,7 @@
 """Patterns of building drawing practice: the pattern says the material. Sized on paper, the same in every picture.
 
-From practice, not read from a standard: triangles and dots for concrete, stones for gravel, crossed diagonals for foam,
+From practice, not read from a standard: triangles and dots for concrete, the same between level broken lines and in a
+broken outline for concrete that stays, stones for gravel, crossed diagonals for foam,
 single 45 degree lines for masonry, grain for timber, a filled body for steel, groups of turning strokes for ground.
 """
 
@@ -11,10 +12,11 @@ from functools import cache
 from math import cos, hypot, pi, sin
 from random import Random
 
-from .paper import HAIR, INK, LINE, mm
+from .paper import FINE, HAIR, INK, LINE, mm
 
 TILE = 26.0  # mm, of patterns without an order, wide enough that nobody sees it repeat
 THIN = 4.0  # mm of layer below which figures are smaller
+BROKEN = ' stroke-dasharray="2.2 .8"'  # outline of a body that was there before and stays
 MOULDED, EXTRUDED = 2.2, 1.4  # mm between the diagonals of a lattice
 
 
@@ -96,6 +98,15 @@ def _concrete(thickness: float) -> tuple[float, str]:
     return TILE, stones + f'<path d="{"".join(dots)}" stroke="{INK}" stroke-width=".4" stroke-linecap="round"/>'
 
 
+def _concrete_old(thickness: float) -> tuple[float, str]:
+    """Concrete that was there before: its own figures, and level lines broken like those of what stays."""
+    lines = "".join(
+        f"M{k % 2 * 2.6:g} {y:g}" + "h3.2m2 0" * 4 + f"h{min(3.2, TILE - 20.8 - k % 2 * 2.6):g}"
+        for k, y in enumerate((1.3, 3.9, 6.5, 9.1, 11.7, 14.3, 16.9, 19.5, 22.1, 24.7))
+    )
+    return TILE, _concrete(thickness)[1] + _strokes(lines, FINE)
+
+
 def _sand(thickness: float) -> tuple[float, str]:
     dots = "".join(f"M{mm(x)} {mm(y)}h0" for x, y in _strewn(5, count=230, apart=1.1))
     return TILE, f'<path d="{dots}" stroke="{INK}" stroke-width=".3" stroke-linecap="round"/>'
@@ -129,6 +140,7 @@ def _stones(small: bool) -> str:
 
 _FIGURES: dict[str, Callable[[float], tuple[float, str]]] = {
     "concrete": _concrete,
+    "concrete-old": _concrete_old,
     "screed": _concrete,
     "gravel": _gravel,
     "sand": _sand,

@@ -81,6 +81,8 @@ def _swatch(kind: str, fill: str, x: float, y: float) -> str:
         return line(x, y + 1, x + wide, y + 1, LINE) + stroke(strokes, HAIR)
     box = f"M{x:.2f} {y:.2f}h{wide:g}v{high:g}h-{wide:g}z"
     inner = f'<path d="{box}" fill="url(#{fill})"/>' if fill else ""
+    if kind == "concrete-old":
+        return inner + stroke(box, BOLD, extra=hatch.BROKEN)
     return inner + stroke(box, BOLD if kind in ("concrete", "masonry") else FINE)
 
 

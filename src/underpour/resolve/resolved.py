@@ -118,3 +118,14 @@ class Resolved:
     def total(self) -> float:
         """Thickness of the whole build-up. [m]"""
         return sum(layer.thickness for layer in self.floor)
+
+    @property
+    def laid(self) -> tuple[Slice, ...]:
+        """The layers that are laid now: all of them, or those above an old slab that stays."""
+        old = next((n for n, layer in enumerate(self.floor) if layer.kind == "old-slab"), len(self.floor))
+        return self.floor[:old]
+
+    @property
+    def on_old_slab(self) -> bool:
+        """Whether an old slab stays below the floor."""
+        return len(self.laid) < len(self.floor)

@@ -65,6 +65,8 @@ def resolve(brief: Brief, tried: Mapping[str, float] | None = None) -> Resolved:
             floor.append(layer_slice(layer, f"floor.build-up.{n}", system))
         except Mistake as mistake:
             found.append(mistake)
+        if layer.kind == "old-slab" and layer.conductivity is None:
+            assumed.append(_old_concrete(f"floor.build-up.{n}"))
     letters = [edge.name or letter(n) for n, edge in enumerate(brief.edge)]
     lengths = exposed_lengths(brief)
     edges = [
@@ -105,6 +107,13 @@ def resolve(brief: Brief, tried: Mapping[str, float] | None = None) -> Resolved:
         assumed=assumed.taken,
         comfort=use.floor_at_least,
     )
+
+
+def _old_concrete(path: str) -> Assumed:
+    """What is taken for the concrete of an old slab, which nobody knows."""
+    known = catalogue.material("old-slab").conductivity
+    why = "taken as plain concrete: the mix of an old slab is not known"
+    return Assumed(f"{path}.conductivity", known.value, known.low, known.high, known.unit, why)
 
 
 def _notes(outdoor_mean: float, room: Room) -> tuple[str, ...]:

@@ -129,6 +129,8 @@ def _dimensions(resolved: Resolved, edge: ResolvedEdge, at: Levels) -> Iterator[
         if layer.thickness > 0.0:
             yield Dimension((x, y), (x, y - layer.thickness), layer.words.rsplit(", ", 1)[-1])
             y -= layer.thickness
+    if at.old_slab:
+        yield Dimension((x + 0.3, 0.0), (x + 0.3, at.old_slab), say.both(-at.old_slab, "m", resolved.system))
     if edge.ground:
         yield Dimension(
             (-at.wall - 0.8, 0.0), (-at.wall - 0.8, edge.ground), say.both(abs(edge.ground), "m", resolved.system)

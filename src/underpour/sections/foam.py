@@ -40,9 +40,11 @@ def outlines(piece: Piece, path: str, edge: ResolvedEdge, at: Levels, outside: f
         case "slab-edge":
             top = piece.top if piece.top is not None else 0.0
             if hung:
-                bottom = _bottom(piece, at.slab_bottom, top, path)
+                bottom = _bottom(piece, at.poured_bottom, top, path)
                 if at.footing_right > 1e-6:
                     _on_the_footing(bottom, at, path, system)
+                if at.old_slab is not None:
+                    _on_the_old_slab(bottom, at.old_slab, path, system)
                 return [box(0.0, thick, bottom, top)]
             return [box(outer - thick, outer, _bottom(piece, at.foam_bottom, top, path), top)]
         case "footing-top":
@@ -91,6 +93,18 @@ def _on_the_footing(bottom: float, at: Levels, path: str, system: System) -> Non
         "",
         f"This foam reaches {reach} below the floor; the footing stands out beyond the wall from {ledge} on.",
         "Take out down, and the foam ends on the footing. Foam beside the footing is a piece of its own, footing-side.",
+    )
+
+
+def _on_the_old_slab(bottom: float, old_slab: float, path: str, system: System) -> None:
+    if bottom >= old_slab - 1e-6:
+        return
+    raise Mistake(
+        f"{path}.down",
+        "",
+        f"This foam reaches {say.both(-bottom, 'm', system)} below the floor; the old slab, which stays, begins "
+        f"{say.both(-old_slab, 'm', system)} below it.",
+        "Take out down, and the foam ends above the old slab.",
     )
 
 

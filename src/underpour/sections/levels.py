@@ -17,7 +17,9 @@ class Levels:
     half_width: float  # the middle of the floor
     reach: float  # ground outside and below
     top: float  # of the section
-    slab_bottom: float  # underside of the lowest concrete of the floor
+    slab_bottom: float  # underside of the lowest concrete of the floor, old or new
+    poured_bottom: float  # underside of what is poured now; an old slab's top where nothing is
+    old_slab: float | None  # top of an old slab that stays; None where there is none
     foam_bottom: float  # underside of the lowest board, or of the concrete
     build_up_bottom: float
     wall: float  # thickness of the structural wall below the floor
@@ -30,11 +32,15 @@ class Levels:
 
 def levels(resolved: Resolved, edge: ResolvedEdge) -> Levels:
     """Work out the levels of one edge's section."""
-    depth = slab = foam = 0.0
+    depth = slab = poured = foam = 0.0
+    old: float | None = None
     for layer in resolved.floor:
         depth -= layer.thickness
         if layer.kind in ("concrete", "screed"):
-            slab = depth
+            slab = poured = depth
+        if layer.kind == "old-slab":
+            old, slab = depth + layer.thickness, depth
+            poured = poured or old
         if layer.kind == "board":
             foam = depth
     wall = sum(w.thickness for w in edge.wall)
@@ -46,6 +52,8 @@ def levels(resolved: Resolved, edge: ResolvedEdge) -> Levels:
         reach=max(OUTER * 2.0 * resolved.half_width, LEAST_GROUND),
         top=max(edge.ground + WALL_SHOWN, WALL_SHOWN, drawn_to),
         slab_bottom=slab,
+        poured_bottom=poured,
+        old_slab=old,
         foam_bottom=min(foam, slab),
         build_up_bottom=depth,
         wall=wall if edge.wall and edge.kind != "raft" else standing,
