@@ -164,4 +164,6 @@ def slab_thickness(layers: Sequence[Layer | None]) -> Measure | None:
 
 def _size(layer: Layer) -> Measure | None:
     """How thick a layer is; None for a film."""
-    return next((size for kind in BULK if (size := getattr(layer, kind.replace("-", "_"))) is not None), layer.thickness)
+    return next(
+        (size for kind in BULK if (size := getattr(layer, kind.replace("-", "_"))) is not None), layer.thickness
+    )

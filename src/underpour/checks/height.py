@@ -82,9 +82,8 @@ def _lost(needed: float, resolved: Resolved) -> str:
     if not needed:
         return ""
     rise = say.both(needed, "m", resolved.system)
-    return (
-        f"Doors, sills, headroom and the lowest step of a stair lose {rise} above the old slab, less what is taken off it."
-    )
+    lose = f"Doors, sills, headroom and the lowest step of a stair lose {rise}"
+    return f"{lose} above the old slab, less what is taken off it."
 
 
 def _paths(layers: Sequence[Slice]) -> tuple[str, ...]:

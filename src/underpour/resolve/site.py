@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from .. import catalogue
 from ..brief.model import Brief, Seasons, TypedGround
@@ -62,11 +63,13 @@ def resolve(brief: Brief, tried: Mapping[str, float] | None = None) -> Resolved:
     floor = []
     for n, layer in enumerate(brief.floor.build_up, 1):
         try:
-            floor.append(layer_slice(layer, f"floor.build-up.{n}", system))
+            made = layer_slice(layer, f"floor.build-up.{n}", system)
         except Mistake as mistake:
             found.append(mistake)
+            continue
         if layer.kind == "old-slab" and layer.conductivity is None:
-            assumed.append(_old_concrete(f"floor.build-up.{n}"))
+            made = replace(made, conductivity=assumed.take(_old_concrete(f"floor.build-up.{n}")))
+        floor.append(made)
     letters = [edge.name or letter(n) for n, edge in enumerate(brief.edge)]
     lengths = exposed_lengths(brief)
     edges = [
