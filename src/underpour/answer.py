@@ -13,7 +13,7 @@ from . import __version__, accepting, lessons
 from .brief import Reading
 from .brief.alternatives import AS_BRIEFED
 from .brief.model import Brief
-from .checks import heat, height, moisture
+from .checks import ground, heat, height, moisture
 from .checks.solved import SolvedEdge
 from .cut import solved_edges
 from .dossier import Answer, Dossier
@@ -83,17 +83,21 @@ def _windows(alternatives: Sequence[tuple[SolvedEdge, ...]]) -> dict[str, Window
 
 
 def _answer(name: str, resolved: Resolved, edges: tuple[SolvedEdge, ...], windows: dict[str, Window]) -> Answer:
-    airs = (
-        ("room", resolved.room.mean, resolved.room.swing),
-        ("outdoors", resolved.outdoor_mean, resolved.outdoor_swing),
-    )
+    room = () if resolved.outdoors else (("room", resolved.room.mean, resolved.room.swing),)
+    airs = (*room, ("outdoors", resolved.outdoor_mean, resolved.outdoor_swing))
     shown = {e.edge.letter: _inside(windows[e.edge.letter], e.section) for e in edges}
     return Answer(
         name=name,
         summary=summary(resolved),
         sections={e.edge.letter: replace(e.section, window=shown[e.edge.letter]) for e in edges},
         fields={
-            e.edge.letter: replace(sampled(e.heat, shown[e.edge.letter], e.section.floor), airs=airs) for e in edges
+            e.edge.letter: replace(
+                sampled(
+                    e.heat, shown[e.edge.letter], e.section.floor, e.section.underside if e.section.outdoors else 0.0
+                ),
+                airs=airs,
+            )
+            for e in edges
         },
         findings=tuple(_findings(resolved, edges)),
     )
@@ -106,11 +110,17 @@ def _inside(window: Window, section: Section) -> Window:
 
 
 def _findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]:
-    found = [*heat.resistance(resolved), *heat.floor_loss(resolved, edges)]
+    found = [*heat.resistance(resolved)]
+    if resolved.outdoors:
+        found += moisture.no_room()
+    else:
+        found += heat.floor_loss(resolved, edges)
     for edge in edges:
-        found += heat.edge(resolved, edge)
-        found += heat.surface(resolved, edge)
-        found += moisture.factor(resolved, edge)
+        if not resolved.outdoors:
+            found += heat.edge(resolved, edge)
+            found += heat.surface(resolved, edge)
+            found += moisture.factor(resolved, edge)
+        found += ground.coldest(resolved, edge)
     found += height.build_up(resolved)
     return [_cautioned(resolved, finding) for finding in found]
 
@@ -125,6 +135,8 @@ def _cautioned(resolved: Resolved, finding: Finding) -> Finding:
     below = any(p.face == "below-footing" for e in resolved.edges if e.letter == edge for p in e.pieces)
     if finding.id == "heat.edge-psi" and below:
         return replace(finding, caution=_caution_words()["below-footing"])
+    if finding.id == "heat.ground-temperature" and finding.at.get("place") == "edge" and (finding.value or 0.0) < 0.0:
+        return replace(finding, caution=_caution_words()["frost"])
     return finding
 
 

@@ -39,11 +39,10 @@ def _solved(resolved: Resolved, edge: ResolvedEdge) -> SolvedEdge:
     lines = [metre] if metre < made.extent[1] else []  # a floor may be narrower than that
     heat_films = {"room": warm_side, "outdoors": outdoors}
     mould_films = {"room": _films(("room-mould",) * 3), "outdoors": outdoors}
+    film_sets = [heat_films] if made.outdoors else [heat_films, mould_films]
     try:
-        heat_solved, mould_solved = solve_each(
-            made.parts, made.airs, [heat_films, mould_films], climates, lines_x=lines
-        )
-        return SolvedEdge(edge, made, levels(resolved, edge), heat_solved, mould_solved)
+        solved = solve_each(made.parts, made.airs, film_sets, climates, lines_x=lines)
+        return SolvedEdge(edge, made, levels(resolved, edge), solved[0], solved[-1])
     except Overlap as overlap:
         raise _overlap(made, edge, overlap) from None
     except Gap as gap:

@@ -24,6 +24,8 @@ def told(answers: Sequence[Answer], system: System, room: float) -> list[Answer]
 
 
 def _said(finding: Finding, answer: Answer, answers: Sequence[Answer], system: System, room: float) -> Finding:
+    if finding.id == "heat.ground-temperature":
+        return _frost(finding, answer, answers, system)
     if finding.id != "heat.corner-coldest" or finding.value is None or finding.value >= room:
         return finding
     others = [(other, _same(other, finding)) for other in answers if other is not answer]
@@ -40,6 +42,22 @@ def _said(finding: Finding, answer: Answer, answers: Sequence[Answer], system: S
         words.append(f"With “{warmest[0].name}” it stays at {say.value(warmest[1], 'degC', system)}.")
     elif bare and _has_foam(answer):
         words.append(f"Without any foam it would fall to {say.value(bare[0][1], 'degC', system)}.")
+    return replace(finding, words=" ".join(words))
+
+
+def _frost(finding: Finding, answer: Answer, answers: Sequence[Answer], system: System) -> Finding:
+    """Ground that freezes here or elsewhere: how it stands without foam, or with the foam that keeps it warmest."""
+    others = [(other, _same(other, finding)) for other in answers if other is not answer]
+    values = [(other, found.value) for other, found in others if found is not None and found.value is not None]
+    if finding.value is None or min([finding.value, *(value for _, value in values)]) >= 0.0:
+        return finding
+    words = [finding.words] if finding.words else ["It does not freeze in a year of mean weather."]
+    bare = next((value for other, value in values if not _has_foam(other)), None)
+    warmest = max(values, key=lambda pair: pair[1], default=None)
+    if bare is not None and _has_foam(answer):
+        words.insert(1, f"Without any foam it falls to {say.value(bare, 'degC', system)}.")
+    elif warmest is not None and warmest[1] > finding.value:
+        words.insert(1, f"With “{warmest[0].name}” it falls to {say.value(warmest[1], 'degC', system)}.")
     return replace(finding, words=" ".join(words))
 
 

@@ -10,7 +10,7 @@ from .layers import floor_layers, wall_layers
 from .parts import Parts, tables_in
 from .paths import letter
 from .plans import unclear_outline, unclear_shape
-from .rooms import unknown_use, unlikely_room
+from .rooms import no_room_over_it, unknown_use, unlikely_room
 from .sides import unclear_sides
 from .sites import unclear_site
 
@@ -21,6 +21,7 @@ def unbuildable(parts: Parts) -> Iterator[Mistake]:
         yield from unknown_use(parts.project)
         if parts.floor is not None:
             yield from unlikely_room(parts.project, parts.floor)
+        yield from no_room_over_it(parts.project, parts.floor, parts.edges)
     if parts.site is not None:
         yield from unclear_site(parts.site)
     if parts.plan is not None:

@@ -1,14 +1,16 @@
-"""The use of the floor, and whether the room's temperature goes with it."""
+"""The use of the floor, and whether the room's temperature and the edges go with it."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from .. import catalogue
 from ..measure import Measure
 from ..mistakes import Mistake
-from .model import FloorTable, Project, Seasons
+from .model import Edge, FloorTable, Kind, Project, Seasons
+from .paths import letter
 
+UNDER_THE_SKY: tuple[Kind, ...] = ("free-edge", "drawn")  # edges that ask for no wall
 _WARMEST_ROOM = 40.0  # degC; above it a unit was mistaken, not a room kept
 
 
@@ -26,6 +28,8 @@ def unlikely_room(project: Project, floor: FloorTable) -> Iterator[Mistake]:
         use = catalogue.use(project.use)
     except Mistake:
         return
+    if use.room is None:
+        return
     for at, room in _temperatures(floor):
         article = "An" if use.label[0] in "AEIOU" else "A"
         wrong = f"{article} {use.label[0].lower()}{use.label[1:]} is not kept at {room.typed}."
@@ -33,6 +37,46 @@ def unlikely_room(project: Project, floor: FloorTable) -> Iterator[Mistake]:
             yield Mistake(at, "", wrong, 'A floor that is kept frozen is a cold store or a rink: use = "cold-store".')
         elif room.si > _WARMEST_ROOM:
             yield Mistake(at, "", wrong, "Write the room's usual temperature, such as 68 F or 20 C.")
+
+
+def no_room_over_it(project: Project, floor: FloorTable | None, edges: Sequence[Edge | None]) -> Iterator[Mistake]:
+    """What a slab outdoors cannot have: a room's air, and edges that stand under a wall."""
+    try:
+        use = catalogue.use(project.use)
+    except Mistake:
+        return
+    if use.room is not None:
+        return
+    lies = f"A {use.label.lower()} lies outdoors"
+    if floor is not None and floor.inside is not None:
+        yield Mistake(
+            "floor.inside",
+            "",
+            f"{lies}; there is no room over it to be kept warm.",
+            "Take inside out, or write the use of the room, such as garage.",
+        )
+    if floor is not None and floor.humidity is not None:
+        yield Mistake(
+            "floor.humidity",
+            "",
+            f"{lies}; no room's humidity is asked for.",
+            "Take humidity out, or write the use of the room, such as garage.",
+        )
+    for index, edge in enumerate(edges):
+        if edge is not None and edge.kind not in UNDER_THE_SKY:
+            yield Mistake(
+                f"edge.{letter(index)}.kind",
+                "",
+                f"A {edge.kind} stands under a wall. {lies} and bears none.",
+                f'Write kind = "free-edge". Edges without a wall: {", ".join(UNDER_THE_SKY)}.',
+            )
+        elif edge is not None and edge.above is not None:
+            yield Mistake(
+                f"edge.{letter(index)}.above",
+                "",
+                f"{lies}; no wall stands on its edge.",
+                "Take above out, or write the use of the room, such as garage.",
+            )
 
 
 def _temperatures(floor: FloorTable) -> list[tuple[str, Measure]]:

@@ -90,6 +90,32 @@ def factor(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
         )
 
 
+def no_room() -> Iterator[Finding]:
+    """What is not asked of a slab outdoors, said once.
+
+    Asks
+        Does anything of a room hang on this slab?
+    Why
+        A question that is left out without a word is taken for one that was answered.
+    Worked out
+        Nothing: there is no room.
+    Holds for
+        Drives, walks, terraces and all that lies under the sky.
+    Source
+        The use in the brief.
+    """
+    yield Finding(
+        "moisture.surface-factor",
+        "Heat loss, warm floor and mould",
+        None,
+        "1",
+        at={"surface": "floor"},
+        no_limit="does not apply",
+        rests_on=("project.use",),
+        words="No room lies over this slab.",
+    )
+
+
 def _words(name: str, coldest: float, lowest: float, month: int, resolved: Resolved) -> str:
     """What the factor means in degrees, at the room's humidity."""
     felt, wanted = (say.value(degrees, "degC", resolved.system) for degrees in (coldest, lowest))

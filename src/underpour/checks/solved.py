@@ -22,7 +22,7 @@ OUTER_METRE = 1.0  # m
 
 @dataclass(frozen=True)
 class SolvedEdge:
-    """One edge with its section, solved for heat loss and for humidity at the surface."""
+    """One edge with its section, solved for heat loss and for humidity at the surface; outdoors both are one."""
 
     edge: ResolvedEdge
     section: Section

@@ -28,9 +28,16 @@ def exposed_lengths(brief: Brief) -> list[float]:
 
 
 def resolve_edge(
-    edge: Edge, letter: str, length: float, system: System, assumed: Assumptions, found: list[Mistake]
+    edge: Edge,
+    letter: str,
+    length: float,
+    system: System,
+    assumed: Assumptions,
+    found: list[Mistake],
+    *,
+    outdoors: bool = False,
 ) -> ResolvedEdge | None:
-    """One edge; None where a mistake was added to ``found``."""
+    """One edge, of a slab outdoors or of a room's floor; None where a mistake was added to ``found``."""
     path, before = f"edge.{letter}", len(found)
 
     def tried(make: Callable[[], Made]) -> Made | None:
@@ -70,7 +77,8 @@ def resolve_edge(
         wall = [usual_wall("wall", f"{path}.wall", system, assumed)]
     if not above and edge.kind in ("frost-wall", "raft"):
         above = [usual_wall("above", f"{path}.above", system, assumed)]
-    ground = edge.ground.si if edge.ground else assumed.take(usual("ground").assumed(f"{path}.ground"))
+    usually = usual("ground-outdoors" if outdoors else "ground")
+    ground = edge.ground.si if edge.ground else assumed.take(usually.assumed(f"{path}.ground"))
     footing = _footing(edge, path, assumed) if edge.kind in ON_FOOTING else (0.0, 0.0)
     concrete = _footing_concrete(edge, footing[1], path, system)
     return ResolvedEdge(

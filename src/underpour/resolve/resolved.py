@@ -73,11 +73,11 @@ class ResolvedEdge:
 
 @dataclass(frozen=True, slots=True)
 class Room:
-    """Air of the room."""
+    """Air over the floor: of the room, or outdoors where the slab lies under the sky."""
 
     mean: float  # degC
     swing: complex  # K
-    humidity: float  # 0 to 1
+    humidity: float  # 0 to 1; not a number outdoors, where no finding asks for it
     rests_on: tuple[str, ...]
     humidity_path: str
 
@@ -104,6 +104,11 @@ class Resolved:
     edges: tuple[ResolvedEdge, ...]
     assumed: tuple[Assumed, ...]
     comfort: Quantity | None
+
+    @property
+    def outdoors(self) -> bool:
+        """Whether the slab lies under the sky, with no room over it."""
+        return self.use.room is None
 
     @property
     def half_width(self) -> float:

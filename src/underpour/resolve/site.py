@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
+from math import nan
 
 from .. import catalogue
 from ..brief.model import Brief, Seasons, TypedGround
@@ -29,6 +30,13 @@ FREEZER = (
 )
 
 
+UNDER_THE_SKY = (
+    "The slab is taken to follow shaded air through a year of mean weather. Sun, rain, snow lying on it and the heat "
+    "of freezing are not counted. A hard winter freezes deeper, and a slab swept clear of snow freezes deeper than "
+    "the lawn beside it."
+)
+
+
 def resolve(brief: Brief, tried: Mapping[str, float] | None = None) -> Resolved:
     """Brief and catalogue to numbers.
 
@@ -48,15 +56,6 @@ def resolve(brief: Brief, tried: Mapping[str, float] | None = None) -> Resolved:
     assumed = Assumptions(tried)
     found: list[Mistake] = []
     use = catalogue.use(brief.project.use)
-    if use.room is None or use.humidity is None:
-        found.append(
-            Mistake(
-                "project.use",
-                f'"{brief.project.use}"',
-                f"{use.label} lies outdoors; only floors of rooms are answered in this version.",
-                "Take the use of the room above, such as garage or workshop.",
-            )
-        )
     place = _place(brief, found)
     system = brief.project.units or ("US" if place is not None and place.country == "US" else "SI")
     ground = _ground(brief, assumed, found)
@@ -73,7 +72,7 @@ def resolve(brief: Brief, tried: Mapping[str, float] | None = None) -> Resolved:
     letters = [edge.name or letter(n) for n, edge in enumerate(brief.edge)]
     lengths = exposed_lengths(brief)
     edges = [
-        resolve_edge(edge, named, length, system, assumed, found)
+        resolve_edge(edge, named, length, system, assumed, found, outdoors=use.room is None)
         for edge, named, length in zip(brief.edge, letters, lengths, strict=True)
         if edge.beside == "outdoors"
     ]
@@ -89,14 +88,14 @@ def resolve(brief: Brief, tried: Mapping[str, float] | None = None) -> Resolved:
     if found or place is None or ground is None:
         raise Mistakes(found)
     outdoor_mean, outdoor_swing = year.harmonic(place.months)
-    room = _room(brief, use, outdoor_swing, assumed)
+    room = _over_the_floor(brief, use, outdoor_mean, outdoor_swing, assumed)
     return Resolved(
         title=brief.project.title or use.label,
         use=use,
         system=system,
         place=_place_words(place),
         credits=(place.credit,) if place.credit else (),
-        notes=(*place.notes, *_notes(outdoor_mean, room)),
+        notes=(*place.notes, *_notes(use, outdoor_mean, room)),
         outdoor_mean=outdoor_mean,
         outdoor_swing=outdoor_swing,
         climate_path="site.place" if brief.site.place else "site.monthly",
@@ -119,8 +118,10 @@ def _old_concrete(path: str) -> Assumed:
     return Assumed(f"{path}.conductivity", known.value, known.low, known.high, known.unit, why)
 
 
-def _notes(outdoor_mean: float, room: Room) -> tuple[str, ...]:
-    """What to know of ice in the ground, which no finding tells yet."""
+def _notes(use: Use, outdoor_mean: float, room: Room) -> tuple[str, ...]:
+    """What to know of ice in the ground, which no finding tells yet, and of what a slab outdoors meets."""
+    if use.room is None:
+        return (*((FROZEN,) if outdoor_mean < 0.0 else ()), UNDER_THE_SKY)
     return (*((FROZEN,) if outdoor_mean < 0.0 else ()), *((FREEZER,) if room.mean - abs(room.swing) < 0.0 else ()))
 
 
@@ -187,6 +188,15 @@ def _ground(brief: Brief, assumed: Assumptions, found: list[Mistake]) -> Slice |
 def _available_depth(brief: Brief, assumed: Assumptions) -> float | None:
     typed = brief.floor.available_depth
     return typed.si if typed is not None else assumed.missing("floor.available-depth")
+
+
+def _over_the_floor(
+    brief: Brief, use: Use, outdoor_mean: float, outdoor_swing: complex, assumed: Assumptions
+) -> Room:
+    path = "site.place" if brief.site.place else "site.monthly"
+    if use.room is None or use.humidity is None:
+        return Room(outdoor_mean, outdoor_swing, nan, (path,), path)
+    return _room(brief, use, outdoor_swing, assumed)
 
 
 def _room(brief: Brief, use: Use, outdoor_swing: complex, assumed: Assumptions) -> Room:

@@ -10,9 +10,11 @@ from ..resolve import WALL_SHOWN, Resolved, ResolvedEdge, Slice
 from .foam import box, outlines
 from .levels import Levels, levels
 from .parts import Air, Dimension, Film, Outline, Part, Section
+from .under import under_slab, under_wall
 
 # Lower wins. Bodies that the user drew go before all others, whatever priority they carry among themselves.
 DRAWN, FOAM, WALL, FOOTING, LAYERS, GROUND = -1000, 10, 100, 110, 200, 900
+WALLED = ("footing-wall", "frost-wall", "drawn")  # a body of the edge may reach down past the build-up
 
 
 def section(resolved: Resolved, edge: ResolvedEdge) -> Section:
@@ -32,9 +34,10 @@ def section(resolved: Resolved, edge: ResolvedEdge) -> Section:
     ]
     outer = at.start if edge.kind == "raft" else 0.0
     airs = (
-        Air("room", box(0.0, at.half_width, 0.0, at.top)),
+        Air("outdoors" if resolved.outdoors else "room", box(0.0, at.half_width, 0.0, at.top)),
         Air("outdoors", box(-at.reach, outer, edge.ground, at.top)),
     )
+    walled = edge.kind in WALLED and not resolved.outdoors
     lowest = min(y for part in parts[1:] for _, y in part.outline)
     widest = min(x for part in parts[1:] for x, _ in part.outline)
     return Section(
@@ -54,6 +57,8 @@ def section(resolved: Resolved, edge: ResolvedEdge) -> Section:
         ground_level=edge.ground,
         corner=(inside_face, 0.0),
         floor=(inside_face, at.half_width),
+        underside=at.build_up_bottom,
+        under_edge=under_wall(parts, at.start, at.build_up_bottom) if walled else under_slab(parts, at.start),
     )
 
 
@@ -145,7 +150,7 @@ def _dimensions(resolved: Resolved, edge: ResolvedEdge, at: Levels) -> Iterator[
 
 def open_to_outdoors(made: Section, edge: ResolvedEdge, system: System) -> Mistake | None:
     """A drawn edge must part the room from outdoors; tell where it does not."""
-    if edge.kind != "drawn":
+    if edge.kind != "drawn" or made.outdoors:
         return None
     x = 0.0
     top, bottom = made.extent[3], max(0.0, edge.ground)

@@ -38,7 +38,7 @@ class Film:
 class Air:
     """A space filled with air. Its sides towards parts carry a surface film."""
 
-    where: Literal["room", "outdoors"]
+    where: Literal["room", "outdoors"]  # the first of a section lies over the floor
     outline: Outline
 
 
@@ -66,3 +66,15 @@ class Section:
     ground_level: float  # finished ground outside
     corner: Point  # where floor and wall meet in the room
     floor: tuple[float, float]  # x from and to of the floor's surface, at y = 0
+    underside: float  # y at which the build-up ends and the ground begins
+    under_edge: Point  # where the ground begins under the floor's edge
+
+    @property
+    def outdoors(self) -> bool:
+        """Whether the sky is over the floor and no room."""
+        return self.airs[0].where == "outdoors"
+
+    @property
+    def watched(self) -> Point:
+        """The place whose temperature matters most: a room's corner; outdoors the ground under the slab's edge."""
+        return self.under_edge if self.outdoors else self.corner

@@ -13,8 +13,10 @@ from .solve import Solved
 ACROSS = 110  # places across the window, at least
 
 
-def sampled(solved: Solved, window: tuple[float, float, float, float], floor: tuple[float, float]) -> Field:
-    """Temperatures inside a window, and along the floor at y = 0.
+def sampled(
+    solved: Solved, window: tuple[float, float, float, float], floor: tuple[float, float], level: float = 0.0
+) -> Field:
+    """Temperatures inside a window, and along the floor.
 
     Parameters
     ----------
@@ -24,6 +26,8 @@ def sampled(solved: Solved, window: tuple[float, float, float, float], floor: tu
         x0, x1, y0, y1. [m]
     floor : two floats
         x from and to of the floor's surface. [m]
+    level : float
+        Height y of the line along the floor: its surface, or the underside of its build-up. [m]
 
     Returns
     -------
@@ -49,7 +53,7 @@ def sampled(solved: Solved, window: tuple[float, float, float, float], floor: tu
     for unknowns in (solved.fine.mean, solved.fine.swing):
         lattice = np.where(known, unknowns[np.maximum(eq.number, 0)], 0.0)
         values.append(np.where(air, np.nan, from_x @ lattice @ from_y.T).T)
-    floor_x, floor_mean, floor_swing, _ = solved.along(floor[0], floor[1], 0.0)
+    floor_x, floor_mean, floor_swing, _ = solved.along(floor[0], floor[1], level)
     shown = floor_x <= x1 + step
     return Field(
         x.astype(np.float32),

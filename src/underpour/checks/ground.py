@@ -1,0 +1,70 @@
+"""Ground: how cold it gets under the build-up, and whether it freezes there."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ..findings import Finding, Step
+from ..measure.digits import fixed
+from ..physics.conduction.solve import Told
+from ..physics.year import deciding, lowest_moment, month_of
+from ..resolve import Resolved
+from .basis import conduction
+from .solved import SolvedEdge, floor_rests_on, swing_steps
+
+HEAVE = (
+    "Ground lifts a slab where three things meet: frost, ground that draws water up, and water. "
+    "Only the frost is worked out here."
+)
+
+
+def coldest(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
+    """How cold the ground gets right under the build-up.
+
+    Asks
+        Does the ground under the floor freeze in a year of mean weather: at the edge, and in the middle?
+    Why
+        Freezing ground that draws water swells, lifts the slab and lets it down crooked in spring.
+    Worked out
+        Mean of the year less the amplitude where the ground begins: below the edge, and below the middle where the
+        slab lies outdoors or under a room that is kept below freezing.
+    Holds for
+        The settled year of mean weather; the heat that freezing sets free is not counted, so frost is reckoned too
+        deep rather than too shallow. A hard winter, and a slab swept of snow, freeze deeper.
+    Source
+        ISO 10211 and ISO 13370 for the temperatures.
+    """
+    section = solved.section
+    places = [("edge", section.under_edge)]
+    if resolved.outdoors or resolved.room.mean - abs(resolved.room.swing) < 0.0:
+        places.insert(0, ("middle", (solved.levels.half_width, section.underside)))
+    for place, (x, y) in places:
+        told = solved.heat.temperature(x, y)
+        month = month_of(lowest_moment(told.swing))
+        yield Finding(
+            "heat.ground-temperature",
+            f"Coldest ground under the {place} of the slab",
+            told.mean - abs(told.swing),
+            "degC",
+            at={"edge": solved.edge.letter, "place": place},
+            within=told.within,
+            month=month,
+            months=deciding(told.mean, told.swing, "lowest"),
+            basis=conduction(),
+            rests_on=(*floor_rests_on(resolved), *solved.rests_on),
+            steps=(
+                Step("z", "depth below the top of the floor", "", f"{fixed(-y, 3)} m"),
+                *swing_steps("θ_ground", told, "°C", month, "-"),
+            ),
+            words=_words(told, place),
+        )
+
+
+def _words(told: Told, place: str) -> str:
+    if told.mean - abs(told.swing) >= 0.0:
+        return ""
+    if told.mean + abs(told.swing) < 0.0:
+        return "It stays frozen all year."
+    return (
+        f"It freezes in a year of mean weather. {HEAVE}" if place == "edge" else "It freezes in a year of mean weather."
+    )
