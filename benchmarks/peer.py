@@ -41,7 +41,7 @@ class Second:
     unknowns: int
     floor: float  # W/m, mean of the year, into the floor
     wall: float  # W/m
-    corner: float  # degC, coldest of the year where floor and wall meet
+    corner: float  # degC, coldest of the year where floor and wall meet; outdoors under the slab's edge
 
 
 @BilinearForm
@@ -91,7 +91,7 @@ def inside(outline: tuple[tuple[float, float], ...], x: Array, y: Array) -> NDAr
 def lines_of(section: Section, axis: int, smallest: float) -> list[float]:
     """Every level or place where a polygon bends; a slanted side is crossed by many more."""
     low, high = section.extent[2 * axis], section.extent[2 * axis + 1]
-    found = [low, high, section.corner[axis]]
+    found = [low, high, section.watched[axis]]
     for body in (*section.parts, *section.airs):
         found += [corner[axis] for corner in body.outline]
         for a, b in zip(body.outline, (*body.outline[1:], body.outline[0]), strict=True):
@@ -129,8 +129,8 @@ def second_way(
     mean = spsolve(stiff.tocsc(), steady)
     swing = spsolve((stiff + 2j * pi / YEAR * heavy).tocsc(), load)
     flow = {name: float(pull.sum() * room.mean - pull @ mean) for name, pull in sides.items()}
-    at = int(np.argmin(np.hypot(*(basis.doflocs - np.array(section.corner)[:, None]))))
-    return Second(basis.N, flow["floor"], flow.get("wall", 0.0), float(mean[at] - abs(swing[at])))
+    at = int(np.argmin(np.hypot(*(basis.doflocs - np.array(section.watched)[:, None]))))
+    return Second(basis.N, flow.get("floor", 0.0), flow.get("wall", 0.0), float(mean[at] - abs(swing[at])))
 
 
 def films(

@@ -143,8 +143,12 @@ def _cautioned(resolved: Resolved, finding: Finding) -> Finding:
 def _cautions(answered: Sequence[tuple[Resolved, Answer]]) -> tuple[str, ...]:
     words = _caution_words()
     below = any(p.face == "below-footing" for resolved, _ in answered for e in resolved.edges for p in e.pieces)
-    old = any(resolved.on_old_slab for resolved, _ in answered)
-    return (*words["always"], *((words["below-footing"],) if below else ()), *((words["old-slab"],) if old else ()))
+    apply = {
+        "below-footing": below,
+        "old-slab": any(resolved.on_old_slab for resolved, _ in answered),
+        "frost": any(resolved.outdoors for resolved, _ in answered),
+    }
+    return (*words["always"], *(words[name] for name, here in apply.items() if here))
 
 
 @cache

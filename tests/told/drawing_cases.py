@@ -50,6 +50,8 @@ def section(foam: str = "wrapped", *, label: str = "Marlpit Plain 25, 2 in (51 m
         ground_level=GROUND_LEVEL,
         corner=(start, 0.0),
         floor=(start, 4.0),
+        underside=-0.25,
+        under_edge=(start, -0.25),
     )
 
 

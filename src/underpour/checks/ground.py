@@ -12,11 +12,6 @@ from ..resolve import Resolved
 from .basis import conduction
 from .solved import SolvedEdge, floor_rests_on, swing_steps
 
-HEAVE = (
-    "Ground lifts a slab where three things meet: frost, ground that draws water up, and water. "
-    "Only the frost is worked out here."
-)
-
 
 def coldest(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
     """How cold the ground gets right under the build-up.
@@ -37,7 +32,7 @@ def coldest(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
     section = solved.section
     places = [("edge", section.under_edge)]
     if resolved.outdoors or resolved.room.mean - abs(resolved.room.swing) < 0.0:
-        places.insert(0, ("middle", (solved.levels.half_width, section.underside)))
+        places.append(("middle", (solved.levels.half_width, section.underside)))
     for place, (x, y) in places:
         told = solved.heat.temperature(x, y)
         month = month_of(lowest_moment(told.swing))
@@ -64,7 +59,5 @@ def _words(told: Told, place: str) -> str:
     if told.mean - abs(told.swing) >= 0.0:
         return ""
     if told.mean + abs(told.swing) < 0.0:
-        return "It stays frozen all year."
-    return (
-        f"It freezes in a year of mean weather. {HEAVE}" if place == "edge" else "It freezes in a year of mean weather."
-    )
+        return f"Under the {place} it stays frozen all year."
+    return f"Under the {place} it freezes in a year of mean weather."

@@ -10,7 +10,12 @@ if TYPE_CHECKING:
     from ..dossier import Dossier
     from ..papers import Pictures
 
-SHOWN_BY = ("heat.corner-coldest", "heat.floor-coldest", "heat.loss-peak")  # first one that has a month at the edge
+SHOWN_BY = (
+    "heat.corner-coldest",
+    "heat.floor-coldest",
+    "heat.loss-peak",
+    "heat.ground-temperature",
+)  # first one that has a month at the edge
 
 
 def chosen_edge(dossier: Dossier, typed: str | None) -> str:
@@ -75,18 +80,22 @@ def section(dossier: Dossier, edge: str) -> str:
 def _caption(dossier: Dossier, edge: str) -> str:
     from ..drawings.when import MONTHS
 
-    return f"Temperatures in the middle of {MONTHS[shown_month(dossier, edge) - 1]}, when this edge is coldest."
+    outdoors = dossier.as_briefed.sections[edge].outdoors
+    what = "the ground under this edge" if outdoors else "this edge"
+    return f"Temperatures in the middle of {MONTHS[shown_month(dossier, edge) - 1]}, when {what} is coldest."
 
 
 def _told(dossier: Dossier, edge: str) -> str:
     """What the picture shows, for someone who does not see it: the coldest corner of each alternative."""
+    from ..drawings.facts import finding_at, watched_words
     from ..measure import say
 
+    section = dossier.as_briefed.sections[edge]
+    watched = "heat.ground-temperature" if section.outdoors else "heat.corner-coldest"
     corners = [
         f"{answer.name} {say.value(finding.value, finding.unit, dossier.units)}"
         for answer in dossier.alternatives
-        for finding in answer.findings
-        if finding.id == SHOWN_BY[0] and finding.at.get("edge") == edge and finding.value is not None
+        if (finding := finding_at(answer, watched, edge)) is not None and finding.value is not None
     ]
-    warm = f" Where floor and wall meet, at its coldest: {'; '.join(corners)}." if corners else ""
+    warm = f" {watched_words(section).capitalize()}, at its coldest: {'; '.join(corners)}." if corners else ""
     return f"Section through edge {edge} with lines of equal temperature.{warm}"

@@ -58,9 +58,9 @@ def words_that_fit_outdoors(section: Section, field: Field, frame: Frame, year_f
 
 
 def corner_mark(section: Section, frame: Frame, words: str, below: str, colour: str) -> tuple[str, tuple[Box, ...]]:
-    """The temperature of the corner, large, with a line to where floor and wall meet; ``below`` it what is wrong."""
-    x, y = frame.x(section.corner[0]), frame.y(section.corner[1])
-    left, base = x + 7.0, y - 7.0
+    """The temperature of the place that is watched, large, with a line to it; ``below`` it what is wrong."""
+    x, y = frame.x(section.watched[0]), frame.y(section.watched[1])
+    left, base = x + 7.0, frame.y(section.corner[1]) - 7.0
     drawn = line(x, y, left - 1.0, base + 0.8, FINE) + dot(x, y, 0.8)
     drawn += letters(left, base, words, size=HEADING, weight=600, colour=colour)
     drawn += letters(left, base + 1.2 * LETTER, below, colour=colour)

@@ -8,7 +8,7 @@ from ..dossier import Answer, Dossier
 from ..measure import say
 from ..measure.table import System
 from .airs import corner_mark, outdoors_name, room_name, room_words, scale_bar, words_that_fit_outdoors
-from .facts import corner_temperature, corner_verdict, floor_limit, floor_words, loss_words
+from .facts import corner_temperature, corner_verdict, floor_limit, floor_words, loss_words, watched_words
 from .floor_line import Limit, Span, Strip, floor_line, shared_span
 from .legend import LEGEND_HIGH, ROW, frost_key, key, legend, materials
 from .lettering import CAPITAL, HEADING, LETTER, cut_to, wrapped
@@ -90,14 +90,13 @@ def comparison(dossier: Dossier, edge: str, *, year_fraction: float, width: floa
 
 
 def lesson(answers: list[Answer], edge: str, year_fraction: float, system: System) -> str:
-    """Which floor is warm where it meets the wall and which is cold, in words."""
+    """Which floor is warm at the place that is watched and which is cold, in words."""
+    place = watched_words(answers[0].sections[edge])
     ranked = sorted(answers, key=lambda answer: corner_temperature(answer, edge, year_fraction))
     said = [say.value(corner_temperature(answer, edge, year_fraction), "degC", system) for answer in ranked]
     if len(ranked) == 1 or said[0] == said[-1]:
-        return f"Where floor and wall meet it is {said[-1]}."
-    return (
-        f"Warmest where floor and wall meet: {ranked[-1].name}, {said[-1]}. Coldest there: {ranked[0].name}, {said[0]}."
-    )
+        return f"{place.capitalize()} it is {said[-1]}."
+    return f"Warmest {place}: {ranked[-1].name}, {said[-1]}. Coldest there: {ranked[0].name}, {said[0]}."
 
 
 def _shared(answers: list[Answer], edge: str, year_fraction: float, system: System) -> _Shared:
@@ -126,7 +125,8 @@ def _panel(
     names = wrapped(answer.name, wide, HEADING, 600)
     body = [letters(left, base + n * 1.2 * HEADING, said, size=HEADING, weight=600) for n, said in enumerate(names)]
     base += (head - 3) * 1.2 * HEADING + 1.35 * LETTER
-    facts = f"Corner {corner}. {loss_words(answer, shared.edge, shared.system)}".strip()
+    place = "Under the slab's edge" if section.outdoors else "Corner"
+    facts = f"{place} {corner}. {loss_words(answer, shared.edge, shared.system)}".strip()
     body.append(letters(left, base, cut_to(facts, wide)))
     room = wide - 2 * INSET
     frame = Frame(left + INSET, base + 2.0, shared.window, room / (shared.window[1] - shared.window[0]))

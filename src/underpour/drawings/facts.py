@@ -9,8 +9,10 @@ from ..findings import Finding
 from ..measure import say
 from ..measure.table import System
 from ..physics.conduction.field import Field
+from ..sections.parts import Section
 from . import colours
 from .floor_line import Limit
+from .frost import FREEZING
 from .when import MONTHS
 
 SHORT_WORDS = {
@@ -30,31 +32,42 @@ def finding_at(answer: Answer, id: str, edge: str) -> Finding | None:
 
 
 def corner_temperature(answer: Answer, edge: str, year_fraction: float) -> float:
-    """Temperature where floor and wall meet, at that moment. [degC]
+    """Temperature of the place that is watched, at that moment. [degC]
 
     In the month of the finding it is the finding's own number, elsewhere the field's.
     """
-    finding = finding_at(answer, "heat.corner-coldest", edge)
+    outdoors = answer.sections[edge].outdoors
+    finding = finding_at(answer, "heat.ground-temperature" if outdoors else "heat.corner-coldest", edge)
     if finding and finding.value is not None and finding.month == month_of(year_fraction):
         return finding.value
     return corner_of(answer.fields[edge], year_fraction)
 
 
+def watched_words(section: Section) -> str:
+    """The place whose temperature a picture names, to begin or end a sentence with."""
+    return "under the slab's edge" if section.outdoors else "where floor and wall meet"
+
+
 def corner_of(field: Field, year_fraction: float) -> float:
-    """The floor's temperature at its end by the wall. [degC]"""
+    """Temperature of the floor line at its end by the wall. [degC]"""
     return float(field.floor_at(year_fraction)[0])
 
 
 def floor_words(answer: Answer, edge: str, year_fraction: float, system: System) -> str:
-    """The floor's coldest point at that moment in words; at the wall it is the corner's own number."""
+    """The floor line's coldest point at that moment in words; at the edge it is the watched place's own number."""
     floor = answer.fields[edge].floor_at(year_fraction)
     at_wall = float(floor[0] - np.min(floor)) < 0.05
     coldest = corner_temperature(answer, edge, year_fraction) if at_wall else float(np.min(floor))
-    return f"floor, coldest {say.value(coldest, 'degC', system)}"
+    named = "under the slab" if answer.sections[edge].outdoors else "floor"
+    return f"{named}, coldest {say.value(coldest, 'degC', system)}"
 
 
 def corner_verdict(answer: Answer, edge: str) -> tuple[str, str]:
-    """What is wrong with the corner, "" where nothing is, and the colour to say it in."""
+    """What is wrong with the place that is watched, "" where nothing is, and the colour to say it in."""
+    if answer.sections[edge].outdoors:
+        ground = finding_at(answer, "heat.ground-temperature", edge)
+        freezes = ground is not None and ground.value is not None and ground.value < FREEZING
+        return "freezes" if freezes else "", colours.light()["ink"]
     for finding in answer.findings:
         said = SHORT_WORDS.get(finding.id, "")
         here = finding.at.get("edge") == edge and finding.at.get("surface", "floor") == "floor"
@@ -73,7 +86,9 @@ def loss_words(answer: Answer, edge: str, system: System) -> str:
 
 
 def floor_limit(answer: Answer, edge: str, system: System) -> Limit | None:
-    """The temperature that the floor is held to, where a finding at the edge has one."""
+    """The temperature that the floor is held to, where a finding at the edge has one; outdoors that of freezing."""
+    if answer.sections[edge].outdoors:
+        return Limit(FREEZING, f"freezes below {say.value(FREEZING, 'degC', system)}")
     for id in ("heat.floor-coldest", "heat.corner-coldest", "moisture.mould"):
         finding = finding_at(answer, id, edge)
         if finding and finding.limit is not None and finding.unit == "degC" and finding.sense == "at least":

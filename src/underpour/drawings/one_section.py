@@ -9,7 +9,7 @@ from ..measure import say
 from ..measure.table import System
 from ..sections.parts import Section
 from .airs import corner_mark, outdoors_name, room_name, room_words, scale_bar
-from .facts import corner_temperature, corner_verdict, floor_limit, floor_words, loss_words
+from .facts import corner_temperature, corner_verdict, floor_limit, floor_words, loss_words, watched_words
 from .floor_line import Strip, floor_line, shared_span
 from .legend import FROST_WIDE, LEGEND_HIGH, frost_key, legend
 from .lettering import CAPITAL, HEADING, LETTER, cut_to, wrapped
@@ -98,7 +98,7 @@ def section_picture(
         foot,
     ]
     described = (
-        f"Cut through edge {edge}. {when} Where floor and wall meet it is {corner_said}. "
+        f"Cut through edge {edge}. {when} It is {corner_said} {watched_words(section)}. "
         f"{loss_words(answer, edge, system)} {caption}"
     )
     return picture(wide=width, high=height, title=title, description=described.strip(), defs=drawn.defs, body=body)

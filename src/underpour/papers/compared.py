@@ -17,6 +17,7 @@ if TYPE_CHECKING:
 TELLING = (
     "heat.corner-coldest",
     "heat.floor-coldest",
+    "heat.ground-temperature",
     "moisture.surface-factor",
     "heat.loss-peak",
     "heat.loss-mean",
@@ -25,7 +26,7 @@ TELLING = (
     "height.total",
     "height.depth",
 )
-LESSON = "heat.corner-coldest"  # the finding whose words say what an alternative does
+LESSONS = ("heat.corner-coldest", "heat.ground-temperature")  # findings whose words say what an alternative does
 BESIDE = 2  # alternatives that fit beside the brief itself on one sheet of paper
 
 
@@ -66,7 +67,7 @@ def _cell(finding: Finding | None, system: System) -> dict[str, str]:
 
 
 def _words(answer: Answer) -> list[str]:
-    """What the coldest corner teaches, then what falls short, as an adviser says it."""
-    told = [f for f in answer.findings if f.id == LESSON and f.words]
+    """What the coldest corner and the ground teach, then what falls short, as an adviser says it."""
+    told = [f for f in answer.findings if f.id in LESSONS and f.words]
     told += [f for f in worst_first(answer.findings) if f.verdict == "falls short"]
     return list(dict.fromkeys(f.words or f"{f.title}: falls short." for f in told))

@@ -190,9 +190,7 @@ def _available_depth(brief: Brief, assumed: Assumptions) -> float | None:
     return typed.si if typed is not None else assumed.missing("floor.available-depth")
 
 
-def _over_the_floor(
-    brief: Brief, use: Use, outdoor_mean: float, outdoor_swing: complex, assumed: Assumptions
-) -> Room:
+def _over_the_floor(brief: Brief, use: Use, outdoor_mean: float, outdoor_swing: complex, assumed: Assumptions) -> Room:
     path = "site.place" if brief.site.place else "site.monthly"
     if use.room is None or use.humidity is None:
         return Room(outdoor_mean, outdoor_swing, nan, (path,), path)
@@ -234,6 +232,6 @@ def summary(resolved: Resolved) -> tuple[str, ...]:
         where = f"{height} {'above' if edge.ground > 0.0 else 'below'}" if edge.ground else "level with"
         lines.append(
             f"Edge {edge.letter}, {edge.kind.replace('-', ' ')}, {say.both(edge.length, 'm', resolved.system)} long, "
-            f"ground {where} the floor: {foam or 'no foam at the edge'}"
+            f"ground {where} the {'slab' if resolved.outdoors else 'floor'}: {foam or 'no foam at the edge'}"
         )
     return tuple(lines)

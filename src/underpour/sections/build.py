@@ -14,6 +14,7 @@ from .under import under_slab, under_wall
 
 # Lower wins. Bodies that the user drew go before all others, whatever priority they carry among themselves.
 DRAWN, FOAM, WALL, FOOTING, LAYERS, GROUND = -1000, 10, 100, 110, 200, 900
+FROST_SHOWN = 1.2  # m of ground worth drawing below a slab outdoors, so that the frost line is in sight
 WALLED = ("footing-wall", "frost-wall", "drawn")  # a body of the edge may reach down past the build-up
 
 
@@ -51,7 +52,7 @@ def section(resolved: Resolved, edge: ResolvedEdge) -> Section:
         window=(
             min(widest - 0.7, -1.3),
             min(1.8, at.half_width),
-            min(lowest, edge.ground) - 0.55,
+            min(lowest, edge.ground) - (FROST_SHOWN if resolved.outdoors else 0.55),
             max(edge.ground, 0.0) + 0.7 * WALL_SHOWN,
         ),
         ground_level=edge.ground,

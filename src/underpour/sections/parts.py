@@ -72,7 +72,7 @@ class Section:
     @property
     def outdoors(self) -> bool:
         """Whether the sky is over the floor and no room."""
-        return self.airs[0].where == "outdoors"
+        return [air.where for air in self.airs[:1]] == ["outdoors"]
 
     @property
     def watched(self) -> Point:

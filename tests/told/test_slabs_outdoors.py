@@ -1,0 +1,147 @@
+"""A slab outdoors: what is said of it, what is not asked of it, and that its pictures name no room."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+
+import pytest
+
+from underpour.answer import answer
+from underpour.brief import reads
+from underpour.cli.pictures import comparison, for_submittal, section
+from underpour.cli.terminal import answer_text
+from underpour.dossier import Dossier
+from underpour.mistakes import Mistakes
+from underpour.papers.content import content
+
+BRIEF = """
+[project]
+use = "{use}"
+units = "US"
+[site]
+monthly = [{months}]
+ground = {{ conductivity = "1.5 W/(m·K)", heat-capacity = "3 MJ/(m³·K)" }}
+[plan]
+outline = ["0 0", "20 0", "20 6", "0 6"]
+unit = "ft"
+[floor]
+build-up = [{{ concrete = "4 in" }}, {{ board = "plain-25", thickness = "2 in" }}, {{ gravel = "6 in" }}]
+[[edge]]
+sides = "all"
+kind = "free-edge"
+[[alternative]]
+name = "bare slab"
+remove = ["board"]
+"""
+COLD = (-9, -8, -3, 3, 9, 14, 16, 15, 10, 4, -2, -7)
+ROOMS = ("heat.loss", "heat.u-floor", "heat.edge", "heat.floor-coldest", "heat.corner-coldest")
+OUTDOOR_WORDS = (
+    "drive", "driveway", "ramp", "yard", "apron", "forecourt",
+    "walk", "sidewalk", "path", "pavement", "steps", "terrace", "patio",
+)  # fmt: skip
+
+
+def text(use: str = "walk", warmer: float = 0.0, brief: str = BRIEF) -> str:
+    return brief.format(use=use, months=", ".join(f'"{t + warmer} C"' for t in COLD))
+
+
+@cache
+def dossier(use: str = "walk", warmer: float = 0.0) -> Dossier:
+    return answer(reads(text(use, warmer), "brief.toml"))
+
+
+def plain(words: str) -> str:
+    return " ".join(words.replace("\N{THIN SPACE}", " ").split())
+
+
+@pytest.mark.parametrize("use", OUTDOOR_WORDS)
+def test_every_word_for_a_slab_outdoors_is_answered_without_a_room(use):
+    found = dossier(use).as_briefed.findings
+    assert not [f.id for f in found if f.id.startswith(ROOMS)]
+    assert [f.words for f in found if f.verdict == "does not apply"] == ["No room lies over this slab."]
+    assert [f.at["place"] for f in found if f.id == "heat.ground-temperature"] == ["edge", "middle"]
+
+
+def test_no_room_is_assumed_and_the_ground_is_taken_an_inch_lower():
+    assert {a.path: a.value for a in dossier().assumed} == {"edge.A.ground": -0.025}
+    assert "below the slab: no foam" in plain(dossier().as_briefed.summary[-1])
+
+
+def test_frozen_ground_is_told_against_the_same_slab_without_foam_and_defers_to_the_code():
+    at_edge = dossier().as_briefed.find("heat.ground-temperature", place="edge")
+    bare = dossier().alternatives[1].find("heat.ground-temperature", place="edge")
+    assert at_edge.value < 0.0 and bare.value < at_edge.value
+    assert plain(at_edge.words) == (
+        "Under the edge it freezes in a year of mean weather. "
+        f"Without any foam it falls to {bare.value * 1.8 + 32:.1f} °F."
+    )
+    assert "frost, ground that draws water up, and water" in at_edge.caution and "local code" in at_edge.caution
+    assert at_edge.caution in dossier().cautions
+    assert len(at_edge.months) == 12 and min(at_edge.months) == at_edge.value and at_edge.within is not None
+
+
+def test_ground_that_stays_warm_is_told_without_a_word_of_frost():
+    for answered in dossier(warmer=15.0).alternatives:
+        for place in ("edge", "middle"):
+            finding = answered.find("heat.ground-temperature", place=place)
+            assert finding.value > 0.0 and finding.words == "" and finding.caution == ""
+
+
+def test_foam_that_keeps_the_ground_from_freezing_says_so():
+    warm = answer(reads(text(warmer=5.0).replace('thickness = "2 in"', 'thickness = "4 in"'), "brief.toml"))
+    finding = warm.as_briefed.find("heat.ground-temperature", place="middle")
+    assert finding.value > 0.0 > warm.alternatives[1].find("heat.ground-temperature", place="middle").value
+    assert "Under the middle it does not freeze in a year of mean weather. Without any foam" in plain(finding.words)
+
+
+def test_terminal_pictures_and_paper_name_no_room_no_corner_and_no_wall():
+    one, two = section(dossier(), "A"), comparison(dossier(), "A")
+    drawn = [" ".join(re.findall(r">([^<]+)<", svg)) for svg in (one, two)]
+    printed = str(content(dossier(), for_submittal(dossier()), "27 November 2026"))
+    said = answer_text(dossier(), 80)
+    for words in (*drawn, printed.replace(dossier().brief_text, ""), said):
+        assert "outdoors" in words or words is said
+        assert not re.search(
+            r"room \N{MINUS SIGN}?\d|Where floor and wall meet|where floor and wall meet|Corner \d", words
+        )
+    assert "freezes below 32.0" in drawn[0] and "under the slab" in drawn[0]
+    assert "Under the slab&#x27;s edge" in two or "Under the slab's edge" in two
+
+
+def test_sun_snow_and_hard_winters_are_said_not_to_be_counted():
+    assert any("Sun, rain, snow lying on it" in note for note in dossier().notes)
+    assert not any("kept below freezing" in note for note in dossier().notes)
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "says"),
+    [
+        ('kind = "free-edge"', 'kind = "raft"', "A raft stands under a wall. A walk lies outdoors and bears none."),
+        (
+            'kind = "free-edge"',
+            'kind = "free-edge"\nabove = [{{ timber-frame = "5.5 in" }}]',
+            "no wall stands on its edge",
+        ),
+        ("[floor]", '[floor]\ninside = "68 F"', "there is no room over it to be kept warm"),
+        ("[floor]", '[floor]\nhumidity = "50 %"', "no room's humidity is asked for"),
+    ],
+)
+def test_what_needs_a_room_is_told_where_it_was_typed(old, new, says):
+    with pytest.raises(Mistakes) as refused:
+        reads(text(brief=BRIEF.replace(old, new, 1)), "brief.toml")
+    assert len(refused.value.found) == 1 and says in str(refused.value)
+
+
+def test_a_heated_room_tells_the_ground_under_its_edge_once():
+    room = text("workshop").replace("[floor]", '[floor]\ninside = "68 F"\nhumidity = "40 %"')
+    found = [f for f in answer(reads(room, "brief.toml")).as_briefed.findings if f.id == "heat.ground-temperature"]
+    assert [f.at for f in found] == [{"edge": "A", "place": "edge"}]
+
+
+def test_under_a_frozen_room_the_middle_is_told_too():
+    wide = text("freezer").replace("20 0", "200 0").replace("20 6", "200 90").replace("0 6", "0 90")
+    room = wide.replace("[floor]", '[floor]\ninside = "-10 F"\nhumidity = "80 %"')
+    found = {f.at["place"]: f for f in answer(reads(room, "brief.toml")).as_briefed.findings if "place" in f.at}
+    assert set(found) == {"edge", "middle"}
+    assert found["middle"].words.startswith("Under the middle it stays frozen all year.")
