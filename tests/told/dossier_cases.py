@@ -71,7 +71,9 @@ def answer(name: str, *findings: Finding) -> Answer:
         floor_mean=np.zeros(2, np.float32),
         floor_swing=np.zeros(2, np.complex64),
     )
-    section = Section("A", "footing-wall", (), (), (), (), (0, 1, 0, 1), (0, 1, 0, 1), 0.6, (0, 0), (0, 4), -0.2, (0, -0.2))
+    section = Section(
+        "A", "footing-wall", (), (), (), (), (0, 1, 0, 1), (0, 1, 0, 1), 0.6, (0, 0), (0, 4), -0.2, (0, -0.2)
+    )
     summary = ("4 in (102 mm) concrete", "2 in (51 mm) Marlpit Plain 15, an invented product, stopping at the footing")
     return Answer(name, summary, {"A": section}, {"A": field}, findings)
 
