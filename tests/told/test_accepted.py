@@ -113,6 +113,7 @@ def test_an_entry_with_nothing_left_to_accept_is_told_as_a_note(told):
         (entry("soup"), ("No finding of this brief is called soup.", "--json")),
         (entry(at='at = { edge = "Z" }'), ("accept.1.at", f"There is no {FACTOR} there.", 'edge = "A"')),
         (entry(at='at = { distance = "2 soups" }'), ("accept.1.at", f"There is no {FACTOR} there.")),
+        (entry("heat.floor-coldest", 'at = { distance = "5 m" }'), ("accept.1.at", 'distance = "1 m"')),
         (entry(at='at = "A"'), ("accept.1.at", 'Write at = { edge = "A" }.')),
         (entry(at="at = { edge = true }"), ("accept.1.at", 'Write at = { edge = "A" }.')),
         (entry() + entry(), ("accept.2", "accept.1 has accepted this finding already.")),
