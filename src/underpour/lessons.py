@@ -8,6 +8,7 @@ from dataclasses import replace
 from .dossier import Answer
 from .findings import Finding
 from .measure import System, say
+from .sections.parts import Section
 
 BOARDS = ("foam-", "mineral-board")  # hatches of what a board may be made of
 
@@ -30,7 +31,7 @@ def _said(finding: Finding, answer: Answer, answers: Sequence[Answer], system: S
         return finding
     others = [(other, _same(other, finding)) for other in answers if other is not answer]
     values = [(other, found.value) for other, found in others if found is not None and found.value is not None]
-    bare = [(other, value) for other, value in values if not _has_foam(other)]
+    bare = [(other, value) for other, value in values if not _has_foam(other) and _else_alike(other, answer)]
     warmest = max(values, key=lambda pair: pair[1], default=None)
     words = [f"Where floor and wall meet it falls to {say.value(finding.value, 'degC', system)} in the coldest month."]
     if _has_foam(answer) and bare and finding.value < bare[0][1]:
@@ -64,6 +65,21 @@ def _frost(finding: Finding, answer: Answer, answers: Sequence[Answer], system: 
 def _has_foam(answer: Answer) -> bool:
     """Whether any foam is left, below the floor or at an edge."""
     return any(part.hatch.startswith(BOARDS) for section in answer.sections.values() for part in section.parts)
+
+
+def _else_alike(one: Answer, other: Answer) -> bool:
+    """Whether two alternatives are told apart by foam only, so that what differs between them is the foam's doing."""
+    return all(
+        letter in other.sections
+        and _but_foam(section) == _but_foam(other.sections[letter])
+        and one.fields[letter].airs == other.fields[letter].airs
+        for letter, section in one.sections.items()
+    )
+
+
+def _but_foam(section: Section) -> list[str]:
+    """What a section is made of without its foam; where foam is gone, its neighbours move."""
+    return sorted(part.label for part in section.parts if not part.hatch.startswith(BOARDS))
 
 
 def _same(answer: Answer, finding: Finding) -> Finding | None:

@@ -88,6 +88,20 @@ def test_foam_at_the_edge_is_foam_when_alternatives_are_compared():
     assert plain(as_briefed.words).endswith(f"Without any foam it would fall to {bare.value * 1.8 + 32:.1f} °F.")
 
 
+@pytest.mark.parametrize(
+    ("more", "foam_is_named"),
+    [
+        ("", True),
+        ('set = { "floor.inside" = "15 C" }', False),
+        ('set = { "edge.A.wall" = [{ concrete = "400 mm" }] }', False),
+    ],
+)
+def test_foam_is_named_as_the_cause_only_where_nothing_else_differs(more, foam_is_named):
+    text = BRIEF.format(months=MONTHS).replace('remove = ["board"]', f'remove = ["board"]\n{more}')
+    as_briefed = answer(reads(text, "brief.toml")).as_briefed.find("heat.corner-coldest")
+    assert ("Without any foam" in as_briefed.words) is foam_is_named
+
+
 def test_ground_level_with_the_floor_is_said_so():
     assert "ground level with the floor" in dossier().as_briefed.summary[-1]
     assert dossier().alternatives[1].summary[-1].endswith("no foam at the edge")
