@@ -48,7 +48,7 @@ def logo(typed: str, folder: Path) -> Logo:
     Mistake
         Missing, too large, not the kind that its suffix says, cut off, or an SVG that holds more than a drawing.
     """
-    path = folder / typed
+    path = folder / typed.replace("\0", "\N{WHITE SQUARE}")  # no file's name holds that sign
     if not path.resolve().is_relative_to(folder.resolve()):
         raise _cannot(typed, "A logo stands in the brief's own folder.", "Copy it there, and write its name.")
     kind = KINDS.get(path.suffix.lower())
@@ -65,14 +65,18 @@ def logo(typed: str, folder: Path) -> Logo:
             )
         content = path.read_bytes()
     except (OSError, ValueError) as cause:  # ValueError: a name that no file can have
-        raise _cannot(typed, f"It cannot be read: {getattr(cause, 'strerror', None) or cause}.", "Look at the file.") from None
+        raise _cannot(
+            typed, f"It cannot be read: {getattr(cause, 'strerror', None) or cause}.", "Look at the file."
+        ) from None
     found = _kind(content)
     if found != kind:
         holds = f"a {NAMED[found]}" if found else "no picture that is known here"
         raise _cannot(typed, f"By its name it is a {NAMED[kind]}, by its content {holds}.", "Save it anew.")
     wrong = {"png": _png, "jpg": _jpeg, "svg": _svg}[kind](content)
     if wrong:
-        raise _cannot(typed, wrong, "Save it anew as a plain drawing, or as a PNG." if kind == "svg" else "Save it anew.")
+        raise _cannot(
+            typed, wrong, "Save it anew as a plain drawing, or as a PNG." if kind == "svg" else "Save it anew."
+        )
     return Logo(kind, content)
 
 

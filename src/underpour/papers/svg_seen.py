@@ -1,4 +1,4 @@
-"""Looks through an SVG that someone else made: a drawing may stand on a paper, anything that acts or fetches may not."""
+"""Looks through an SVG that someone else made: a drawing may stand on a paper, what acts or fetches may not."""
 
 from __future__ import annotations
 
@@ -57,7 +57,9 @@ def seen(content: bytes) -> None:
     try:
         parser.Parse(content, True)
     except expat.ExpatError as cause:
-        raise Refused(f"It cannot be read as a drawing: {expat.errors.messages[cause.code]}, line {cause.lineno}.") from None
+        raise Refused(
+            f"It cannot be read as a drawing: {expat.errors.messages[cause.code]}, line {cause.lineno}."
+        ) from None
     looked.close()
 
 

@@ -91,7 +91,9 @@ def _mapped(content: bytes, start: int) -> set[int]:
         platform, encoding, away = struct.unpack_from(">HHI", content, at + 4 + 8 * n)
         if platform == 0 or (platform == 3 and encoding in (1, 10)):
             form = struct.unpack_from(">H", content, at + away)[0]
-            points |= _of_four(content, at + away) if form == 4 else _of_twelve(content, at + away) if form == 12 else set()
+            points |= (
+                _of_four(content, at + away) if form == 4 else _of_twelve(content, at + away) if form == 12 else set()
+            )
     return points
 
 
@@ -120,9 +122,11 @@ def _of_four(content: bytes, at: int) -> set[int]:
 def _of_twelve(content: bytes, at: int) -> set[int]:
     """Groups of 32-bit code points."""
     drawn: set[int] = set()
+    before = -1
     for n in range(struct.unpack_from(">I", content, at + 12)[0]):
         first, last, glyph = struct.unpack_from(">III", content, at + 16 + 12 * n)
-        if first > last or last > LAST:
+        if not before < first <= last <= LAST:
             raise ValueError("a damaged character map")
+        before = last
         drawn |= set(range(first + (glyph == 0), last + 1))
     return drawn
