@@ -3,5 +3,15 @@
 from .compare import comparison
 from .one_section import plain_section, section_picture
 from .scale import Scale, month_middle, shared_scale
+from .to_scale import Scaled, scaled_section
 
-__all__ = ["Scale", "comparison", "month_middle", "plain_section", "section_picture", "shared_scale"]
+__all__ = [
+    "Scale",
+    "Scaled",
+    "comparison",
+    "month_middle",
+    "plain_section",
+    "scaled_section",
+    "section_picture",
+    "shared_scale",
+]

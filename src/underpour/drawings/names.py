@@ -14,6 +14,8 @@ from .paper import HAIR, Box, Frame, Named, dot, letters, line
 from .visible import NOTHING, showing
 
 STEP = 4.6  # mm from one name to the next below it
+FOOT = 5.0  # mm from the lowest name to the floor
+WIDEST = 70.0  # mm, the longest name that a drawing makes room for
 FINE = 0.4  # mm between the points at which bodies are looked for
 
 
@@ -23,21 +25,22 @@ def floor_names(section: Section, frame: Frame, along: float) -> tuple[Named, li
     The layers stand above each other in the order in which the line meets them, as on any drawing of a build-up.
     """
     layers = _met_below(section, frame, along)
-    words = [section.parts[k].label for k, _ in layers]
+    met = [(section.parts[k].label, depth) for k, depth in layers]
+    met = sorted([*met, *_films_met(section, frame, along)], key=lambda named: named[1])
     surface = frame.y(0.0)
-    first = surface - 5.0 - STEP * (len(layers) - 1)
+    first = surface - FOOT - STEP * (len(met) - 1)
     if not layers or first < frame.top + 2.0 * STEP:
         return Named("", (), ()), []
     room = frame.right - along - 3.0
-    drawn = [line(along, first - 1.0, along, layers[-1][1], HAIR)]
+    drawn = [line(along, first - 1.0, along, met[-1][1], HAIR)]
     boxes = []
-    for n, (said, (_, depth)) in enumerate(zip(words, layers, strict=True)):
+    for n, (said, depth) in enumerate(met):
         base = first + n * STEP
         said = cut_to(said, room)
         drawn += [dot(along, depth), line(along, base - 1.0, along + 1.4, base - 1.0, HAIR)]
         drawn.append(letters(along + 2.2, base, said))
         boxes.append(Box(along - 0.5, base - LETTER, along + 2.2 + width(said), base + 1.2))
-    stem = Box(along - 0.6, surface, along + 0.6, layers[-1][1] + 0.6)
+    stem = Box(along - 0.6, surface, along + 0.6, met[-1][1] + 0.6)
     return Named("".join(drawn), tuple(boxes), (*boxes, stem)), [k for k, _ in layers]
 
 
@@ -62,6 +65,23 @@ def edge_names(section: Section, frame: Frame, done: Sequence[int], avoid: Seque
             words.append(box)
             taken += [box, *_along(toward, base - 1.0, x, y)]
     return Named("".join(drawn), tuple(words), tuple(taken[first:]))
+
+
+def names_room(section: Section) -> tuple[float, float]:
+    """Breadth and height that the names of the floor's layers take above it, the room's own name over them. [mm]"""
+    floor = [*section.films, *(part for part in section.parts if part.path.startswith("floor.") or is_ground(part))]
+    names = {named.path: named.label for named in floor}
+    return min(max(map(width, names.values())) + 2.2, WIDEST), FOOT + STEP * (len(names) + 1)
+
+
+def _films_met(section: Section, frame: Frame, along: float) -> list[tuple[str, float]]:
+    """Films that the line crosses, with their height on the sheet. [mm]"""
+    met = []
+    for film in section.films:
+        (x0, y0), (x1, _) = film.line[0], film.line[-1]
+        if frame.x(x0) <= along <= frame.x(x1):
+            met.append((film.label, float(frame.y(y0))))
+    return met
 
 
 def _met_below(section: Section, frame: Frame, along: float) -> list[tuple[int, float]]:

@@ -36,11 +36,18 @@ class Drawn:
     body: str
 
 
-def bodies_alone(section: Section, frame: Frame, prefix: str, *, taken: tuple[Box, ...] = ()) -> Drawn:
-    """The section without temperatures: hatches on paper white, names and dimensions."""
+def bodies_alone(
+    section: Section, frame: Frame, prefix: str, *, taken: tuple[Box, ...] = (), column: float | None = None
+) -> Drawn:
+    """The section without temperatures: hatches on paper white, names and dimensions.
+
+    ``column`` is where on the sheet the line through the floor's layers stands, unless that is left to us. [mm]
+    """
     leaf = colours.light()["leaf"]
     white = "".join(f'<path d="{frame.path(part.outline, closed=True)}" fill="{leaf}"/>' for part in section.parts)
-    return _put_together(section, frame, prefix, under=white, over="", beside=_named(section, frame, taken).drawn)
+    return _put_together(
+        section, frame, prefix, under=white, over="", beside=_named(section, frame, taken, column).drawn
+    )
 
 
 def with_field(
@@ -96,11 +103,12 @@ def _put_together(section: Section, frame: Frame, prefix: str, *, under: str, ov
     return Drawn((*cut_outs(section, frame, prefix), *patterns), drawn + beside)
 
 
-def _named(section: Section, frame: Frame, taken: tuple[Box, ...]) -> Named:
+def _named(section: Section, frame: Frame, taken: tuple[Box, ...], column: float | None = None) -> Named:
     """Names and dimensions, each set where the earlier ones leave room."""
     corner = frame.x(section.corner[0])
     widest = max(width(part.label) for part in section.parts)
     along = max(min(corner + NOTES_FROM_CORNER, frame.right - widest - 4.0), corner + NOTES_AT_LEAST)
+    along = along if column is None else column
     floor, done = floor_names(section, frame, along)
     sizes = dimension_lines(section, frame, (*taken, *floor.taken))
     edge = edge_names(section, frame, done, (*taken, *floor.taken, *sizes.taken))
