@@ -69,8 +69,8 @@ def edge_names(section: Section, frame: Frame, done: Sequence[int], avoid: Seque
 
 def names_room(section: Section) -> tuple[float, float]:
     """Breadth and height that the names of the floor's layers take above it, the room's own name over them. [mm]"""
-    floor = [*section.films, *(part for part in section.parts if part.path.startswith("floor.") or is_ground(part))]
-    names = {named.path: named.label for named in floor}
+    layers = [part for part in section.parts if part.path.startswith("floor.") or is_ground(part)]
+    names = {layer.path: layer.label for layer in layers} | {film.path: film.label for film in section.films}
     return min(max(map(width, names.values())) + 2.2, WIDEST), FOOT + STEP * (len(names) + 1)
 
 
