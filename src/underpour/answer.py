@@ -54,7 +54,7 @@ def answer(reading: Reading) -> Dossier:
         version=__version__,
         editions=(),
         credits=resolved.credits,
-        notes=(*resolved.notes, *accepting.idle(said[0], reading.brief.accept)),
+        notes=(*_notes(answered), *accepting.idle(said[0], reading.brief.accept)),
         cautions=_cautions(answered),
         assumed=resolved.assumed,
         alternatives=tuple(said),
@@ -138,6 +138,13 @@ def _cautioned(resolved: Resolved, finding: Finding) -> Finding:
     if finding.id == "heat.ground-temperature" and finding.at.get("place") == "edge" and (finding.value or 0.0) < 0.0:
         return replace(finding, caution=_caution_words()["frost"])
     return finding
+
+
+def _notes(answered: Sequence[tuple[Resolved, Answer]]) -> tuple[str, ...]:
+    """What to know of the data; what an alternative alone rests on, such as a file of its own, comes by its name."""
+    (as_briefed, _), *others = answered
+    further = (f"{made.name}: {note}" for other, made in others for note in other.notes if note not in as_briefed.notes)
+    return (*as_briefed.notes, *further)
 
 
 def _cautions(answered: Sequence[tuple[Resolved, Answer]]) -> tuple[str, ...]:

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
 from typing import Annotated, Literal
 
-from pydantic import PlainValidator, WithJsonSchema
+from pydantic import PlainValidator, ValidationInfo, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
 from .. import measure
@@ -20,6 +22,23 @@ Sides = Literal["all", "rest"] | tuple[int, ...]
 def as_error(*found: Mistake) -> PydanticCustomError:
     """Mistakes on their way through the schema's library; ``at`` is counted from the key that is being read."""
     return PydanticCustomError("mistake", "a mistake", {"mistakes": found})
+
+
+@dataclass(frozen=True, slots=True)
+class FileBeside:
+    """A file that a brief names: as typed, and where it is. A relative path starts from the brief's folder."""
+
+    typed: str
+    path: Path
+
+
+def file_beside(value: object, reading: ValidationInfo) -> FileBeside:
+    """A file by its name; the reading's context says the brief's folder."""
+    if isinstance(value, FileBeside):
+        return value
+    if not isinstance(value, str):
+        raise as_error(Mistake("", "", "A file is named in quotes.", 'Write its name and ending: "duluth.epw".'))
+    return FileBeside(value, (reading.context or {}).get("folder", Path()) / value)
 
 
 def typed_measure(read: Callable[[str], Measure]) -> Callable[[object], Measure]:
@@ -126,6 +145,8 @@ Temperature = Annotated[Measure, _read(measure.temperature), _shown("Temperature
 Humidity = Annotated[Measure, _read(measure.humidity), _shown("Relative humidity", "50 %")]
 Conductivity = Annotated[Measure, _read(measure.conductivity), _shown("Thermal conductivity", "0.036 W/(m·K)")]
 Density = Annotated[Measure, _read(measure.density), _shown("Density", "1800 kg/m³", "110 pcf")]
+
+File = Annotated[FileBeside, PlainValidator(file_beside), WithJsonSchema({"type": "string", "title": "File"})]
 
 WallTopOrLevel = Annotated[
     Measure | Literal["wall-top"],

@@ -98,6 +98,12 @@ class Site(Table):
         ["-10 C", "-8 C", "-1 C", "7 C", "13 C", "18 C", "21 C", "20 C", "15 C", "9 C", "1 C", "-7 C"],
         default=None,
     )
+    weather: kinds.File | None = _key(
+        "A weather file, from the brief's folder: EPW, TMY3, monthly normals, or a table of months.",
+        "duluth.epw",
+        "months.csv",
+        default=None,
+    )
     height: kinds.Altitude | None = _key("Height of the site above the sea.", "700 ft", "215 m", default=None)
     ground: (
         Annotated[

@@ -60,7 +60,7 @@ def read(path: str | PathLike[str]) -> Reading:
 
 
 def reads(text: str, file: str = "") -> Reading:
-    """The brief in a text; ``file`` is what mistakes call it.
+    """The brief in a text; ``file`` is what mistakes call it, and its folder is where the paths in it start.
 
     Raises
     ------
@@ -72,14 +72,15 @@ def reads(text: str, file: str = "") -> Reading:
     except Mistake as mistake:
         raise Mistakes([mistake]) from None
     as_briefed = Version(AS_BRIEFED, root)
-    brief, found = _understood(as_briefed)
+    folder = FilePath(file).parent
+    brief, found = _understood(as_briefed, folder)
     told = {(as_briefed.origin(mistake.at), mistake.wrong) for mistake in found}
     found += unclear_alternative_names(_alternative_names(root))
     wrong = [(as_briefed, found)]
     read_alternatives = []
     for name, table in _readable_alternatives(root):
         version = Version(name, changed(root, table, found), table.path)
-        other, of_version = _understood(version)
+        other, of_version = _understood(version, folder)
         wrong.append((version, [m for m in of_version if (version.origin(m.at), m.wrong) not in told]))
         read_alternatives.append((version, other))
     if brief is None or any(mistakes for _, mistakes in wrong):
@@ -94,7 +95,7 @@ def reads(text: str, file: str = "") -> Reading:
     )
 
 
-def _understood(version: Version) -> tuple[Brief | None, list[Mistake]]:
+def _understood(version: Version, folder: FilePath) -> tuple[Brief | None, list[Mistake]]:
     """The brief in the data and what is wrong with it, what follows from another mistake left out."""
     from pydantic import ValidationError
 
@@ -109,7 +110,7 @@ def _understood(version: Version) -> tuple[Brief | None, list[Mistake]]:
     found: list[Mistake] = []
     known: set[Path] = set()
     try:
-        brief = Brief.model_validate(data)
+        brief = Brief.model_validate(data, context={"folder": folder})
     except ValidationError as wrong:
         errors = wrong.errors(include_url=False)
         found = told(errors, version.tree)

@@ -94,7 +94,7 @@ def _at(latitude: float, longitude: float, height: float | None, typed: str) -> 
         wrong = "There is no air temperature for that position: the record covers land from 56 S to 72 N."
         raise Mistake("site.place", f'"{typed}"', wrong, "Give twelve monthly means of your own in site.monthly.")
     stands = read.height if height is None else height
-    months = _at_height(read.months, read.height, stands)
+    months = at_height(read.months, read.height, stands)
     notes = _notes(months) + ((_about(stands),) if height is None else ())
     if read.rough > table("climate/climate")["rough-ground"]["value"]:
         notes += (
@@ -105,7 +105,7 @@ def _at(latitude: float, longitude: float, height: float | None, typed: str) -> 
 
 def _named(entry: Entry, height: float | None) -> Place:
     stands = entry.height if height is None else height
-    months = _at_height(entry.months, entry.height, stands)
+    months = at_height(entry.months, entry.height, stands)
     notes = _notes(months)
     if height is None and not entry.surveyed:
         notes += (_about(stands),)
@@ -114,9 +114,18 @@ def _named(entry: Entry, height: float | None) -> Place:
     )
 
 
-def _at_height(months: tuple[float, ...], known: float, wanted: float) -> tuple[float, ...]:
-    lapse = table("climate/climate")["lapse"]["value"]
-    return tuple(round(value + lapse * (known - wanted), 2) for value in months)
+def at_height(months: tuple[float, ...], known: float, wanted: float) -> tuple[float, ...]:
+    """Monthly means known at one height, taken to another. [degC, m]
+
+    >>> at_height((10.0,) * 12, known=0.0, wanted=1000.0)[0]
+    3.5
+    """
+    return tuple(round(value + lapse() * (known - wanted), 2) for value in months)
+
+
+def lapse() -> float:
+    """How much colder the air is with height. [K/m]"""
+    return float(table("climate/climate")["lapse"]["value"])
 
 
 def _credit(*parts: str) -> str:

@@ -9,11 +9,12 @@ from math import nan
 from .. import catalogue
 from ..brief.model import Brief, Seasons, TypedGround
 from ..brief.paths import letter
-from ..catalogue import places, year
-from ..catalogue.records import Place, Use
+from ..catalogue import year
+from ..catalogue.records import Use
 from ..findings import Assumed
 from ..measure import say
 from ..mistakes import Mistake, Mistakes
+from .air import Air, air
 from .assumptions import Assumptions
 from .edges import exposed_lengths, resolve_edge
 from .layers import layer_slice
@@ -56,8 +57,8 @@ def resolve(brief: Brief, tried: Mapping[str, float] | None = None) -> Resolved:
     assumed = Assumptions(tried)
     found: list[Mistake] = []
     use = catalogue.use(brief.project.use)
-    place = _place(brief, found)
-    system = brief.project.units or ("US" if place is not None and place.country == "US" else "SI")
+    outdoors = _outdoors(brief, found)
+    system = outdoors.system if outdoors is not None else brief.project.units or "SI"
     ground = _ground(brief, assumed, found)
     floor = []
     for n, layer in enumerate(brief.floor.build_up, 1):
@@ -85,20 +86,20 @@ def resolve(brief: Brief, tried: Mapping[str, float] | None = None) -> Resolved:
                 'Set beside = "outdoors" for the sides that face outdoors.',
             )
         )
-    if found or place is None or ground is None:
+    if found or outdoors is None or ground is None:
         raise Mistakes(found)
-    outdoor_mean, outdoor_swing = year.harmonic(place.months)
+    outdoor_mean, outdoor_swing = year.harmonic(outdoors.months)
     room = _over_the_floor(brief, use, outdoor_mean, outdoor_swing, assumed)
     return Resolved(
         title=brief.project.title or use.label,
         use=use,
         system=system,
-        place=_place_words(place),
-        credits=(place.credit,) if place.credit else (),
-        notes=(*place.notes, *_notes(use, outdoor_mean, room)),
+        place=outdoors.words,
+        credits=outdoors.credits,
+        notes=(*outdoors.notes, *_notes(use, outdoor_mean, room)),
         outdoor_mean=outdoor_mean,
         outdoor_swing=outdoor_swing,
-        climate_path="site.place" if brief.site.place else "site.monthly",
+        climate_path=outdoors.path,
         room=room,
         ground=ground,
         floor=tuple(floor),
@@ -125,25 +126,12 @@ def _notes(use: Use, outdoor_mean: float, room: Room) -> tuple[str, ...]:
     return (*((FROZEN,) if outdoor_mean < 0.0 else ()), *((FREEZER,) if room.mean - abs(room.swing) < 0.0 else ()))
 
 
-def _place(brief: Brief, found: list[Mistake]) -> Place | None:
-    site = brief.site
-    if site.monthly is not None:
-        months = tuple(month.si for month in site.monthly)
-        return Place("typed monthly means", "", 0.0, 0.0, 0.0, months, "", ())
+def _outdoors(brief: Brief, found: list[Mistake]) -> Air | None:
     try:
-        height = site.height.si if site.height else None
-        return places.find(site.place or "", height=height)
+        return air(brief.site, brief.project.units)
     except Mistake as mistake:
-        found.append(mistake.placed(at="site.place"))
+        found.append(mistake)
         return None
-
-
-def _place_words(place: Place) -> str:
-    if not place.country:
-        return place.name
-    north = f"{abs(place.latitude):.1f}° {'N' if place.latitude >= 0 else 'S'}"
-    east = f"{abs(place.longitude):.1f}° {'E' if place.longitude >= 0 else 'W'}"
-    return f"{place.name} ({north}, {east}, {place.height:.0f} m above the sea)"
 
 
 def _ground(brief: Brief, assumed: Assumptions, found: list[Mistake]) -> Slice | None:
