@@ -67,6 +67,7 @@ def _read(row: Entry, of: Entry) -> Board:
         maker=maker.get("name", ""),
         invented=maker.get("invented", False),
         classes=tuple(row.get("classes", ())),
+        tested=tuple((columns[name]["name"], number) for name, number in numbers.items()),
     )
 
 

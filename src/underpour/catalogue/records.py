@@ -74,6 +74,7 @@ class Board:
     maker: str = ""  # "" for a class that any maker may fill
     invented: bool = False  # an invented maker's: said wherever the board is shown
     classes: tuple[str, ...] = ()  # what the maker claims: "ASTM C578 type IX"
+    tested: tuple[tuple[str, Quantity], ...] = ()  # every number of its record or class, by name, in the file's order
 
     def r_in_place(self, thickness: float) -> float:
         """R-value in place of a thickness in m. [m²·K/W]"""

@@ -22,7 +22,7 @@ TITLES = {
     "room": "Room that may be assumed",
     "humidity": "Humidity that may be assumed",
 }
-UNSAID = ("key", "label", "hatch", "made", "invented")
+UNSAID = ("key", "label", "hatch", "made", "invented", "strength", "tested")
 
 
 def shown(key: str, width: int) -> str:
@@ -50,6 +50,8 @@ def _entry(path: str, record: Any, width: int) -> Iterator[str]:
     for name, value in values.items():
         if not isinstance(value, str) or value not in notes:
             yield from _line(_title(name), value, width)
+    for name, number in getattr(record, "tested", ()):
+        yield from _quantity(name, number, width)
     if isinstance(record, Board) and record.made:
         yield "  Made in, with R-value as labelled and in place"
         for made in record.made:

@@ -34,6 +34,7 @@ def layer_slice(layer: Layer, path: str, system: System) -> Slice:
             "film",
             f"{path}.vapour-retarder",
             (f"{path}.vapour-retarder",),
+            key=film.key,
         )
     assert layer.board is not None and layer.thickness is not None
     return board_slice(layer.board, layer.thickness, layer.conductivity, path, system)
@@ -62,6 +63,7 @@ def _of_material(
         material.hatch,
         path,
         rests_on,
+        key=material.key,
     )
 
 
@@ -87,6 +89,7 @@ def board_slice(name: str, thickness: Measure, typed: Measure | None, path: str,
         r_label,
         (f"{path}.thickness", r_path),
         board.combustible,
+        board.key,
     )
 
 
@@ -134,6 +137,7 @@ def shape_slice(shape: Shape, path: str) -> Slice:
                 None,
                 (),
                 board.combustible,
+                board.key,
             )
         material = catalogue.material(shape.material or "concrete")
     except Mistake as mistake:

@@ -25,6 +25,7 @@ class Slice:
     r_label: float | None = None  # m²·K/W, boards only
     r_label_rests_on: tuple[str, ...] = ()
     combustible: bool = False
+    key: str = ""  # of its record in the catalogue; "" where it has none
 
     @property
     def resistance(self) -> float:

@@ -52,4 +52,5 @@ def usual_wall(key: str, path: str, system: System, assumed: Assumptions) -> Sli
         material.hatch,
         path,
         (path, material.conductivity.path),
+        key=material.key,
     )
