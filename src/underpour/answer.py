@@ -18,6 +18,7 @@ from .checks.solved import SolvedEdge
 from .cut import solved_edges
 from .dossier import Answer, Dossier
 from .findings import Finding
+from .laying import laying
 from .mistakes import Mistake, Mistakes
 from .physics.conduction.sample import sampled
 from .resolve import Resolved, resolve
@@ -45,6 +46,7 @@ def answer(reading: Reading) -> Dossier:
     said = accepting.accepted(said, reading.brief.accept, unclear)
     if unclear:
         raise reading.placed(unclear)
+    said = [_with_laying(of, made) for (of, _), made in zip(answered, said, strict=True)]
     return Dossier(
         brief_text=reading.text,
         title=resolved.title,
@@ -100,6 +102,18 @@ def _answer(name: str, resolved: Resolved, edges: tuple[SolvedEdge, ...], window
             for e in edges
         },
         findings=tuple(_findings(resolved, edges)),
+    )
+
+
+def _with_laying(resolved: Resolved, made: Answer) -> Answer:
+    laid = laying(resolved, made.sections, made.findings)
+    return replace(
+        made,
+        products=laid.products,
+        sequence=laid.sequence,
+        inspection=laid.inspection,
+        unseen=laid.unseen,
+        confirmers=laid.confirmers,
     )
 
 

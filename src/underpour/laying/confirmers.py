@@ -43,7 +43,7 @@ def _all(there: Things, findings: Sequence[Finding], system: System) -> Iterator
     for row in table("confirmers")["row"]:
         if row["each"] == "finding":
             for finding in findings:
-                if finding.verdict == row["verdict"]:
+                if ("accepted" if finding.accepted else finding.verdict) == row["verdict"]:
                     yield _Asked(row, _words(finding, system), (finding.id,))
             continue
         for thing in there.of(row["each"]):
@@ -54,6 +54,8 @@ def _all(there: Things, findings: Sequence[Finding], system: System) -> Iterator
 def _words(finding: Finding, system: System) -> dict[str, str]:
     edge = finding.at.get("edge")
     words = {"title": finding.title, "at": f", edge {edge}" if edge is not None else "", "missing": finding.missing}
+    if finding.accepted is not None:
+        words["accepted"] = finding.accepted.words
     if finding.value is not None:
         words["value"] = say.both(finding.value, finding.unit, system)
     if finding.limit is not None:

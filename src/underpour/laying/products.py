@@ -53,7 +53,8 @@ def size(layer: Slice) -> str:
 
 def _uses(resolved: Resolved) -> Iterator[_Use]:
     for layer in resolved.floor:
-        yield _Use(layer, _placed("In the floor", size(layer)))
+        there = resolved.on_old_slab and layer not in resolved.laid
+        yield _Use(layer, _placed("There already" if there else "In the floor", size(layer)))
     for edge in resolved.edges:
         yield from _at_the_edge(edge, resolved.system)
 
@@ -103,7 +104,9 @@ def _product(uses: list[_Use], system: System) -> Product:
 def _board_rows(board: Board, slices: list[Slice], system: System) -> Iterator[Property]:
     for thick in {round(each.thickness, 5): each for each in slices if each.r_label is not None}.values():
         assert thick.r_label is not None
-        made = next((m.r_label for m in board.made if m.r_label.path in thick.r_label_rests_on), board.r_label_per_metre)
+        made = next(
+            (m.r_label for m in board.made if m.r_label.path in thick.r_label_rests_on), board.r_label_per_metre
+        )
         yield Property(
             f"R-value as labelled, {size(thick)}",
             say.both(thick.r_label, "m²·K/W", system),

@@ -95,7 +95,7 @@ def capital(text: str) -> str:
 
 def _acts(there: Things, measures: Mapping[str, str]) -> Iterator[Act]:
     rows = table("sequence")
-    poured = next((n for n, layer in enumerate(there.layers) if "lowest-concrete" in layer.features), len(there.layers))
+    poured = next((n for n, layer in enumerate(there.layers) if "lowest-poured" in layer.features), len(there.layers))
     taken = _taken(there)
     in_order = [
         *_group(rows["before"], there, taken),

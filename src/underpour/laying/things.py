@@ -15,6 +15,7 @@ from ..resolve import Resolved, ResolvedEdge, Slice
 from ..sections.parts import Section
 from .where import SAME, face_words, level
 
+POURED = {"concrete": "pour", "screed": "screed"}  # what is wet when it comes, and how its coming is called
 _CALLED = {
     "concrete": "the concrete",
     "screed": "the screed",
@@ -88,13 +89,16 @@ def called(kind: str) -> str:
 
 def _job(resolved: Resolved) -> Thing:
     said = resolved.system
+    needed = sum(layer.thickness for layer in resolved.laid)
     words = {
         "total": say.both(resolved.total, "m", said),
+        "needed": say.both(needed, "m", said),
         "perimeter": say.both(resolved.perimeter, "m", said),
         "area": say.both(resolved.area, "m²", said),
         "ground": _in_a_sentence(resolved.ground),
         "place": resolved.place,
         "use": resolved.use.label.lower(),
+        "poured": next((POURED[layer.kind] for layer in resolved.laid[::-1] if layer.kind in POURED), "next layer"),
     }
     pieces = [piece for edge in resolved.edges for piece in edge.pieces]
     bodies = [body.slice for edge in resolved.edges for body in edge.drawn]
@@ -106,13 +110,15 @@ def _job(resolved: Resolved) -> Thing:
     features |= {"winter-frost"} if resolved.outdoor_mean - abs(resolved.outdoor_swing) < 0.0 else set()
     features |= {"frozen-ground"} if resolved.outdoor_mean < 0.0 else set()
     features |= {"cold-floor"} if resolved.room.mean - abs(resolved.room.swing) < 0.0 else set()
-    features |= {"outdoors"} if resolved.use.room is None else set()
+    features |= {"outdoors"} if resolved.outdoors else set()
+    dug = not resolved.on_old_slab or any(_filled(edge, True) == "filled-late" for edge in resolved.edges)
+    features |= {"dug"} if dug else set()
     features |= {"footing"} if any(edge.footing[1] for edge in resolved.edges) else set()
     features |= {"earth-above-floor"} if any(edge.ground > SAME for edge in resolved.edges) else set()
     if resolved.available_depth is not None:
         features |= {"depth-given"}
         words["dug"] = say.both(resolved.available_depth, "m", said)
-        over = resolved.total - resolved.available_depth
+        over = needed - resolved.available_depth
         if over > SAME:
             features |= {"depth-short"}
             words["short"] = say.both(over, "m", said)
@@ -120,13 +126,13 @@ def _job(resolved: Resolved) -> Thing:
 
 
 def _layers(resolved: Resolved, job: Thing) -> Iterator[Thing]:
-    """The floor's layers from the ground up; each knows what lies next below and above it."""
-    up = resolved.floor[::-1]
-    poured = [n for n, layer in enumerate(up) if layer.kind == "concrete"]
+    """What is laid now from below up, an old slab first where one stays; each knows what lies next below and above."""
+    up = resolved.floor[: len(resolved.laid) + 1 if resolved.on_old_slab else None][::-1]
+    poured = [n for n, layer in enumerate(up) if layer.kind in POURED]
     for n, layer in enumerate(up):
         under, over = (up[n - 1].kind if n else "ground"), (up[n + 1].kind if n + 1 < len(up) else "room")
         features = set(job.features) | _of_foam(layer) | {f"on:{under}", f"under:{over}"}
-        features |= {"lowest-concrete"} if poured[:1] == [n] else set()
+        features |= {"lowest-poured"} if poured[:1] == [n] else set()
         features |= {"on:tight"} if under in ("board", "vapour-retarder") else set()
         words = dict(job.words) | {
             "layer": _in_a_sentence(layer),
@@ -170,7 +176,7 @@ def _edge(edge: ResolvedEdge, job: Thing, system: System) -> Thing:
     if edge.depth:
         words["depth"] = say.both(edge.depth, "m", system)
     if edge.footing[1]:
-        features |= {"on-footing"} | ({"filled-early"} if edge.kind != "footing-wall" and "floor:old-slab" not in job.features else set())
+        features |= {"on-footing", _filled(edge, "floor:old-slab" in job.features)}
         words["width"], words["height"] = (say.both(each, "m", system) for each in edge.footing)
     if edge.wall:
         words["wall"] = "; ".join(map(_in_a_sentence, edge.wall))
@@ -180,11 +186,19 @@ def _edge(edge: ResolvedEdge, job: Thing, system: System) -> Thing:
     return Thing("edge", edge.kind, edge.kind, edge.letter, frozenset(features), words, ())
 
 
+def _filled(edge: ResolvedEdge, old: bool) -> str:
+    """When the earth comes back against a foundation: before the floor or after it, or it never left."""
+    if old:
+        dug = any(piece.face in ("outside", "wing", "footing-top", "footing-side") for piece in edge.pieces)
+        return "filled-late" if dug else "undisturbed"
+    return "filled-late" if edge.kind == "footing-wall" else "filled-early"
+
+
 def _pieces(edge: ResolvedEdge, made: Thing, section: Section, system: System) -> Iterator[Thing]:
     for piece in edge.pieces:
         lies = [y for part in section.parts if part.path == piece.board.path for _, y in part.outline]
         low, high = min(lies), max(lies)
-        to_the_cut = high > section.extent[3] - SAME
+        to_the_cut = high > max(section.extent[3] - SAME, SAME)
         top = "the top of the wall" if to_the_cut else level(high, system)
         words = dict(made.words) | {
             "board": piece.board.words,
