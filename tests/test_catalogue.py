@@ -101,7 +101,7 @@ def test_paths_are_all_different():
 
 
 def test_units_are_those_of_findings_or_of_materials():
-    of_materials = {"J/(m³·K)", "m·K/W"}
+    of_materials = {"J/(m³·K)", "m·K/W", "kg/m³"}
     assert {q.unit for q in quantities()} <= UNITS | of_materials
 
 

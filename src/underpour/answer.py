@@ -13,7 +13,7 @@ from . import __version__, accepting, lessons
 from .brief import Reading
 from .brief.alternatives import AS_BRIEFED
 from .brief.model import Brief
-from .checks import ground, heat, height, moisture
+from .checks import bearing, ground, heat, height, moisture
 from .checks.solved import SolvedEdge
 from .cut import solved_edges
 from .dossier import Answer, Dossier
@@ -135,6 +135,7 @@ def _findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding
             found += heat.surface(resolved, edge)
             found += moisture.factor(resolved, edge)
         found += ground.coldest(resolved, edge)
+        found += bearing.below_footing(edge.edge, resolved.system)
     found += height.build_up(resolved)
     return [_cautioned(resolved, finding) for finding in found]
 
@@ -147,7 +148,7 @@ def _cautioned(resolved: Resolved, finding: Finding) -> Finding:
         return replace(finding, caution=_caution_words()["excavation"])
     edge = finding.at.get("edge")
     below = any(p.face == "below-footing" for e in resolved.edges if e.letter == edge for p in e.pieces)
-    if finding.id == "heat.edge-psi" and below:
+    if finding.id in ("heat.edge-psi", "bearing.foam-long") and below:
         return replace(finding, caution=_caution_words()["below-footing"])
     if finding.id == "heat.ground-temperature" and finding.at.get("place") == "edge" and (finding.value or 0.0) < 0.0:
         return replace(finding, caution=_caution_words()["frost"])

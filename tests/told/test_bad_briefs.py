@@ -114,7 +114,7 @@ BAD = [
     Bad("a paper written over the brief", "", "", ("End the name with .pdf.",), "submittal brief.toml -o brief.toml"),
     Bad("a key nobody knows", 'inside = "68 F"', 'insde = "68 F"', ("brief.toml:13", "insde", "inside")),
     Bad("a load, which nothing answers yet", "[[alternative]]", '[[load]]\nkind = "wheel"\n\n[[alternative]]',
-        ("brief.toml:29", "Nothing answers [[load]] in this version yet.", "the rest of the brief stands")),
+        ("brief.toml:30", 'Nothing answers kind = "wheel" in this version yet.', "the rest of the brief stands")),
     Bad("a wing above the ground", WRAP,
         'insulation = [{ board = "plain-15", thickness = "2 in", face = "wing", out = "24 in", at = "4 in" }]',
         ("brief.toml:27  edge.A.insulation.1.at", "This wing lies above the ground.", "so that ground covers it")),

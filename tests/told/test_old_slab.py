@@ -158,6 +158,12 @@ def test_foam_on_a_footing_must_fit_below_the_old_slab() -> None:
         section(cut, cut.edges[0])
 
 
+def test_sand_that_levels_the_old_slab_counts_as_floor_and_the_gravel_below_it_as_ground() -> None:
+    """d = 0.2 + 1.5 (0.17 + 0.0508/1.4 + 0.0254/2.0 + 0.1016/1.65 + 0.04): wall, films, screed, sand, old slab."""
+    made = answer(reads(GOOD.replace(FOAM, '{ sand = "1 in" },')))
+    assert f"d = {0.2 + 1.5 * 0.3205605:.3f} m" in made.as_briefed.find("heat.edge-psi").steps[1].numbers
+
+
 def test_the_height_above_the_old_slab_is_a_dimension() -> None:
     cut = resolved()
     lines = section(cut, cut.edges[0]).dimensions

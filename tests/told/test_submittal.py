@@ -84,7 +84,7 @@ def test_steps_are_printed_with_their_source_and_how_it_was_seen(printed):
 def test_what_cannot_be_told_and_what_nobody_asked_is_listed_as_not_checked(printed):
     unchecked = printed.partition("Whatwasnotchecked")[2]
     assert squeezed("Depth from finished floor to dug ground: type floor.available-depth") in unchecked
-    assert squeezed("Bearing: foam, slab and soil under posts") in unchecked
+    assert squeezed("Bearing: slab, foam and ground under posts") in unchecked
     assert "Moisture:" not in unchecked
 
 

@@ -202,5 +202,5 @@ def test_lines_fill_the_terminal_within_reason(monkeypatch, columns, width):
 
 def test_what_nothing_is_said_of_is_named_before_the_count():
     unsaid = ANSWER.partition("What was not checked")[2]
-    assert "Bearing: foam, slab and soil" in unsaid and "Drying: what the build-up" in unsaid
+    assert "Bearing: slab, foam and ground" in unsaid and "Drying: what the build-up" in unsaid
     assert "Moisture:" not in unsaid and "Heat:" not in unsaid

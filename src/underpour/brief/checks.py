@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ..mistakes import Mistake
+from .bearing import unclear_loads
 from .edges import one_edge, slab_thickness, unclear_names
 from .layers import floor_layers, wall_layers
 from .parts import Parts, tables_in
@@ -30,8 +31,10 @@ def unbuildable(parts: Parts) -> Iterator[Mistake]:
             yield from unclear_sides(parts.sides, len(parts.plan.corners))
     if parts.typed_layers is not None:
         yield from floor_layers(parts.typed_layers, "floor.build-up")
-    yield from unclear_names([edge.get("name") for edge in parts.typed_edges])
+    names = [edge.get("name") for edge in parts.typed_edges]
+    yield from unclear_names(names)
     yield from _edges(parts)
+    yield from unclear_loads(parts.loads, parts.edges, [name if isinstance(name, str) else None for name in names])
 
 
 def _edges(parts: Parts) -> Iterator[Mistake]:

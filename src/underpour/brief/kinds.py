@@ -96,6 +96,20 @@ def extent(typed: str) -> Measure:
     return reach
 
 
+def wall_force(typed: str) -> Measure:
+    """A wall's force on each length of its footing, above zero.
+
+    Raises
+    ------
+    Mistake
+        No force by length, below zero, or nothing at all.
+    """
+    force = measure.line_force(typed)
+    if force.si == 0.0:
+        raise Mistake("", "", f"{typed} is no load.", "Write what the wall brings, such as 1500 lb/ft or 20 kN/m.")
+    return force
+
+
 def wall_top_or_level(value: object) -> Measure | Literal["wall-top"]:
     """Where foam on a wall begins: the word, or a level above (+) or below (-) the top of the floor."""
     return "wall-top" if value == "wall-top" else typed_measure(measure.signed_length)(value)
@@ -142,6 +156,7 @@ Altitude = Annotated[Measure, _read(measure.altitude), _shown("Height above the 
 Thickness = Annotated[Measure, _read(measure.thickness), _shown("Thickness", "4 in", "100 mm")]
 BoardThickness = Annotated[Measure, _read(board_thickness), _shown("Thickness of a board", "2 in", "50 mm")]
 Temperature = Annotated[Measure, _read(measure.temperature), _shown("Temperature", "68 F", "20 C")]
+LineForce = Annotated[Measure, _read(wall_force), _shown("Force on each length", "1500 lb/ft", "20 kN/m")]
 Humidity = Annotated[Measure, _read(measure.humidity), _shown("Relative humidity", "50 %")]
 Conductivity = Annotated[Measure, _read(measure.conductivity), _shown("Thermal conductivity", "0.036 W/(m·K)")]
 Density = Annotated[Measure, _read(measure.density), _shown("Density", "1800 kg/m³", "110 pcf")]

@@ -27,6 +27,7 @@ from ..mistakes import Mistake
 from . import kinds, layers, outline
 from .corners import read_corner
 from .handover import Accept, Handover
+from .loads import Load
 from .outline import Corner
 from .table import Table
 from .table import key as _key
@@ -327,6 +328,7 @@ class Brief(Table):
     plan: Plan = _key("The floor seen from above.")
     floor: FloorTable = _key("The room and the layers under it.")
     edge: tuple[Edge, ...] = _key("How the build-up ends, one table for each kind of edge.")
+    load: tuple[Load, ...] = _key("What stands on the floor or its footing.", default=())
     handover: Handover = _key("What stands on the first sheet of a submittal.", default_factory=Handover)
     accept: tuple[Accept, ...] = _key("Shortfalls that somebody accepted.", default=())
     alternative: tuple[Alternative, ...] = _key("Changes to compare with the brief.", default=())

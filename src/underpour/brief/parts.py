@@ -10,6 +10,7 @@ from pydantic import TypeAdapter, ValidationError
 
 from .kinds import Sides, SidesTyped
 from .layers import TypedLayer
+from .loads import Load
 from .model import Edge, FloorTable, Layer, Plan, Project, Site
 from .table import Table
 
@@ -30,6 +31,7 @@ class Parts:
     edges: tuple[Edge | None, ...]
     typed_edges: tuple[Mapping[str, Any], ...]
     sides: tuple[Sides | None, ...]
+    loads: tuple[Load | None, ...]
 
 
 def readable(data: Mapping[str, Any]) -> Parts:
@@ -49,6 +51,7 @@ def readable(data: Mapping[str, Any]) -> Parts:
         edges=tuple(_part(Edge, edge) for edge in edges),
         typed_edges=edges,
         sides=tuple(_sides(edge.get("sides")) for edge in edges),
+        loads=tuple(_part(Load, load) for load in tables_in(data.get("load")) or ()),
     )
 
 

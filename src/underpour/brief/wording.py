@@ -25,15 +25,23 @@ def told(errors: Sequence[Mapping[str, Any]], root: Typed) -> list[Mistake]:
     root : Typed
         The brief that was validated.
 
-    A key that is missing only because it is misspelt beside is told once, as the misspelling.
+    A key that is missing only because it is misspelt beside is told once, as the misspelling. A load of a kind that
+    nothing answers yet is told once, whatever else it says.
     """
     meant = misspelt(errors, root)
     found: list[Mistake] = []
+    unanswered = {path[:-1] for path, value in _typed(errors, root) if later_word(path, value) and path[0] == "load"}
     for error in errors:
         path = _path(error["loc"], root)
+        if path[:2] in unanswered and path[2:] != ("kind",):
+            continue
         if error["type"] != "missing" or path not in meant:
             found += _told(path, error)
     return found
+
+
+def _typed(errors: Sequence[Mapping[str, Any]], root: Typed) -> list[tuple[Path, Any]]:
+    return [(_path(error["loc"], root), error["input"]) for error in errors]
 
 
 def misspelt(errors: Sequence[Mapping[str, Any]], root: Typed) -> set[Path]:
@@ -68,7 +76,7 @@ def _told(path: Path, error: Mapping[str, Any]) -> list[Mistake]:
     at, value = written(path), error["input"]
     if (later := later_word(path, value)) is not None:
         known = _expected(error)
-        return [replace(later, instead=f"It is one of {_listed(known)} now.") if known else later]
+        return [replace(later, instead=f"It is one of {_listed(known)} now.") if len(known) > 1 else later]
     match error["type"]:
         case "mistake":
             return [_under(at, mistake) for mistake in error["ctx"]["mistakes"]]
@@ -114,7 +122,7 @@ def _unknown_word(path: Path, value: object, known: list[str]) -> Mistake:
     near = nearest(value, known) if isinstance(value, str) else []
     hint = f"The nearest is {near[0]}. " if near and len(known) > 2 else ""
     wrong = f"No {path[-1]} is called {value}." if isinstance(value, str) else f"{_key(path)} is a word in quotes."
-    return Mistake(written(path), "", wrong, f"{hint}It is one of {_listed(known)}.")
+    return Mistake(written(path), "", wrong, f"{hint}It is {_one_of(known)}.")
 
 
 def _missing(path: Path) -> Mistake:
@@ -133,6 +141,7 @@ def _singular(table: Path) -> str:
         "floor.build-up": "A layer", "edge.wall": "A layer", "edge.above": "A layer",
         "edge.insulation": "A piece of insulation", "edge.footing": "A footing", "edge.shape": "A shape",
         "floor.inside": "The room", "site.ground": "Typed ground", "edge": "An edge", "alternative": "An alternative",
+        "load": "A load",
     }  # fmt: skip
     path = without_numbers(table)
     return names.get(path, f"[{path}]")
@@ -167,6 +176,10 @@ def toml(value: Any) -> str:
     if isinstance(value, list | tuple):
         return "[" + ", ".join(toml(inner) for inner in value) + "]"
     return json.dumps(value, ensure_ascii=False)
+
+
+def _one_of(words: list[str]) -> str:
+    return words[0] if len(words) == 1 else f"one of {_listed(words)}"
 
 
 def _listed(words: list[str]) -> str:

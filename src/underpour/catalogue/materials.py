@@ -16,6 +16,7 @@ def read_material(key: str, entry: Entry, path: str) -> Material:
         conductivity=quantity(entry["conductivity"], f"{path}.{key}.conductivity"),
         heat_capacity=quantity(entry["heat-capacity"], f"{path}.{key}.heat-capacity"),
         hatch=entry["hatch"],
+        density=quantity(entry["density"], f"{path}.{key}.density") if "density" in entry else None,
     )
 
 

@@ -43,6 +43,7 @@ class Material:
     conductivity: Quantity  # W/(m·K)
     heat_capacity: Quantity  # by volume, J/(m³·K)
     hatch: str  # concrete, gravel, sand, ground, masonry, timber
+    density: Quantity | None = None  # kg/m³, where something rests on it
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,8 +70,9 @@ class Board:
     in_place_steps: str  # how that number was reached, in one line with its numbers
     heat_capacity: Quantity  # by volume, J/(m³·K)
     combustible: bool
+    strength: Quantity  # kPa, compressive, at 10 % or yield (at the break where it breaks first)
+    long_term: Quantity  # share of that strength that may stand for decades
     note: str = ""
-    strength: Quantity | None = None  # kPa, compressive, at 10 % or yield (at the break where it breaks first)
     maker: str = ""  # "" for a class that any maker may fill
     invented: bool = False  # an invented maker's: said wherever the board is shown
     classes: tuple[str, ...] = ()  # what the maker claims: "ASTM C578 type IX"

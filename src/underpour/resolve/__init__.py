@@ -1,7 +1,7 @@
 """Where brief and catalogue meet: every number of the brief in SI, each with its origin, nothing worked out."""
 
 from .edges import WALL_SHOWN
-from .resolved import Drawn, Piece, Resolved, ResolvedEdge, Room, Slice
+from .resolved import Drawn, Piece, Resolved, ResolvedEdge, Room, Slice, WallLoad
 from .site import resolve
 
-__all__ = ["WALL_SHOWN", "Drawn", "Piece", "Resolved", "ResolvedEdge", "Room", "Slice", "resolve"]
+__all__ = ["WALL_SHOWN", "Drawn", "Piece", "Resolved", "ResolvedEdge", "Room", "Slice", "WallLoad", "resolve"]

@@ -55,6 +55,15 @@ class Drawn:
 
 
 @dataclass(frozen=True, slots=True)
+class WallLoad:
+    """What a wall brings to the top of its footing."""
+
+    force: float  # N/m
+    words: str  # "1500 lb/ft (21.9 kN/m)"
+    path: str  # "load.1.force"
+
+
+@dataclass(frozen=True, slots=True)
 class ResolvedEdge:
     """One edge with all that its section needs."""
 
@@ -70,6 +79,7 @@ class ResolvedEdge:
     footing_slice: Slice
     pieces: tuple[Piece, ...]
     drawn: tuple[Drawn, ...]
+    load: WallLoad | None = None
 
 
 @dataclass(frozen=True, slots=True)

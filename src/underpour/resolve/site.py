@@ -7,18 +7,19 @@ from dataclasses import replace
 from math import nan
 
 from .. import catalogue
+from ..brief.bearing import loads_at_edges
 from ..brief.model import Brief, Seasons, TypedGround
 from ..brief.paths import letter
 from ..catalogue import year
 from ..catalogue.records import Use
 from ..findings import Assumed
-from ..measure import say
+from ..measure import System, say
 from ..mistakes import Mistake, Mistakes
 from .air import Air, air
 from .assumptions import Assumptions
 from .edges import exposed_lengths, resolve_edge
 from .layers import layer_slice
-from .resolved import Resolved, Room, Slice
+from .resolved import Resolved, Room, Slice, WallLoad
 
 FROZEN = (
     "The mean of the year lies below freezing here: the ground may be frozen all year, and settles where a warm floor "
@@ -77,6 +78,7 @@ def resolve(brief: Brief, tried: Mapping[str, float] | None = None) -> Resolved:
         for edge, named, length in zip(brief.edge, letters, lengths, strict=True)
         if edge.beside == "outdoors"
     ]
+    loads = _wall_loads(brief, letters, system)
     if not edges and not found:
         found.append(
             Mistake(
@@ -106,10 +108,18 @@ def resolve(brief: Brief, tried: Mapping[str, float] | None = None) -> Resolved:
         area=brief.plan.area,
         perimeter=sum(edge.length for edge in edges if edge is not None),
         available_depth=_available_depth(brief, assumed),
-        edges=tuple(edge for edge in edges if edge is not None),
+        edges=tuple(replace(edge, load=loads.get(edge.letter)) for edge in edges if edge is not None),
         assumed=assumed.taken,
         comfort=use.floor_at_least,
     )
+
+
+def _wall_loads(brief: Brief, letters: list[str], system: System) -> dict[str, WallLoad]:
+    """The load of the wall at each edge that has one, by the edge's letter or name."""
+    return {
+        letters[index]: WallLoad(force.si, say.typed(force, "kN/m", system), f"load.{number}.force")
+        for index, (number, force) in loads_at_edges(brief).items()
+    }
 
 
 def _old_concrete(path: str) -> Assumed:

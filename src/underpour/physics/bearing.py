@@ -1,0 +1,110 @@
+"""Bearing: how hard foam is pressed, and how hard it may be pressed for good."""
+
+from __future__ import annotations
+
+from .domain import OutOfDomain, above_zero
+
+GRAVITY = 9.80665  # m/s², standard acceleration of free fall
+
+
+def strip_weight(width: float, height: float, density: float) -> float:
+    """Weight of a strip footing on each metre of its length.
+
+    Parameters
+    ----------
+    width, height : float
+        Of the strip's cross-section. [m]
+    density : float
+        Of what it is made of. [kg/m³]
+
+    Returns
+    -------
+    float
+        Weight by length. [N/m]
+
+    Raises
+    ------
+    OutOfDomain
+        An argument is zero, negative or NaN.
+
+    Source
+    ------
+    Weight is mass times 9.80665 m/s² (ISO 80000-3, from memory).
+
+    Examples
+    --------
+    >>> round(strip_weight(0.5, 0.25, 2400.0), 2)  # 0.125 m² × 2400 × 9.80665
+    2941.99
+    """
+    above_zero(width=width, height=height, density=density)
+    return width * height * density * GRAVITY
+
+
+def strip_pressure(load: float, weight: float, width: float) -> float:
+    """Even pressure below a stiff strip footing that is loaded in its middle.
+
+    Parameters
+    ----------
+    load : float
+        Force on the top of the footing by length. [N/m]
+    weight : float
+        The footing's own, by length. [N/m]
+    width : float
+        What the strip bears on, the narrower of footing and foam. [m]
+
+    Returns
+    -------
+    float
+        Pressure. [Pa]
+
+    Raises
+    ------
+    OutOfDomain
+        An argument is zero, negative or NaN.
+
+    Source
+    ------
+    Equilibrium of forces: a strip that is stiff and loaded in its middle presses evenly.
+
+    Examples
+    --------
+    >>> strip_pressure(20e3, 3e3, 0.5)  # 23 kN/m on half a metre
+    46000.0
+    """
+    above_zero(load=load, weight=weight, width=width)
+    return (load + weight) / width
+
+
+def long_term_strength(strength: float, share: float) -> float:
+    """Pressure that foam may bear for good, by the strength of its short test.
+
+    Parameters
+    ----------
+    strength : float
+        Of the test in minutes: at 10 % strain or yield, or at the break. [Pa]
+    share : float
+        Of it that may stand for decades. [1]
+
+    Returns
+    -------
+    float
+        Pressure. [Pa]
+
+    Raises
+    ------
+    OutOfDomain
+        An argument is zero, negative or NaN, or the share is above 1.
+
+    Source
+    ------
+    The share is the catalogue's, with its own source; EN 13163 for moulded foam (from memory).
+
+    Examples
+    --------
+    >>> long_term_strength(100e3, 0.3)
+    30000.0
+    """
+    above_zero(strength=strength, share=share)
+    if share > 1.0:
+        raise OutOfDomain(f"share must be at most 1, got {share!r}")
+    return strength * share
