@@ -55,7 +55,7 @@ def answer(reading: Reading) -> Dossier:
         place=resolved.place,
         version=__version__,
         editions=(),
-        credits=resolved.credits,
+        credits=tuple(dict.fromkeys(credit for each, _ in answered for credit in each.credits)),
         notes=(*_notes(answered), *accepting.idle(said[0], reading.brief.accept)),
         cautions=_cautions(answered),
         assumed=resolved.assumed,

@@ -12,6 +12,8 @@ from dataclasses import dataclass
 from pathlib import Path
 
 import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
 from tests import weather_files as files
 from tests.told.test_bad_briefs import GOOD, PLACE, contents
 from tests.weather_files import GOLDEN, Hour
@@ -19,6 +21,7 @@ from tests.weather_files import GOLDEN, Hour
 from underpour import weather
 from underpour.cli import main
 from underpour.measure.digits import THIN
+from underpour.mistakes import Mistake
 
 YEAR = files.hours(GOLDEN)
 WHOLE = "A year has 8760 hours"
@@ -403,3 +406,33 @@ def test_every_limit_says_its_unit_and_where_it_is_from() -> None:
     for name, row in rows:
         assert row["unit"] and row["source"], name
         assert row["seen"] in get_args(Seen), name
+
+
+SPOILT = {"epw": files.epw(GOLDEN), "tmy3": files.tmy3(GOLDEN), "normals": files.normals(), "table": TABLE}
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    kind=st.sampled_from(sorted(SPOILT)),
+    at=st.floats(0.0, 1.0),
+    early=st.booleans(),
+    gone=st.integers(0, 400),
+    put=st.one_of(st.binary(max_size=40), st.sampled_from([b'"', b"\n", b",", b"\0", b"\xff\xfe", b"1e999", b"#"])),
+)
+def test_a_file_spoilt_anywhere_is_read_or_told_and_never_breaks(
+    kind: str, at: float, early: bool, gone: int, put: bytes, tmp_path_factory: pytest.TempPathFactory
+) -> None:
+    """Early: in the headings, where the readers look most closely."""
+    whole = SPOILT[kind].encode()
+    start = int(at * min(len(whole), 900 if early else len(whole)))
+    folder = tmp_path_factory.mktemp("spoilt")
+    try:
+        station = read(folder, whole[:start] + put + whole[start + gone :])
+    except Mistake as told:
+        assert told.wrong
+        assert len(told.wrong) < 300
+        assert told.wrong.isprintable()
+    else:
+        assert len(station.months) == 12
+        assert all(-75.0 <= month <= 45.0 for month in station.months)
+        assert all(line.isprintable() for line in weather.taken(station, "US") if THIN not in line)

@@ -11,6 +11,7 @@ from ..mistakes import Mistake
 from .hours import Row, year_of
 from .rows import cells, first_cells, left_out, number, unread
 from .station import Station
+from .text import shown
 
 HEADER_ROWS = 8
 GROUND = (
@@ -65,9 +66,11 @@ def station(lines: Sequence[str], file: str) -> Station:
 def _one_row_an_hour(line: int, row: list[str], file: str) -> None:
     periods, an_hour = (row[n] if len(row) > n else "" for n in (1, 2))
     if periods != "1":
-        raise Mistake("", "", f'DATA PERIODS names "{periods}" periods.', "One is read, a whole year.", file, line)
+        raise Mistake(
+            "", "", f'DATA PERIODS names "{shown(periods)}" periods.', "One is read, a whole year.", file, line
+        )
     if an_hour != "1":
-        wrong = f'DATA PERIODS says "{an_hour}" rows for each hour.'
+        wrong = f'DATA PERIODS says "{shown(an_hour)}" rows for each hour.'
         raise Mistake("", "", wrong, "One is read: take the hourly file.", file, line)
 
 

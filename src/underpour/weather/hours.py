@@ -10,6 +10,7 @@ from math import isfinite
 from ..measure.digits import fixed
 from ..mistakes import Mistake
 from .limits import limit, missing_between
+from .text import shown
 
 Row = tuple[int, int, int, int, int, str]  # line, year, month, day, hour (1 to 24), temperature as written
 
@@ -68,7 +69,7 @@ def year_of(rows: Iterable[Row], file: str, kind: str) -> Year:
         try:
             value = float(typed) if typed.strip() else none_to if isfinite(none_to) else none_from
         except ValueError:
-            raise Mistake("", "", f'"{typed.strip()}" is no temperature.', _NUMBER, file, line) from None
+            raise Mistake("", "", f'"{shown(typed)}" is no temperature.', _NUMBER, file, line) from None
         if none_from <= value <= none_to:
             missing[month] += 1
             first_missing.setdefault(month, (line, typed.strip()))
@@ -76,7 +77,7 @@ def year_of(rows: Iterable[Row], file: str, kind: str) -> Year:
             sums[month] += value
             counts[month] += 1
         else:
-            wrong = f"The air is at {typed.strip()} °C here; it has been measured from {low:.0f} to {high:.0f} °C."
+            wrong = f"The air is at {shown(typed)} °C here; it has been measured from {low:.0f} to {high:.0f} °C."
             raise Mistake("", "", wrong, _CELSIUS, file, line)
     _whole(stamps, lines, file)
     _measured_enough(missing, counts, first_missing, file)
@@ -139,7 +140,7 @@ def _measured_enough(missing: list[int], counts: list[int], first: dict[int, tup
         share = missing[month] / (missing[month] + counts[month])
         if share > limit("missing-share"):
             line, typed = first[month]
-            mark = f"written {typed}" if typed else "left empty"
+            mark = f"written {shown(typed)}" if typed else "left empty"
             all_of_it = missing[month] + counts[month]
             wrong = f"{month_name[month]} has no temperature in {_hours(missing[month])} of {all_of_it}, {mark}."
             allowed = f"Up to {100 * limit('missing-share'):.0f} % of a month may be missing."

@@ -12,6 +12,7 @@ from .hours import unlikely_months
 from .limits import limit, missing_between
 from .rows import cells, number
 from .station import Station
+from .text import shown
 
 MEAN = "MLY-TAVG-NORMAL"
 TWELVE = "Twelve rows are wanted, January first."
@@ -45,7 +46,7 @@ def normals(lines: Sequence[str], file: str) -> Station:
     rows = [(n, dict(zip(columns, cells(line), strict=False))) for n, line in enumerate(lines[1:], 2) if line.strip()]
     stations = {row.get("STATION", "") for _, row in rows}
     if len(stations) > 1:
-        wrong = f"The file holds {len(stations)} stations: {', '.join(sorted(stations)[:4])}."
+        wrong = f"The file holds {len(stations)} stations: {shown(', '.join(sorted(stations)))}."
         raise Mistake("", "", wrong, "Keep the twelve rows of one of them.", file, 2)
     none_from, none_to = missing_between("normals")
     fahrenheit: list[float] = []
@@ -90,7 +91,7 @@ def table(lines: Sequence[str], file: str) -> Station:
     at, heading = rows[0]
     units = [(n, found[1].upper()) for n, name in enumerate(heading) if (found := _UNIT.fullmatch(name.strip()))]
     if len(units) != 1:
-        wrong = f'The heading is "{lines[at - 1].strip()}".'
+        wrong = f'The heading is "{shown(lines[at - 1])}".'
         raise Mistake("", "", wrong, f"Its temperatures need a unit. {HEADING}", file, at)
     column, unit = units[0]
     months: list[float] = []
@@ -126,7 +127,7 @@ def _in_order(month: str, typed: str, expected: int, file: str, line: int) -> No
         names += [month_name[expected].casefold(), month_abbr[expected].casefold()]
     if month.casefold() in names[: len(names) if expected <= 12 else 0]:
         return
-    wrong = f'This row is of month "{typed}"'
+    wrong = f'This row is of month "{shown(typed)}"'
     after = f"; {month_name[expected]} is wanted here." if expected <= 12 else ", after the twelfth."
     raise Mistake("", "", wrong + after, TWELVE, file, line)
 
@@ -135,7 +136,7 @@ def _degrees(typed: str, what: str, file: str, line: int) -> float:
     try:
         return float(typed.replace("\u2212", "-"))
     except ValueError:
-        wrong = f"{what} is left empty." if not typed else f'"{typed}" is no temperature.'
+        wrong = f"{what} is left empty." if not typed else f'"{shown(typed)}" is no temperature.'
         raise Mistake("", "", wrong, "A number with a point belongs there: -11.5.", file, line) from None
 
 

@@ -10,9 +10,9 @@ from ..mistakes import Mistake
 from . import epw, months, tmy3
 from .limits import table
 from .station import Station
-from .text import READ, text_of
+from .text import READ, shown, text_of
 
-_SHOWN = 60  # letters of a first line that is not known
+_TITLE = 120  # letters of a station's name that are worth printing
 
 
 def read(path: Path) -> Station:
@@ -49,7 +49,7 @@ def _read(path: Path, stamp: tuple[int, int]) -> Station:
         station = months.table(lines, file)
     else:
         raise _another(lines, text, file)
-    return replace(station, notes=(*station.notes, *notes))
+    return replace(station, title=shown(station.title, most=_TITLE), notes=(*station.notes, *notes))
 
 
 def _another(lines: list[str], text: str, file: str) -> Mistake:
@@ -58,6 +58,5 @@ def _another(lines: list[str], text: str, file: str) -> Mistake:
         if kind["has"].casefold() in head:
             wrong = f"This is {kind['what']}, which is not read."
             return Mistake("", "", wrong, f"{kind['instead']} {READ}", file)
-    first = text.strip().split("\n")[0].strip()
-    shown = first if len(first) <= _SHOWN else first[:_SHOWN].rstrip() + " …"
-    return Mistake("", "", f'It begins "{shown}", as no weather file that is read here does.', READ, file, 1)
+    first = shown(text.strip().split("\n")[0])
+    return Mistake("", "", f'It begins "{first}", as no weather file that is read here does.', READ, file, 1)

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from ..mistakes import Mistake
 from .hours import Year
+from .text import shown
 
 _LONGEST = 100_000  # letters of a heading; the longest, of normals, has ten thousand
 
@@ -38,17 +39,17 @@ def number(typed: str, what: str, file: str, line: int, most: float) -> float:
         value = float(typed)
     except ValueError:
         raise Mistake(
-            "", "", f'The {what} is written "{typed.strip()}".', "A number belongs there.", file, line
+            "", "", f'The {what} is written "{shown(typed)}".', "A number belongs there.", file, line
         ) from None
     if not abs(value) <= most:
-        wrong = f"A {what} of {typed.strip()} is not on the map."
+        wrong = f"A {what} of {shown(typed)} is not on the map."
         raise Mistake("", "", wrong, f"It is between -{most:.0f} and {most:.0f}.", file, line)
     return value
 
 
 def unread(typed: Sequence[str], what: str, file: str, line: int) -> Mistake:
     """The mistake for a row whose date cannot be read."""
-    wrong = f'"{", ".join(word.strip() for word in typed)}" cannot be read as {what}.'
+    wrong = f'"{shown(", ".join(word.strip() for word in typed))}" cannot be read as {what}.'
     return Mistake("", "", wrong, "Take the file as it was made; a spreadsheet may have changed its dates.", file, line)
 
 

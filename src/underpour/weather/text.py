@@ -36,6 +36,16 @@ def text_of(path: Path) -> tuple[str, tuple[str, ...]]:
     return _decoded(content, path)
 
 
+def shown(words: str, most: int = 60) -> str:
+    """Words of a file as they may be repeated: one line, nothing that a terminal would obey, not too long.
+
+    >>> shown("cold or warm", most=4)
+    'cold …'
+    """
+    plain = "".join(letter if letter.isprintable() else " " for letter in words).strip()
+    return plain if len(plain) <= most else plain[:most].rstrip() + " …"
+
+
 def _decoded(content: bytes, path: Path) -> tuple[str, tuple[str, ...]]:
     for kind in table()["packed"]:
         if content.startswith(bytes.fromhex(kind["begins"])):

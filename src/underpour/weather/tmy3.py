@@ -11,6 +11,7 @@ from ..mistakes import Mistake
 from .hours import Row, year_of
 from .rows import cells, first_cells, left_out, number, unread
 from .station import Station
+from .text import shown
 
 DATE, TIME, DRY_BULB = "Date (MM/DD/YYYY)", "Time (HH:MM)", "Dry-bulb (C)"
 REST = "humidity, wind, radiation and rain; nothing is worked out from them yet."
@@ -32,7 +33,7 @@ def station(lines: Sequence[str], file: str) -> Station:
     for name in (TIME, DRY_BULB):
         if name not in columns:
             near = [column for column in columns if column.startswith(name.partition(")")[0][:-1])]
-            seen = f" It has {', '.join(near)}." if near else ""
+            seen = f" It has {shown(', '.join(near))}." if near else ""
             raise Mistake("", "", f"There is no column {name}.{seen}", "Take the file as it was made.", file, 2)
     if len(place) < 7:
         wrong = f"The first row has {len(place)} fields of 7."
@@ -72,7 +73,7 @@ def _rows(lines: Sequence[str], columns: list[str], file: str) -> Iterator[Row]:
         except ValueError:
             raise unread((row[date], row[time]), "MM/DD/YYYY and HH:MM", file, line) from None
         if not on_the_hour:
-            wrong = f"This row is of {row[time]}."
+            wrong = f"This row is of {shown(row[time])}."
             raise Mistake(
                 "", "", wrong, "Rows are one for each full hour; quarters and halves are not read.", file, line
             )
