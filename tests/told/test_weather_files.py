@@ -111,6 +111,8 @@ BAD = [
     Bad("a year without its first day", lambda: files.epw(GOLDEN, YEAR[24:]), ("from 2 January 01:00 to 31 December",)),
     Bad("one hour missing", lambda: files.epw(GOLDEN, without((1, 2, 5))),
         ("weather.epw:37: 1 hour is missing: after 2 January 04:00 comes 2 January 06:00.", "site.monthly")),
+    Bad("a whole day missing", lambda: files.epw(GOLDEN, without(*of_day(7, 9))),
+        ("24 hours are missing: after 8 July 24:00 comes 10 July 01:00.",)),
     Bad("gaps in several places", lambda: files.tmy3(GOLDEN, without((1, 2, 5), (1, 2, 6), *of_day(7, 9, 10))),
         ("weather.epw:31: 2 hours are missing", "With 1 further gaps 50 hours are missing.")),
     Bad("days in place of hours", lambda: files.epw(GOLDEN, tuple(row for row in YEAR if row[2] == 1)),
@@ -138,6 +140,8 @@ BAD = [
     Bad("Fahrenheit where it never gets hot", lambda: files.epw(GOLDEN, FAHRENHEIT), ("°C", "degrees Fahrenheit?")),
     Bad("too many hours without a value", lambda: files.epw(GOLDEN, with_value("99.9", *of_day(3, 4, 5))),
         ("March has no temperature in 48 hours of 744, written 99.9.", "Up to 2 % of a month")),
+    Bad("one hour too many without a value", lambda: files.epw(GOLDEN, with_value("99.9", *of_day(3, 4)[:15])),
+        ("March has no temperature in 15 hours of 744",)),
     Bad("a day left empty", lambda: files.tmy3(GOLDEN, with_value("", *of_day(3, 4))),
         ("March has no temperature in 24 hours of 744, left empty.",)),
     Bad("a year without any value", lambda: files.tmy3(GOLDEN, tuple((*row[:3], "-9900") for row in YEAR)),
@@ -255,6 +259,17 @@ def test_an_alternative_may_take_its_air_from_a_file_and_says_what_it_took(
     assert "site.place" in as_briefed["rests_on"]
     assert "site.weather" in other["rests_on"]
     assert other["value"] != as_briefed["value"]
+
+
+def test_the_climate_record_is_credited_where_only_an_alternative_takes_its_air_from_it(
+    folder: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (folder / "months.csv").write_text(TABLE, "utf-8")
+    changed = 'remove = ["board"]', 'remove = ["site.weather"]\nset = { "site.place" = "Duluth, MN" }'
+    text = brief('weather = "months.csv"').replace(*changed)
+    (folder / "brief.toml").write_text(text, "utf-8")
+    assert main(["answer", "job/brief.toml", "--json"]) in (0, 1)
+    assert any("Copernicus" in credit for credit in json.loads(capsys.readouterr().out)["credits"])
 
 
 def test_a_bad_file_of_an_alternative_is_told_by_its_name(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
