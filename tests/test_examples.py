@@ -98,3 +98,21 @@ def test_each_finding_with_a_limit_meets_in_one_example_and_falls_short_in_anoth
 def test_every_kind_of_edge_stands_in_an_example():
     kinds = {cut.kind for folder in FOLDERS for cut in answered(folder).as_briefed.sections.values()}
     assert kinds == set(get_args(Kind))
+
+
+@pytest.mark.parametrize("folder", FOLDERS, ids=lambda folder: folder.name)
+def test_each_finding_has_its_look_or_a_reason(folder):
+    for each in answered(folder).alternatives:
+        looked = {name for point in each.inspection for name in point.rests}
+        reasons = {left.finding: left.why for left in each.unseen}
+        assert looked | set(reasons) == {finding.id for finding in each.findings}
+        assert not looked & set(reasons)
+        assert all(reasons.values())
+
+
+@pytest.mark.parametrize("folder", FOLDERS, ids=lambda folder: folder.name)
+def test_a_look_at_a_layer_bears_on_every_finding_that_rests_on_the_layer(folder):
+    answered_ = answered(folder).as_briefed
+    for path in (path for work in answered_.sequence for path in work.laid if path.startswith("floor.")):
+        resting = {f.id for f in answered_.findings if any(p.startswith(f"{path}.") for p in f.rests_on)}
+        assert not resting or any(resting <= set(point.rests) for point in answered_.inspection), path

@@ -13,7 +13,7 @@ from ..measure import say
 from ..measure.table import System
 from ..resolve import Resolved, ResolvedEdge, Slice
 from ..sections.parts import Section
-from .where import SAME, face_words, level
+from .where import SAME, face_words, level, reach
 
 POURED = {"concrete": "pour", "screed": "screed"}  # what is wet when it comes, and how its coming is called
 _CALLED = {
@@ -199,13 +199,13 @@ def _pieces(edge: ResolvedEdge, made: Thing, section: Section, system: System) -
         lies = [y for part in section.parts if part.path == piece.board.path for _, y in part.outline]
         low, high = min(lies), max(lies)
         to_the_cut = high > max(section.extent[3] - SAME, SAME)
-        top = "the top of the wall" if to_the_cut else level(high, system)
         words = dict(made.words) | {
             "board": piece.board.words,
             "name": piece.board.label,
             "thickness": say.both(piece.board.thickness, "m", system),
             "face": face_words(piece.face),
-            "top": top,
+            "reach": reach(low, high, system, to_the_cut),
+            "top": "the top of the wall" if to_the_cut else level(high, system),
             "bottom": level(low, system),
         }
         if piece.out is not None and piece.at is not None:

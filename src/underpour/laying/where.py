@@ -41,6 +41,27 @@ def level(metres: float, system: System) -> str:
     return f"{say.both(abs(metres), 'm', system)} {side} the top of the floor"
 
 
+def reach(low: float, high: float, system: System, to_the_wall_top: bool = False) -> str:
+    """From where to where something goes, downwards; the floor is named once.
+
+    >>> from underpour.measure.digits import THIN
+    >>> reach(-0.254, 0.0, "US").replace(THIN, " ")
+    'from the top of the floor down to 10 in (254 mm) below it'
+    >>> reach(-1.5, -0.5, "SI").replace(THIN, " ")
+    'from 500 mm (19.7 in) down to 1.50 m (4.92 ft) below the top of the floor'
+    >>> reach(0.0, 1.0, "SI", to_the_wall_top=True)
+    'from the top of the wall down to the top of the floor'
+    """
+    start = "the top of the wall" if to_the_wall_top else level(high, system)
+    end = level(low, system)
+    if start.endswith("the top of the floor") and end != "the top of the floor":
+        if high * low > SAME * SAME:
+            start = say.both(abs(high), "m", system)
+        else:
+            end = end.replace("the top of the floor", "it")
+    return f"from {start} down to {end}"
+
+
 def together(names: Sequence[str]) -> str:
     """Names in one breath.
 
