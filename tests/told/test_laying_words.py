@@ -260,6 +260,16 @@ def test_a_look_at_one_edge_does_not_bear_on_another():
     assert [point.look_at for point in with_a.inspection if point.rests] == ["Edge A: foam at the slab's edge"]
 
 
+def test_a_look_found_by_the_id_bears_on_its_own_edge_alone():
+    both = made.edge_of("raft", {"slab-edge": made.BOARDS[0]}, sides="[1]") + "\n"
+    both += made.edge_of("raft", {"slab-edge": made.BOARDS[2]}, sides='"rest"')
+    resolved = resolve(made.reads(made.brief([made.SLAB], both)).brief)
+    cut = {edge.letter: section(resolved, edge) for edge in resolved.edges}
+    of_b = Finding("code.slab-edge", "Foam at the edge", 1.0, "m²·K/W", at={"edge": "B"})
+    bearing = [point.look_at for point in laying(resolved, cut, [of_b]).inspection if point.rests]
+    assert bearing == ["Edge B: foam at the slab's edge"]
+
+
 SHORT = Finding("heat.floor-coldest", "Coldest floor", 14.0, "degC", at={"edge": "A"}, limit=15.0, sense="at least")
 UNTOLD = Finding("height.depth", "Depth", 0.2, "m", missing="floor.available-depth")
 
