@@ -7,6 +7,8 @@ from __future__ import annotations
 
 import gzip
 import json
+import subprocess
+import sys
 from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
@@ -111,12 +113,16 @@ BAD = [
     Bad("a year without its first day", lambda: files.epw(GOLDEN, YEAR[24:]), ("from 2 January 01:00 to 31 December",)),
     Bad("one hour missing", lambda: files.epw(GOLDEN, without((1, 2, 5))),
         ("weather.epw:37: 1 hour is missing: after 2 January 04:00 comes 2 January 06:00.", "site.monthly")),
+    Bad("the turn of February missing", lambda: files.tmy3(GOLDEN, without(*of_day(2, 28), *of_day(3, 1))),
+        ("48 hours are missing: after 27 February 24:00 comes 2 March 01:00.",)),
+    Bad("twenty-one hours missing", lambda: files.epw(GOLDEN, without(*of_day(7, 9)[:21])),
+        ("21 hours are missing: after 8 July 24:00 comes 9 July 22:00.",)),
     Bad("a whole day missing", lambda: files.epw(GOLDEN, without(*of_day(7, 9))),
         ("24 hours are missing: after 8 July 24:00 comes 10 July 01:00.",)),
     Bad("gaps in several places", lambda: files.tmy3(GOLDEN, without((1, 2, 5), (1, 2, 6), *of_day(7, 9, 10))),
-        ("weather.epw:31: 2 hours are missing", "With 1 further gaps 50 hours are missing.")),
+        ("weather.epw:31: 2 hours are missing", "With one other gap 50 hours are missing.")),
     Bad("days in place of hours", lambda: files.epw(GOLDEN, tuple(row for row in YEAR if row[2] == 1)),
-        ("23 hours are missing", "further gaps")),
+        ("23 hours are missing", "With 363 other gaps 8372 hours are missing.")),
     Bad("part of a leap day", lambda: files.epw(GOLDEN, YEAR[:FEBRUARY_ENDS] + LEAP_DAY[:7] + YEAR[FEBRUARY_ENDS:]),
         ("17 hours are missing: after 29 February 07:00 comes 1 March 01:00.",)),
     Bad("an hour that stands twice", lambda: files.epw(GOLDEN, YEAR[:30] + YEAR[29:]),
@@ -231,6 +237,16 @@ def test_a_path_that_leads_to_no_file_is_told(
     told = refused(folder, site, capsys)
     for each in words:
         assert each in told
+
+
+def test_a_weather_file_is_told_before_anything_heavy_is_loaded(folder: Path) -> None:
+    (folder / "brief.toml").write_text(brief('weather = "weather.epw"'), "utf-8")
+    (folder / "weather.epw").write_text(files.epw(GOLDEN, YEAR[:4344]), "utf-8")
+    ask = "import sys; from underpour.cli import main; main(['answer', 'job/brief.toml']); "
+    ask += "print([name for name in ('numpy', 'scipy', 'contourpy', 'typst') if name in sys.modules])"
+    told = subprocess.run([sys.executable, "-c", ask], capture_output=True, text=True, check=True)
+    assert "no whole year" in told.stderr
+    assert told.stdout == "[]\n"
 
 
 def test_a_site_that_says_nothing_is_offered_a_file_too(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:

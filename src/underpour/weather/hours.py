@@ -107,11 +107,13 @@ def unlikely_months(months: tuple[float, ...], file: str) -> None:
 def _whole(stamps: list[int], lines: list[int], file: str) -> None:
     if not stamps:
         raise Mistake("", "", "The file has no hours, only its heading.", WHOLE, file)
-    gaps: list[tuple[int, int, int]] = []  # line, the row before, hours missing
+    gaps: list[tuple[int, int, int, int]] = []  # line, the hours before and after, how many are missing
     for n in range(1, len(stamps)):
         before, here = stamps[n - 1], stamps[n]
         step = here - before
-        if step == 1 or (step == 25 and here == _LEAP_DAY.stop):  # most years have no 29 February
+        if before < _LEAP_DAY.start and here >= _LEAP_DAY.stop:  # most years have no 29 February
+            step -= len(_LEAP_DAY)
+        if step == 1:
             continue
         if step == 0:
             wrong = f"{_when(here)} stands in two rows."
@@ -122,14 +124,15 @@ def _whole(stamps: list[int], lines: list[int], file: str) -> None:
             again = before == _LAST and here == 0
             wrong = "A second year begins here." if again else f"After {_when(before)} comes {_when(here)}."
             raise Mistake("", "", wrong, f"One year is read, its hours in order. {WHOLE}", file, lines[n])
-        gaps.append((lines[n], before, step - 1))
+        gaps.append((lines[n], before, here, step - 1))
     if gaps:
-        line, before, count = gaps[0]
-        after = before + count + 1
-        more = f" With {len(gaps) - 1} further gaps {_hours(sum(g[2] for g in gaps))} are missing." if gaps[1:] else ""
-        wrong = f"{_hours(count)} are missing: after {_when(before)} comes {_when(after)}.{more}"
+        line, before, after, count = gaps[0]
+        others = "one other gap" if len(gaps) == 2 else f"{len(gaps) - 1} other gaps"
+        more = f" With {others} {_hours(sum(gap[3] for gap in gaps))} are missing." if gaps[1:] else ""
+        missing = "1 hour is" if count == 1 else f"{_hours(count)} are"
+        wrong = f"{missing} missing: after {_when(before)} comes {_when(after)}.{more}"
         instead = "Take a file without gaps, or type the monthly means of what there is (site.monthly)."
-        raise Mistake("", "", wrong.replace("1 hours are", "1 hour is", 1), instead, file, line)
+        raise Mistake("", "", wrong, instead, file, line)
     if stamps[0] != 0 or stamps[-1] != _LAST:
         held = f"{_hours(len(stamps))}, from {_when(stamps[0])} to {_when(stamps[-1])}"
         raise Mistake("", "", f"The file holds {held}: that is no whole year.", WHOLE, file, lines[-1])
