@@ -10,11 +10,23 @@ import pytest
 import laid_at_random as made
 from underpour.laying import Laying, sequence
 from underpour.laying.table import table
+from underpour.laying.things import things
 from underpour.resolve import Resolved
+from underpour.sections.build import section
 
 SEEDS = range(160)
 # Rows for kinds of edge and layer that a brief cannot type yet, or that some other row takes before them.
-NOT_TYPED_YET = {"haunch", "ledge", "threshold", "covering", "other-layer", "other-foam", "other-foam-above"}
+NOT_TYPED_YET = {
+    "haunch",
+    "foam-below-thickening",
+    "foam-below-slope",
+    "ledge",
+    "threshold",
+    "covering",
+    "other-layer",
+    "other-foam",
+    "other-foam-above",
+}
 
 
 @cache
@@ -145,6 +157,36 @@ def test_no_row_of_the_table_is_dead():
     used = {work.key for _, _, laying in built() for work in laying.sequence}
     rows = {row["key"] for group in ("before", "layer", "slab-edge", "after") for row in table("sequence")[group]}
     assert rows - used <= NOT_TYPED_YET
+
+
+def test_each_feature_that_a_table_asks_for_is_some_things():
+    """A feature that is spelled otherwise than things have it would never speak, and nobody would see."""
+    there = [
+        things(resolved, {edge.letter: section(resolved, edge) for edge in resolved.edges})
+        for _, resolved, _ in built()
+    ]
+    known = {
+        feature
+        for each in there
+        for kind in ("job", "edge", "layer", "piece", "body")
+        for thing in each.of(kind)
+        for feature in thing.features
+    }
+    asked: set[str] = set()
+
+    def walk(here: object) -> None:
+        if isinstance(here, dict):
+            for key in ("when", "unless", "mind-when", "mind-unless"):
+                asked.update(here.get(key, ()))
+            for inner in here.values():
+                walk(inner)
+        elif isinstance(here, list):
+            for inner in here:
+                walk(inner)
+
+    walk(table("sequence"))
+    walk(table("confirmers"))
+    assert len(asked) > 25 and asked <= known
 
 
 def test_an_old_slab_and_what_lies_under_it_is_not_laid_again():

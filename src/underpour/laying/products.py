@@ -117,6 +117,7 @@ def _board_rows(board: Board, slices: list[Slice], system: System) -> Iterator[P
     yield from _in_place(board.conductivity_in_place, slices, system)
     for name, number in board.tested:
         yield _property(name, number, system)
+    yield _property("Share of the strength that may stand for good", board.long_term, system)
     burns = "combustible: it is covered wherever it is used" if board.combustible else "not combustible"
     practice = catalogue.source("practice")
     yield Property("In fire", burns, "", practice.title, practice.seen)
@@ -165,7 +166,7 @@ def _bulk_rows(slices: list[Slice], system: System) -> Iterator[Property]:
 
 
 def _property(name: str, number: Quantity, system: System) -> Property:
-    share = number.unit == "m³/m³"
+    share = number.unit in ("m³/m³", "1")
     value = say.both(100.0 * number.value if share else number.value, "%" if share else number.unit, system)
     return Property(name, value, number.where, number.source.title, number.seen)
 

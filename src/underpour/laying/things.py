@@ -96,7 +96,6 @@ def _job(resolved: Resolved) -> Thing:
         "perimeter": say.both(resolved.perimeter, "m", said),
         "area": say.both(resolved.area, "m²", said),
         "ground": _in_a_sentence(resolved.ground),
-        "place": resolved.place,
         "use": resolved.use.label.lower(),
         "poured": next((POURED[layer.kind] for layer in resolved.laid[::-1] if layer.kind in POURED), "next layer"),
     }
@@ -104,9 +103,7 @@ def _job(resolved: Resolved) -> Thing:
     bodies = [body.slice for edge in resolved.edges for body in edge.drawn]
     foam = [*resolved.boards, *(piece.board for piece in pieces), *(body for body in bodies if body.kind == "board")]
     features = {f"floor:{layer.kind}" for layer in resolved.floor}
-    features |= {f"edge:{edge.kind}" for edge in resolved.edges} | {f"face:{piece.face}" for piece in pieces}
     features |= {"foam"} if foam else set()
-    features |= {"combustible"} if any(board.combustible for board in foam) else set()
     features |= {"winter-frost"} if resolved.outdoor_mean - abs(resolved.outdoor_swing) < 0.0 else set()
     features |= {"frozen-ground"} if resolved.outdoor_mean < 0.0 else set()
     features |= {"cold-floor"} if resolved.room.mean - abs(resolved.room.swing) < 0.0 else set()
@@ -114,7 +111,6 @@ def _job(resolved: Resolved) -> Thing:
     dug = not resolved.on_old_slab or any(_filled(edge, True) == "filled-late" for edge in resolved.edges)
     features |= {"dug"} if dug else set()
     features |= {"footing"} if any(edge.footing[1] for edge in resolved.edges) else set()
-    features |= {"earth-above-floor"} if any(edge.ground > SAME for edge in resolved.edges) else set()
     if resolved.available_depth is not None:
         features |= {"depth-given"}
         words["dug"] = say.both(resolved.available_depth, "m", said)
@@ -168,7 +164,6 @@ def _edge(edge: ResolvedEdge, job: Thing, system: System) -> Thing:
     words = dict(job.words) | {
         "path": edge.path,
         "kind": edge.kind.replace("-", " "),
-        "length": say.both(edge.length, "m", system),
         "outside": level(edge.ground, system),
     }
     features = set(job.features) | {f"at:{piece.face}" for piece in edge.pieces}

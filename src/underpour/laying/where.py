@@ -15,6 +15,7 @@ _FACES = {
     "footing-top": "on the footing",
     "footing-side": "beside the footing",
     "below-footing": "below the footing",
+    "below-slope": "below the slope",
     "wing": "wing in the ground outside",
 }
 
