@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -56,7 +56,14 @@ class Strip:
 
 def shared_span(fields: Iterable[Field], year_fraction: float, system: System, limit: Limit | None) -> Span:
     """The range that holds every floor at that moment, and the limit where there is one."""
-    floors = [field.floor_at(year_fraction) for field in fields]
+    return span_of_moments(fields, (year_fraction,), system, limit)
+
+
+def span_of_moments(
+    fields: Iterable[Field], year_fractions: Sequence[float], system: System, limit: Limit | None
+) -> Span:
+    """The range that holds every floor at several moments, and the limit where there is one."""
+    floors = [field.floor_at(f) for field in fields for f in year_fractions]
     low = min(float(np.min(f)) for f in floors)
     high = max(float(np.max(f)) for f in floors)
     if limit:

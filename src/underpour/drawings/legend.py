@@ -65,11 +65,18 @@ def key(rows: list[tuple[str, str]], left: float, top: float, room: float, prefi
     defs, drawn = [], []
     for n, (kind, label) in enumerate(rows):
         x, y = left + (n // down) * column, top + (n % down) * ROW
-        defs.append(hatch.pattern(kind, f"{prefix}-key-{n}", x + SWATCH[0] / 2, y + SWATCH[1] / 2, SWATCH[1]))
-        drawn.append(_swatch(kind, f"{prefix}-key-{n}" if defs[-1] else "", x, y))
+        filled, drawn_swatch = swatch(kind, f"{prefix}-key-{n}", x, y)
+        defs.append(filled)
+        drawn.append(drawn_swatch)
         said = cut_to(label, column - SWATCH[0] - 3.0)
         drawn.append(letters(x + SWATCH[0] + 1.6, y + 3.4, said))
     return defs, "".join(drawn), down * ROW
+
+
+def swatch(kind: str, name: str, x: float, y: float) -> tuple[str, str]:
+    """A small body of one material: its pattern, called ``name``, for the defs, and what is drawn. [mm]"""
+    filled = hatch.pattern(kind, name, x + SWATCH[0] / 2, y + SWATCH[1] / 2, SWATCH[1])
+    return filled, _swatch(kind, name if filled else "", x, y)
 
 
 def _swatch(kind: str, fill: str, x: float, y: float) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -67,7 +67,12 @@ def shared_scale(fields: Iterable[Field], year_fraction: float, system: System) 
         With the finest spacing (1, 2, 5 K or 2, 5, 10 °F) that draws at most 20 lines; the coarsest where even that
         draws more.
     """
-    moments = [field.at(year_fraction) for field in fields]
+    return scale_of_moments(fields, (year_fraction,), system)
+
+
+def scale_of_moments(fields: Iterable[Field], year_fractions: Sequence[float], system: System) -> Scale:
+    """The same for several moments at once, so that a tint keeps its meaning from month to month."""
+    moments = [field.at(f) for field in fields for f in year_fractions]
     low = say.number(float(min(np.nanmin(m) for m in moments)), "degC", system)
     high = say.number(float(max(np.nanmax(m) for m in moments)), "degC", system)
     spacings = SPACINGS[system]

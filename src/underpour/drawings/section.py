@@ -36,6 +36,25 @@ class Drawn:
     body: str
 
 
+@dataclass(frozen=True, slots=True)
+class Lasting:
+    """What of a section is the same all year, in the order in which it lies on the sheet."""
+
+    defs: tuple[str, ...]
+    room: str  # the room's shade, below the tints
+    hatches: str  # over the tints, below the lines
+    outlines: str  # outlines, films and the ground, over the lines
+
+
+@dataclass(frozen=True, slots=True)
+class Temperatures:
+    """What of a section is one moment's."""
+
+    tints: str  # to be clipped to the bodies
+    lines: str  # to be clipped to the bodies
+    values: str
+
+
 def bodies_alone(
     section: Section, frame: Frame, prefix: str, *, taken: tuple[Box, ...] = (), column: float | None = None
 ) -> Drawn:
@@ -64,11 +83,35 @@ def with_field(
 
     No value stands in ``taken``; lines leave a gap at ``words``.
     """
+    drawn = temperatures(section, field, year_fraction, scale, frame, taken, words)
+    return _put_together(
+        section,
+        frame,
+        prefix,
+        under=clipped(drawn.tints, prefix),
+        over=clipped(drawn.lines, prefix),
+        beside=drawn.values,
+    )
+
+
+def temperatures(
+    section: Section,
+    field: Field,
+    year_fraction: float,
+    scale: Scale,
+    frame: Frame,
+    taken: tuple[Box, ...],
+    words: tuple[Box, ...] = (),
+) -> Temperatures:
+    """Tints, lines and values at one moment; no value stands in ``taken``, lines leave a gap at ``words``."""
     sheet = on_sheet(field, year_fraction, frame)
-    solid = f'<g clip-path="url(#{prefix}-solid)">'
-    tinted = f"{solid}{bands(sheet, scale)}</g>"
     lines, values = _lines(section, sheet, scale, frame, taken, words)
-    return _put_together(section, frame, prefix, under=tinted, over=f"{solid}{lines}</g>", beside=values)
+    return Temperatures(bands(sheet, scale), lines, values)
+
+
+def clipped(drawn: str, prefix: str) -> str:
+    """What is drawn, where there are bodies."""
+    return f'<g clip-path="url(#{prefix}-solid)">{drawn}</g>'
 
 
 def with_field_and_names(
@@ -87,6 +130,13 @@ def with_field_and_names(
 
 
 def _put_together(section: Section, frame: Frame, prefix: str, *, under: str, over: str, beside: str) -> Drawn:
+    same = lasting(section, frame, prefix)
+    drawn = f'<g clip-path="url(#{prefix}-window)">{same.room}{under}{same.hatches}{over}{same.outlines}</g>'
+    return Drawn(same.defs, drawn + beside)
+
+
+def lasting(section: Section, frame: Frame, prefix: str) -> Lasting:
+    """Clips and patterns, the room, hatches, outlines, films and the ground of a section."""
     patterns = bodies.patterns(section, frame, prefix)
     shade = colours.light()["shade"]
     room = "".join(
@@ -94,13 +144,15 @@ def _put_together(section: Section, frame: Frame, prefix: str, *, under: str, ov
         for air in section.airs
         if air.where == "room"
     )
-    drawn = (
-        f'<g clip-path="url(#{prefix}-window)">{room}{under}'
-        f"{bodies.hatches(section, frame, prefix, patterns)}{over}"
-        f"{bodies.outlines(section, frame, prefix)}{bodies.films(section, frame)}"
-        f"{bodies.ground_line(section, frame)}</g>"
+    return Lasting(
+        defs=(*cut_outs(section, frame, prefix), *patterns),
+        room=room,
+        hatches=bodies.hatches(section, frame, prefix, patterns),
+        outlines=(
+            f"{bodies.outlines(section, frame, prefix)}{bodies.films(section, frame)}"
+            f"{bodies.ground_line(section, frame)}"
+        ),
     )
-    return Drawn((*cut_outs(section, frame, prefix), *patterns), drawn + beside)
 
 
 def _named(section: Section, frame: Frame, taken: tuple[Box, ...], column: float | None = None) -> Named:
