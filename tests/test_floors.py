@@ -25,6 +25,7 @@ FLOORS = [  # lowest first; parts on one line do not see each other
     {"answer", "revisions"},
     {"drawings"},
     {"papers"},
+    {"pages"},
     {"cli"},
     {"__init__", "__main__"},
 ]
@@ -32,7 +33,18 @@ LEVEL = {part: level for level, floor in enumerate(FLOORS) for part in floor}
 
 # Where a heavy library may be imported at all, at the head of a file or inside a function.
 AT_HOME = {
-    "numpy": {"physics", "sections", "checks", "dossier", "dossier_json", "answer", "drawings", "papers", "catalogue"},
+    "numpy": {
+        "physics",
+        "sections",
+        "checks",
+        "dossier",
+        "dossier_json",
+        "answer",
+        "drawings",
+        "papers",
+        "pages",
+        "catalogue",
+    },
     "scipy": {"physics"},
     "pydantic": {"brief"},
     "pydantic_core": {"brief"},
@@ -40,6 +52,8 @@ AT_HOME = {
     "tree_sitter_toml": {"brief"},
     "contourpy": {"drawings"},
     "typst": {"papers"},
+    "jinja2": {"pages"},
+    "markupsafe": {"pages"},
 }
 HEAVY = sorted(AT_HOME)
 DEVELOPERS_ONLY = {"pytest", "hypothesis", "pint", "skfem", "fontTools", "jsonschema", "ruff", "mypy"}

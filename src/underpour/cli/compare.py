@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
 
 from ..mistakes import Mistake
 from . import exit_status, files
@@ -10,23 +12,30 @@ from .answered import answered
 from .parsing import Words
 from .told import Told
 
+if TYPE_CHECKING:
+    from ..dossier import Dossier
+
 EXAMPLE = "underpour compare brief.toml -o compared.svg"
 HELP = """\
-underpour compare BRIEF [-o FILE.svg] [--edge A] [--json] [--accepted-ok]
+underpour compare BRIEF [-o FILE.svg] [-o FILE.html] [--edge A] [--json] [--accepted-ok]
 
 Puts the brief as briefed and its alternatives side by side: one line for each
 finding that differs, what each one teaches, and a picture of all of them on
-one temperature scale.
+one temperature scale; also as a web page for teaching, one file that needs no
+network: press a month, point at a place, and read it in every alternative.
 
   BRIEF          a brief with at least one [[alternative]]
   -o FILE.svg    draw the picture into this file
-  --edge A       the edge to draw; the first one unless you say
+  -o FILE.html   make the page in this file; one -o of each kind at most
+  --edge A       the edge to draw, and to show first on the page; the first one
+                 unless you say
   --json         the findings as JSON (docs/findings.md)
   --accepted-ok  end with 0 where an [[accept]] names every shortfall
 
 For example:
 
   underpour compare examples/daylight-basement/brief.toml -o compared.svg
+  underpour compare examples/daylight-basement/brief.toml -o lesson.html
 
 It ends with 0 when nothing falls short in the brief as briefed, and 1 when
 something does. Alternatives never change that.
@@ -36,7 +45,7 @@ something does. Alternatives never change that.
 def parser() -> Words:
     words = Words("compare", EXAMPLE)
     words.add_argument("brief", nargs="?")
-    words.add_argument("-o", dest="picture", metavar="FILE.svg")
+    words.add_argument("-o", dest="files", metavar="FILE.svg", action="append", default=[])
     words.add_argument("--edge")
     words.add_argument("--json", action="store_true")
     words.add_argument("--accepted-ok", action="store_true")
@@ -44,23 +53,20 @@ def parser() -> Words:
 
 
 def told(words: Sequence[str]) -> Told:
-    """The alternatives as a table or JSON, and the picture where one is asked for."""
+    """The alternatives as a table or JSON, and the picture and the page where they are asked for."""
     asked = parser()
     given = asked.read(words)
     brief = asked.must(given.brief, "Which brief?")
-    picture = None if given.picture is None else files.target(given.picture, ".svg", brief)
+    targets = _targets(given.files, brief)
 
     dossier = answered(brief)
     if len(dossier.alternatives) < 2:
         raise Mistake("alternative", "", "There is nothing to compare with.", "Add an [[alternative]].", file=brief)
 
-    from .pictures import chosen_edge, comparison
+    from .pictures import chosen_edge
 
     edge = chosen_edge(dossier, given.edge)
-    drawn = ""
-    if picture is not None:
-        files.replace_whole(picture, comparison(dossier, edge).encode(), given.picture)
-        drawn = f"The picture of edge {edge} is in {given.picture}.\n"
+    said = _written(dossier, edge, targets)
     status = exit_status.of(dossier, accepted_ok=given.accepted_ok)
     if given.json:
         from ..dossier_json import as_json
@@ -70,4 +76,31 @@ def told(words: Sequence[str]) -> Told:
     from .paragraphs import width_of_terminal
     from .side_by_side import comparison_text
 
-    return Told(drawn + comparison_text(dossier, width_of_terminal()), status)
+    return Told(said + comparison_text(dossier, width_of_terminal()), status)
+
+
+def _targets(typed: Sequence[str], brief: str) -> dict[str, tuple[Path, str]]:
+    """The files to be written and the words typed for them, by kind; a Mistake for a second one of a kind."""
+    targets: dict[str, tuple[Path, str]] = {}
+    for word in typed:
+        path = files.target(word, (".svg", ".html"), brief)
+        kind = path.suffix.lower()
+        if kind in targets:
+            wrong = f"{targets[kind][1]} was asked for already."
+            raise Mistake(f"-o {word}", "", wrong, "Name one file that ends with .svg, and one with .html.")
+        targets[kind] = path, word
+    return targets
+
+
+def _written(dossier: Dossier, edge: str, targets: Mapping[str, tuple[Path, str]]) -> str:
+    """Every file made, then every file written; a line for each that says where it is."""
+    from .pictures import comparison, page
+
+    makes = {
+        ".svg": (comparison, "The picture of edge {edge} is in {file}."),
+        ".html": (page, "The page is in {file}: open it in any browser, it needs no network."),
+    }
+    made = {kind: makes[kind][0](dossier, edge).encode() for kind in targets}
+    for kind, (path, typed) in targets.items():
+        files.replace_whole(path, made[kind], typed)
+    return "".join(makes[kind][1].format(edge=edge, file=typed) + "\n" for kind, (_, typed) in targets.items())

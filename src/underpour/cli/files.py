@@ -10,15 +10,15 @@ from pathlib import Path
 from ..mistakes import Mistake
 
 
-def target(typed: str, suffix: str, brief: str) -> Path:
+def target(typed: str, suffix: str | tuple[str, ...], brief: str) -> Path:
     """The file to be written, refused before any work where it can be seen that it cannot be.
 
     Parameters
     ----------
     typed : str
         The path as the user wrote it.
-    suffix : str
-        How the file's name has to end: ".svg" or ".pdf".
+    suffix : str or tuple of str
+        How the file's name has to end: ".pdf", or one of ".svg" and ".html".
     brief : str
         Path of the brief, which is never written over.
 
@@ -28,12 +28,14 @@ def target(typed: str, suffix: str, brief: str) -> Path:
         A folder stands there, the folder it would stand in is missing or shut, the name ends otherwise.
     """
     path = Path(os.path.realpath(typed))
+    ends = (suffix,) if isinstance(suffix, str) else suffix
     if path.is_dir():
         raise _cannot(
-            typed, "That is a folder; a file is wanted.", f"Write a name in it: {Path(typed) / ('slab' + suffix)}"
+            typed, "That is a folder; a file is wanted.", f"Write a name in it: {Path(typed) / ('slab' + ends[0])}"
         )
-    if path.suffix.lower() != suffix:
-        raise _cannot(typed, f"What is written here is {suffix[1:].upper()}.", f"End the name with {suffix}.")
+    if path.suffix.lower() not in ends:
+        kinds = " or ".join(end[1:].upper() for end in ends)
+        raise _cannot(typed, f"What is written here is {kinds}.", f"End the name with {' or '.join(ends)}.")
     if path == Path(os.path.realpath(brief)):
         raise _cannot(typed, "That is the brief itself.", "Write to another name.")
     if path.parent.exists() and not path.parent.is_dir():

@@ -47,6 +47,13 @@ def comparison(dossier: Dossier, edge: str) -> str:
     return drawn(dossier, edge, year_fraction=month_middle(shown_month(dossier, edge)))
 
 
+def page(dossier: Dossier, edge: str) -> str:
+    """All alternatives at all edges as one web page, this edge in front, in the month of its coldest corner."""
+    from ..pages import teaching_page
+
+    return teaching_page(dossier, edge=edge, month=shown_month(dossier, edge))
+
+
 def for_submittal(dossier: Dossier) -> Pictures:
     """For every edge the alternatives side by side, where there are any, and its own section."""
     from ..papers import Picture, Pictures

@@ -11,11 +11,9 @@ from .terminal import asked, closing
 
 if TYPE_CHECKING:
     from ..dossier import Answer, Dossier
-    from ..findings import Finding
     from ..measure.table import System
 
 NARROWEST_NAME, CELL = 30, 14
-Place = tuple[str, frozenset[tuple[str, str | float]]]  # a finding's id and at
 
 
 def comparison_text(dossier: Dossier, width: int) -> str:
@@ -36,7 +34,7 @@ def comparison_text(dossier: Dossier, width: int) -> str:
 
 def _tables(answers: Sequence[Answer], system: System, width: int) -> Iterator[str]:
     """As briefed stands first in every table; where not all alternatives fit beside it, further tables follow."""
-    rows = differing(answers, system)
+    rows = _rows(answers, system)
     fit = max(2, (width - NARROWEST_NAME) // (CELL + 2))
     first, others = answers[0], answers[1:]
     for start in range(0, max(1, len(others)), fit - 1):
@@ -49,36 +47,22 @@ def _tables(answers: Sequence[Answer], system: System, width: int) -> Iterator[s
             yield from columns([title, *(cells[answer.name] for answer in shown)], widths)
 
 
-def differing(answers: Sequence[Answer], system: System) -> list[tuple[str, Mapping[str, str]]]:
+def _rows(answers: Sequence[Answer], system: System) -> list[tuple[str, Mapping[str, str]]]:
     """Name of each finding that is not the same everywhere, with its words by the alternative's name.
 
     A unit too long for the columns stands once, behind the name.
     """
     from ..measure import say
+    from ..papers.differing import differing, in_a_line
 
-    by_answer = {answer.name: _by_place(answer) for answer in answers}
-    everywhere = {place: finding for found in by_answer.values() for place, finding in found.items()}
-    rows: list[tuple[str, Mapping[str, str]]] = []
-    for place, finding in everywhere.items():
-        cells = {name: _cell(found.get(place), system) for name, found in by_answer.items()}
-        if len(set(cells.values())) > 1:
-            rows.append(_unit_in_the_name(named(finding, system), cells, say.name(finding.unit, system)))
-    return rows
-
-
-def _by_place(answer: Answer) -> dict[Place, Finding]:
-    return {(finding.id, frozenset(finding.at.items())): finding for finding in answer.findings}
-
-
-def _cell(finding: Finding | None, system: System) -> str:
-    from ..measure import say
-
-    if finding is None:
-        return "not there"
-    if finding.value is None:
-        return finding.verdict
-    said = say.value(finding.value, finding.unit, system)
-    return f"{said}, short" if finding.verdict == "falls short" else said
+    return [
+        _unit_in_the_name(
+            named(row.named_by, system),
+            {name: in_a_line(finding, system) for name, finding in row.found.items()},
+            say.name(row.named_by.unit, system),
+        )
+        for row in differing(answers, system)
+    ]
 
 
 def _unit_in_the_name(name: str, cells: Mapping[str, str], unit: str) -> tuple[str, Mapping[str, str]]:
@@ -97,15 +81,11 @@ def _accepted(answer: Answer, system: System, width: int) -> Iterator[str]:
 
 
 def _lesson(answer: Answer, answers: Sequence[Answer], width: int) -> Iterator[str]:
-    """The words of those findings that are said otherwise in another alternative, each sentence once."""
-    others = [_by_place(other) for other in answers if other is not answer]
-    own = _by_place(answer)
-    words = [
-        finding.words
-        for place, finding in own.items()
-        if finding.words and any(place not in other or other[place].words != finding.words for other in others)
-    ]
+    """What comparing teaches about one alternative, each sentence once."""
+    from ..papers.differing import own_words
+
+    words = own_words(answer, answers)
     if words:
         yield f"  {answer.name}"
-        for said in dict.fromkeys(words):
+        for said in words:
             yield from hung(said, width, 4)

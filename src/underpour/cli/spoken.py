@@ -6,7 +6,7 @@ from calendar import month_name
 from collections import Counter
 from collections.abc import Iterable
 
-from ..findings import UNITS, Basis, Finding, Verdict
+from ..findings import Basis, Finding, Verdict
 from ..measure.table import System
 
 SEEN = {
@@ -16,7 +16,6 @@ SEEN = {
     "practice": "common practice",
     "derived": "derived",
 }
-OF_THE_CATALOGUE = ("J/(m³·K)", "m·K/W")  # units that measure.say prints beside those of findings
 COUNTED: tuple[tuple[Verdict, str, str], ...] = (
     ("falls short", "falls short", "fall short"),
     ("cannot tell", "cannot tell", "cannot tell"),
@@ -48,9 +47,9 @@ def counted_aloud(findings: Iterable[Finding]) -> str:
 
 def named(finding: Finding, system: System) -> str:
     """Title and instance: "Coldest floor surface, edge A, film for heat loss"."""
-    from ..papers.instance import instance
+    from ..papers import instance
 
-    return ", ".join(filter(None, (finding.title, instance(finding, system))))
+    return instance.named(finding, system)
 
 
 def against_limit(finding: Finding, system: System) -> str:
@@ -76,15 +75,9 @@ def doubt(finding: Finding) -> str:
 
 def measured(value: float | str | None, unit: str, system: System) -> str:
     """A number of any unit, in both systems where the unit is one that findings are printed in."""
-    from ..measure import say
+    from ..papers import measured as words
 
-    if value is None:
-        return "not known"
-    if isinstance(value, str):
-        return value
-    if unit in UNITS or unit in OF_THE_CATALOGUE:
-        return say.both(value, unit, system)
-    return f"{value:.4g}\u2009{unit}"
+    return words.measured(value, unit, system)
 
 
 def stands_on(basis: Basis) -> str:

@@ -48,7 +48,8 @@ class Layers:
 
     tints: str  # clipped to the bodies, below the hatches
     lines: str  # clipped to the bodies, over the hatches
-    letters: str  # values of lines, room, outdoors, the corner
+    values: str  # set into gaps of the lines
+    marks: str  # room, outdoors and the corner, named in the air
     floor: str  # the floor line below the section
 
 
@@ -169,7 +170,8 @@ def _layers(
     return Layers(
         tints=drawn.tints,
         lines=drawn.lines,
-        letters=drawn.values + "".join(words for words, _ in marks),
+        values=drawn.values,
+        marks="".join(words for words, _ in marks),
         floor=floor_line(field, when, span, strip, limit, coldest),
     )
 

@@ -31,3 +31,8 @@ def instance_and_month(finding: Finding, system: System) -> str:
     """The same with the deciding month: "edge A, film for mould, February"."""
     words = [instance(finding, system), MONTHS[finding.month - 1] if finding.month else ""]
     return ", ".join(filter(None, words))
+
+
+def named(finding: Finding, system: System) -> str:
+    """Title and instance: "Coldest floor surface, edge A, film for heat loss"."""
+    return ", ".join(filter(None, (finding.title, instance(finding, system))))

@@ -1,0 +1,69 @@
+"""One section as a picture of the page: what lasts, and the layers that a pressed month replaces."""
+
+from __future__ import annotations
+
+from html import escape
+
+from markupsafe import Markup
+
+from ..drawings import colours
+from ..drawings.legend import LEGEND_HIGH, ROW, SWATCH, frost_key, legend, swatch
+from ..drawings.paper import FAMILY, mm, rectangle
+from ..drawings.scale import Scale
+from ..drawings.section import clipped
+from ..drawings.through_the_year import PANEL, Compared, Through
+
+MARGIN = 0.4  # mm, so that no pen is cut at the border
+
+
+def section_picture(compared: Compared, through: Through, moment: int, label: str) -> Markup:
+    """The section at one moment, in groups named after ``Layers`` and one for the cross.
+
+    Air and what is named in it take the theme's colours; bodies and what lies in them keep those of paper.
+    """
+    frame, same, layers = through.frame, through.lasting, through.layers[moment]
+    leaf = rectangle(frame.left, frame.top, frame.width, frame.height, colours.light()["leaf"])
+    drawn = (
+        f"<defs>{''.join(same.defs)}</defs>"
+        f'<g clip-path="url(#{through.prefix}-window)"><g class="outside">{leaf}{same.room}</g>'
+        f"{clipped(_layer('tints', layers.tints), through.prefix)}{same.hatches}"
+        f"{clipped(_layer('lines', layers.lines), through.prefix)}{same.outlines}</g>"
+        f"{_layer('values', layers.values)}{through.border}"
+        f'<g class="outside">{_layer("marks", layers.marks)}{_layer("floor", layers.floor)}{through.bar}</g>'
+        f"{_layer('cross', '')}"
+    )
+    return _picture(compared.wide, compared.high, drawn, label)
+
+
+def legend_picture(scale: Scale) -> Markup:
+    """The row of tints with its values."""
+    drawn = f'<g class="outside-letters">{legend(scale, MARGIN, MARGIN, PANEL - 2 * MARGIN)}</g>'
+    return _picture(PANEL, LEGEND_HIGH + 1.0, drawn, "Temperatures and their tints, from cold to warm")
+
+
+def frost_picture(scale: Scale) -> Markup:
+    """The frost line and what it is; empty where nothing freezes."""
+    drawn = frost_key(scale, MARGIN, 1.0)
+    return _picture(PANEL, ROW, f'<g class="outside">{drawn}</g>', "") if drawn else Markup("")
+
+
+def swatch_picture(kind: str, name: str) -> Markup:
+    """A small body of one material, with the paper's white below it."""
+    filled, drawn = swatch(kind, name, MARGIN, MARGIN)
+    wide, high = SWATCH[0] + 2 * MARGIN, SWATCH[1] + 2 * MARGIN
+    return _picture(
+        wide, high, f"<defs>{filled}</defs>{rectangle(0, 0, wide, high, colours.light()['leaf'])}{drawn}", ""
+    )
+
+
+def _layer(name: str, drawn: str) -> str:
+    return f'<g data-layer="{name}">{drawn}</g>'
+
+
+def _picture(wide: float, high: float, drawn: str, label: str) -> Markup:
+    """A picture in its own millimetres; one without a label is for the eye alone."""
+    said = f'role="img" aria-label="{escape(label)}"' if label else 'aria-hidden="true"'
+    return Markup(  # every word in it was escaped where it was drawn
+        f'<svg viewBox="0 0 {mm(wide)} {mm(high)}" width="{mm(wide)}mm" height="{mm(high)}mm" {said} '
+        f'font-family="{FAMILY}" font-stretch="condensed" stroke-linejoin="round">{drawn}</svg>'
+    )
