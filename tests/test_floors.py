@@ -31,20 +31,11 @@ FLOORS = [  # lowest first; parts on one line do not see each other
 ]
 LEVEL = {part: level for level, floor in enumerate(FLOORS) for part in floor}
 
+PICTURED = {"drawings", "papers", "pages"}
+
 # Where a heavy library may be imported at all, at the head of a file or inside a function.
 AT_HOME = {
-    "numpy": {
-        "physics",
-        "sections",
-        "checks",
-        "dossier",
-        "dossier_json",
-        "answer",
-        "drawings",
-        "papers",
-        "pages",
-        "catalogue",
-    },
+    "numpy": {"physics", "sections", "checks", "dossier", "dossier_json", "answer", "catalogue", *PICTURED},
     "scipy": {"physics"},
     "pydantic": {"brief"},
     "pydantic_core": {"brief"},

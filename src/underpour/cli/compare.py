@@ -17,7 +17,8 @@ if TYPE_CHECKING:
 
 EXAMPLE = "underpour compare brief.toml -o compared.svg"
 HELP = """\
-underpour compare BRIEF [-o FILE.svg] [-o FILE.html] [--edge A] [--json] [--accepted-ok]
+underpour compare BRIEF [-o FILE.svg] [-o FILE.html] [--edge A] [--json]
+                        [--accepted-ok]
 
 Puts the brief as briefed and its alternatives side by side: one line for each
 finding that differs, what each one teaches, and a picture of all of them on

@@ -113,4 +113,4 @@ def _assumed(dossier: Dossier) -> Iterable[str]:
     for entry in dossier.assumed:
         ends = [measured(end, entry.unit, dossier.units) for end in (entry.low, entry.high) if end is not None]
         span = f", between {' and '.join(ends)}" if len(ends) == 2 else ""
-        yield f"{entry.path}: {measured(entry.value, entry.unit, dossier.units)}{span}. {entry.why}"
+        yield f"{entry.path}: {measured(entry.value, entry.unit, dossier.units)}{span} ({entry.why})"

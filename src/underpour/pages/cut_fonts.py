@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 from .write import FONTS
 
@@ -22,8 +23,8 @@ def cut(name: str) -> bytes:
 
     from fontTools import subset  # type: ignore[import-untyped]
 
-    options = subset.Options(layout_features=FEATURES)
-    font = subset.load_font(str(WHOLE / f"{name}.ttf"), options)
+    options: Any = subset.Options(layout_features=FEATURES)
+    font: Any = subset.load_font(str(WHOLE / f"{name}.ttf"), options)
     cutter = subset.Subsetter(options)
     cutter.populate(unicodes=subset.parse_unicodes(SIGNS if "Math" in name else LETTERS))
     cutter.subset(font)

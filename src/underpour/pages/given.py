@@ -95,12 +95,10 @@ class Readings:
     moments: Annotated[list[dict[str, Any]], "words, cosine and sine of each moment of the month strip"]
     degrees: Annotated[dict[str, Any], "temperatures as words: first [degC], step [K], words"]
     heights: Annotated[dict[str, Any], "heights against the floor's top as words: first [m], step [m], words"]
-    across: Annotated[
-        dict[str, Any], "places inside and outside of the wall's face as words: first [m], step [m], words"
-    ]
+    across: Annotated[dict[str, Any], "places beside the wall's face as words: first [m], step [m], words"]
     airs: Annotated[dict[str, str], "what to call room and outdoors"]
     edges: Annotated[
         list[dict[str, Any]],
-        "each edge: letter, window [m], place on the sheet [mm], lessons by moment, and each alternative's name, "
-        "layers by moment, bodies, airs and temperatures",
+        "each edge: letter, window [m], place on the sheet [mm], lessons by moment; each of its alternatives: name, "
+        "labels and layers by moment, corner, bodies, airs and temperatures",
     ]

@@ -28,8 +28,8 @@ def section_picture(compared: Compared, through: Through, moment: int, label: st
         f'<g clip-path="url(#{through.prefix}-window)"><g class="outside">{leaf}{same.room}</g>'
         f"{clipped(_layer('tints', layers.tints), through.prefix)}{same.hatches}"
         f"{clipped(_layer('lines', layers.lines), through.prefix)}{same.outlines}</g>"
-        f"{_layer('values', layers.values)}{through.border}"
-        f'<g class="outside">{_layer("marks", layers.marks)}{_layer("floor", layers.floor)}{through.bar}</g>'
+        f"{_layer('values', layers.values)}"
+        f'<g class="outside">{through.border}{_layer("marks", layers.marks)}{_layer("floor", layers.floor)}{through.bar}</g>'
         f"{_layer('cross', '')}"
     )
     return _picture(compared.wide, compared.high, drawn, label)

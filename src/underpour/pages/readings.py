@@ -97,8 +97,10 @@ def _layers(layers: Layers) -> dict[str, Any]:
 
 def _of_air(field: Field, where: str) -> list[float] | None:
     """Mean [degC] and the two parts of the swing [K] of a space's air."""
-    known = (values for name, *values in field.airs if name == where)
-    return next(([round(mean, 4), round(swing.real, 4), round(swing.imag, 4)] for mean, swing in known), None)
+    for name, mean, swing in field.airs:
+        if name == where:
+            return [round(part, 4) for part in (mean, swing.real, swing.imag)]
+    return None
 
 
 def bodies(section: Section) -> list[dict[str, Any]]:
