@@ -209,18 +209,18 @@ def set_up(lock):
 
 
 def demo(rest):
-    """Alternatives side by side and the paper, for the demo brief."""
+    """Alternatives side by side, the page to teach with and the paper, for the demo brief."""
     set_up(USER)
     brief = "examples/daylight-basement/brief.toml"
     out = ROOT / "out" / "demo"
     out.mkdir(parents=True, exist_ok=True)
-    made = [("compare", out / "comparison.svg"), ("submittal", out / "submittal.pdf")]
-    for command, file in made:
-        status = call(PYTHON, "-m", "underpour", command, brief, "-o", file, *rest)
+    picture, page, paper = out / "comparison.svg", out / "comparison.html", out / "submittal.pdf"
+    for command, files in (("compare", ["-o", picture, "-o", page]), ("submittal", ["-o", paper])):
+        status = call(PYTHON, "-m", "underpour", command, brief, *files, *rest)
         if status not in (0, 1):  # 1: something falls short, which is an answer
             return status
     print("\nThe brief      " + brief)
-    for words, (_, file) in zip(("Side by side   ", "The submittal  "), made):  # noqa: B905 (strict is younger than 3.6)
+    for words, file in (("Side by side   ", picture), ("To teach with  ", page), ("The submittal  ", paper)):
         print(words + str(file.relative_to(ROOT)))
     print("Change the place or the foam in the brief and say it again: python3 dev.py demo")
     return 0

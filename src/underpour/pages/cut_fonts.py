@@ -35,5 +35,5 @@ def cut(name: str) -> bytes:
 
 
 if __name__ == "__main__":
-    for _, _, name in FONTS:
+    for name in (file for _, _, file in FONTS):
         (CUT / f"{name}.woff2").write_bytes(cut(name))

@@ -29,7 +29,8 @@ def section_picture(compared: Compared, through: Through, moment: int, label: st
         f"{clipped(_layer('tints', layers.tints), through.prefix)}{same.hatches}"
         f"{clipped(_layer('lines', layers.lines), through.prefix)}{same.outlines}</g>"
         f"{_layer('values', layers.values)}"
-        f'<g class="outside">{through.border}{_layer("marks", layers.marks)}{_layer("floor", layers.floor)}{through.bar}</g>'
+        f'<g class="outside">{through.border}{_layer("marks", layers.marks)}'
+        f"{_layer('floor', layers.floor)}{through.bar}</g>"
         f"{_layer('cross', '')}"
     )
     return _picture(compared.wide, compared.high, drawn, label)

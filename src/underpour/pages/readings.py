@@ -51,7 +51,9 @@ def height_words(windows: Iterable[tuple[float, float, float, float]], system: S
 def across_words(windows: Iterable[tuple[float, float, float, float]], system: System) -> Words:
     """Places to either side of the wall's face, or of the slab's edge where no wall stands."""
     ends = [end for low, high, _, _ in windows for end in (low, high)]
-    return _lengths(min(ends), max(ends), system, "inside the wall's face", "outside it", "at the wall's face")
+    return _lengths(
+        min(ends), max(ends), system, "inside the wall's face", "outside the wall's face", "at the wall's face"
+    )
 
 
 def edge_readings(letter: str, compared: Compared, shown: Sequence[Moment]) -> dict[str, Any]:

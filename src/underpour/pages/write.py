@@ -14,6 +14,7 @@ from ..dossier import Dossier
 from ..drawings import colours
 from ..drawings.lettering import LETTER
 from ..drawings.paper import INK
+from ..papers.letters import ABSENT
 from .content import sheet
 from .given import Sheet
 
@@ -36,6 +37,8 @@ FONTS = (  # family, weight, file
     ("Sofia Sans Condensed", 600, "SofiaSansCondensed-SemiBold"),
     ("Noto Sans Math", 400, "NotoSansMath-Regular"),
 )
+# Signs that turn the reading direction or steer a device; a name could look like another one with them.
+STEERING = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069\ufeff]")
 IMPORT = re.compile(r"^import .*\n", re.M)
 EXPORT = re.compile(r"^export ", re.M)
 
@@ -71,12 +74,13 @@ def set_page(content: Sheet) -> str:
 
     look, code = stylesheet(), script()
     page = Environment(autoescape=True, undefined=StrictUndefined, trim_blocks=True, keep_trailing_newline=True)
-    return page.from_string(_text("page.html")).render(
+    text = page.from_string(_text("page.html")).render(
         {name: getattr(content, name) for name in Sheet.__dataclass_fields__},
         look=Markup(look),
         code=Markup(code),
         policy=policy(look, code),
     )
+    return STEERING.sub(ABSENT, text)
 
 
 def policy(look: str, code: str) -> str:
@@ -102,16 +106,17 @@ def stylesheet() -> str:
         f"src:url(data:font/woff2;base64,{_font(file)}) format('woff2')}}\n"
         for family, weight, file in FONTS
     )
+    field = {"field-ink": INK, "field-leaf": light["leaf"], "letter": f"{LETTER:.2f}px"}
     themes = (
-        f":root{{{_named(light)}--field-ink:{INK};--letter:{LETTER:.2f}px;}}\n"
+        f":root{{{_named(light)}{_named(field)}}}\n"
         f"@media screen and (prefers-color-scheme:dark){{:root{{{_named(dark)}}}}}\n"
         f"{_outside(light)}"
     )
     return "\n" + faces + themes + "".join(_text(f"look/{name}") for name in LOOK)
 
 
-def _named(theme: dict[str, str]) -> str:
-    return "".join(f"--{name}:{colour};" for name, colour in theme.items())
+def _named(values: dict[str, str]) -> str:
+    return "".join(f"--{name}:{value};" for name, value in values.items())
 
 
 def _outside(light: dict[str, str]) -> str:
@@ -133,8 +138,3 @@ def _text(name: str) -> str:
 
 def _hash(text: str) -> str:
     return f"sha256-{b64encode(sha256(text.encode()).digest()).decode('ascii')}"
-
-
-def names_in(code: str) -> list[str]:
-    """Names that a script lays down at its outermost level."""
-    return re.findall(r"^(?:async )?(?:function|const|let) (\w+)", code, re.M)
