@@ -100,5 +100,5 @@ class Readings:
     edges: Annotated[
         list[dict[str, Any]],
         "each edge: letter, window [m], place on the sheet [mm], lessons by moment; each of its alternatives: name, "
-        "labels and layers by moment, corner, bodies, airs and temperatures",
+        "labels and layers by moment, the place watched, bodies, airs and temperatures",
     ]

@@ -82,7 +82,7 @@ def _section(answer: Answer, letter: str, through: Through, shown: Sequence[Mome
     return {
         "name": answer.name,
         "labels": [label(answer, letter, moment) for moment in shown],
-        "corner": [round(end, 5) for end in section.corner],
+        "watched": [round(end, 5) for end in section.watched],
         "layers": [_layers(layers) for layers in through.layers],
         "bodies": bodies(section),
         "airs": [

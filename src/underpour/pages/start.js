@@ -77,9 +77,9 @@ function start(given) {
       return;
     }
     const [x0, x1, y0, y1] = now.edge.window;
-    const from = now.at ?? section.corner;
+    const from = now.at ?? section.watched;
     const step = event.shiftKey ? STEP / 5 : STEP;
-    const to = event.key === 'Home' || !now.at ? section.corner : [from[0] + across * step, from[1] + up * step];
+    const to = event.key === 'Home' || !now.at ? section.watched : [from[0] + across * step, from[1] + up * step];
     const words = putCross([Math.min(Math.max(to[0], x0), x1), Math.min(Math.max(to[1], y0), y1)]);
     clearTimeout(speaking);
     speaking = setTimeout(() => {
