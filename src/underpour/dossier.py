@@ -32,7 +32,7 @@ class Moved:
     since: str  # its letter; "" for the first issue
     version: str  # of the program that made it
     typed: tuple[Change, ...]  # of the brief as typed
-    assumed: tuple[Change, ...]  # of what nobody typed
+    assumed: tuple[Change, ...]  # of what nobody typed: values taken, and what was known of the data
     findings: Mapping[tuple[str, frozenset[tuple[str, str | float]]], Change]  # by id and instance
 
 

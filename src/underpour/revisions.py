@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from typing import TYPE_CHECKING, Any
 
 from .brief.paths import written
@@ -62,7 +62,10 @@ def moved(last: Mapping[str, Any], dossier: Dossier) -> Moved:
         since=str(last.get("handover", {}).get("revision", "")),
         version=str(last["made_by"]["version"]),
         typed=tuple(_changes(_leaves(last["brief"]), _leaves(dossier.brief_text))),
-        assumed=tuple(_changes(_taken(last["assumed"], dossier.units), _taken_now(dossier))),
+        assumed=(
+            *_changes(_taken(last["assumed"], dossier.units), _taken_now(dossier)),
+            *_changes(_lines(last.get("notes", ())), _lines(dossier.notes)),
+        ),
         findings=dict(_findings(last["alternatives"][0]["findings"], dossier)),
     )
 
@@ -96,6 +99,11 @@ def _taken(assumed: list[Mapping[str, Any]], system: System) -> dict[str, str]:
 
 def _taken_now(dossier: Dossier) -> dict[str, str]:
     return {each.path: _measured(each.value, each.unit, dossier.units) for each in dossier.assumed}
+
+
+def _lines(notes: Iterable[str]) -> dict[str, str]:
+    """What was known of the data, such as the months of a weather file, by place in the list."""
+    return {f"What to know of the data, {number}": note for number, note in enumerate(notes, 1)}
 
 
 def _measured(value: float | str | None, unit: str, system: System) -> str:

@@ -53,6 +53,11 @@ revision = "A"
 THICKER = BRIEF.replace('"2 in" }', '"3 in" }').replace('revision = "A"', 'revision = "B"')
 
 
+MONTHS = "month,temperature C\n" + "".join(
+    f"{n},{t:.1f}\n" for n, t in enumerate((-12, -10, -4, 4, 11, 16, 19, 18, 13, 7, -1, -9), start=1)
+)
+
+
 @cache
 def answered(text: str) -> Dossier:
     return answer(reads(text))
@@ -99,6 +104,19 @@ def test_what_is_new_and_what_is_gone_are_told_apart():
     new = [c for (_, at), c in told.findings.items() if ("edge", "door side") in at]
     assert gone and all(c.now == "" for c in gone)
     assert new and all(c.was == "" for c in new)
+
+
+def test_another_weather_file_of_the_same_name_is_told_by_its_months(tmp_path):
+    Path(tmp_path, "months.csv").write_text(MONTHS, "utf-8")
+    text = BRIEF.replace('place = "Duluth, MN"', 'weather = "months.csv"')
+    file = str(tmp_path / "brief.toml")
+    last = json.loads(as_json(answer(reads(text, file))))
+    assert moved(last, answer(reads(text, file))).assumed == ()
+    Path(tmp_path, "months.csv").write_text(MONTHS.replace("1,-12.0", "1,-16.0"), "utf-8")
+    told = moved(last, answer(reads(text, file)))
+    assert told.typed == ()
+    assert any("−12.0" in c.was and "−16.0" in c.now for c in told.assumed)
+    assert told.findings
 
 
 def test_a_number_has_moved_only_where_its_print_has():
