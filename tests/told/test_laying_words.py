@@ -334,3 +334,18 @@ def test_who_must_confirm_follows_from_the_brief(text, who, what):
 )
 def test_nobody_is_asked_without_cause(text, who):
     assert who not in asked(text)
+
+
+@pytest.mark.parametrize(
+    ("layers", "said"),
+    [
+        ([made.SLAB, made.GRAVEL], "Pour concrete, 5 in (127 mm) on the gravel, up to the top of the floor."),
+        (
+            ['{ screed = "2 in" }', made.BOARDS[0], made.SLAB],
+            "Pour concrete, 5 in (127 mm) on the ground, up to 4 in (102 mm) below the top of the floor.",
+        ),
+    ],
+)
+def test_concrete_is_poured_up_to_what_lies_on_it(layers, said):
+    _, laid = made.laid(made.brief(layers, EDGE))
+    assert plain(of(laid, "pour").how[0]) == said

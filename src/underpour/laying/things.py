@@ -126,6 +126,7 @@ def _layers(resolved: Resolved, job: Thing) -> Iterator[Thing]:
     up = resolved.floor[: len(resolved.laid) + 1 if resolved.on_old_slab else None][::-1]
     poured = [n for n, layer in enumerate(up) if layer.kind in POURED]
     for n, layer in enumerate(up):
+        upside = -sum(over.thickness for over in up[n + 1 :])
         under, over = (up[n - 1].kind if n else "ground"), (up[n + 1].kind if n + 1 < len(up) else "room")
         features = set(job.features) | _of_foam(layer) | {f"on:{under}", f"under:{over}"}
         features |= {"lowest-poured"} if poured[:1] == [n] else set()
@@ -133,7 +134,7 @@ def _layers(resolved: Resolved, job: Thing) -> Iterator[Thing]:
         words = dict(job.words) | {
             "layer": _in_a_sentence(layer),
             "name": layer.label,
-            "thickness": say.both(layer.thickness, "m", resolved.system),
+            "upside": level(upside, resolved.system),
             "below": "the ground" if under == "ground" else called(under),
             "covered": _before(over),
         }
@@ -143,7 +144,7 @@ def _layers(resolved: Resolved, job: Thing) -> Iterator[Thing]:
 def _before(over: str) -> str:
     """When a layer can last be looked at, by what lies next above it."""
     if over == "room":
-        return "after the pour"
+        return "before it is covered"
     if over in ("concrete", "screed"):
         return "before the pour" if over == "concrete" else "before the screed"
     return f"before {called(over)}"
@@ -157,7 +158,7 @@ def _in_a_sentence(layer: Slice) -> str:
 def _of_foam(layer: Slice) -> set[str]:
     if layer.kind != "board":
         return set()
-    return {layer.hatch} | ({"burns"} if layer.combustible else set())
+    return {"board", layer.hatch} | ({"burns"} if layer.combustible else set())
 
 
 def _edge(edge: ResolvedEdge, job: Thing, system: System) -> Thing:
@@ -197,7 +198,6 @@ def _pieces(edge: ResolvedEdge, made: Thing, section: Section, system: System) -
         words = dict(made.words) | {
             "board": piece.board.words,
             "name": piece.board.label,
-            "thickness": say.both(piece.board.thickness, "m", system),
             "face": face_words(piece.face),
             "reach": reach(low, high, system, to_the_cut),
             "top": "the top of the wall" if to_the_cut else level(high, system),
