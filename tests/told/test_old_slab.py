@@ -145,6 +145,19 @@ def test_foam_between_slab_and_wall_stands_above_the_old_slab() -> None:
     assert min(y for _, y in foam.outline) == pytest.approx(-2 * INCH)
 
 
+@pytest.mark.parametrize("kind", ["frost-wall", "raft"])
+def test_the_wall_stands_where_it_stood_and_what_is_laid_now_ends_at_its_face(kind: str) -> None:
+    text = GOOD if kind == "frost-wall" else GOOD[: GOOD.index("[[edge]]")] + '[[edge]]\nsides = "all"\nkind = "raft"\n'
+    cut = resolved(text.replace("build-up = [\n", 'build-up = [\n  { vapour-retarder = "film-15-mil" },\n'))
+    made = section(cut, cut.edges[0])
+    wall = next(part for part in made.parts if part.path == "edge.A.above")
+    assert min(y for _, y in wall.outline) == pytest.approx(-4 * INCH)
+    begins = {part.path.rsplit(".", 1)[-1]: min(x for x, _ in part.outline) for part in made.parts}
+    assert begins["screed"] == begins["board"] == 0.0
+    assert begins["old-slab"] == begins["gravel"] == (0.0 if kind == "frost-wall" else pytest.approx(-0.2))
+    assert made.films[0].line[0][0] == 0.0
+
+
 def test_foam_at_the_edge_ends_on_the_old_slab_where_nothing_is_poured() -> None:
     cut = resolved(GOOD.replace(f"{SCREED}\n", ""))
     assert levels(cut, cut.edges[0]).poured_bottom == pytest.approx(-2 * INCH)
@@ -208,6 +221,13 @@ def dossier() -> Dossier:
 def test_what_an_old_slab_may_hide_stands_beside_the_finding_and_at_the_end(word: str, dossier: Dossier) -> None:
     assert word in dossier.as_briefed.find("height.depth").caution
     assert word in dossier.cautions[-1]
+
+
+def test_where_the_walls_stand_is_said_and_only_where_one_stands_on_the_old_floor(dossier: Dossier) -> None:
+    assert any("level with the top of the old slab" in note for note in dossier.notes)
+    basement = GOOD.replace("frost-wall", "footing-wall").replace('ground = "-12 in"', 'ground = "12 in"')
+    assert not any("old slab" in note for note in resolved(basement).notes)
+    assert not any("old slab" in note for note in resolved(GOOD.replace(OLD, '{ concrete = "4 in" },')).notes)
 
 
 def test_a_new_floor_on_the_ground_is_told_nothing_of_old_slabs() -> None:

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from pathlib import Path
 
+import paper_cases as cases
 import pytest
 from refused import Bad, held_to
 
@@ -13,6 +15,7 @@ from underpour.brief.later import _laid_down
 from underpour.checks import bearing
 from underpour.cli import main
 from underpour.findings import Finding
+from underpour.papers.asked import asked
 from underpour.resolve import resolve
 
 LOAD = """
@@ -76,6 +79,9 @@ BAD = [
     Bad("no force at all", FORCE, 'force = "0 kN/m"', ("load.1.force", "0 kN/m is no load.", "1500 lb/ft or 20 kN/m")),
     Bad("a force that lifts", FORCE, 'force = "-20 kN/m"', ("load.1.force", "-20 kN/m is below zero")),
     Bad("a force beyond any wall", FORCE, 'force = "200000 kN/m"', ("load.1.force", "200000 kN/m")),
+    Bad("two pieces below one footing", 'face = "below-footing" }', 'face = "below-footing" },\n'
+        '{ board = "plain-40", thickness = "1 in", face = "below-footing" }',
+        ("edge.lake side.insulation.2.face", "Piece 1 lies below this footing already.", "the thickness of both")),
     Bad("two loads at one edge", FORCE, f'{FORCE}\n[[load]]\nkind = "wall"\nat = "edge A"\nforce = "2 kN/m"',
         ("brief.toml:43  load.2.at", "Edge lake side carries load 1 already.", "Add the two up")),
     Bad("a wall on a raft", AT, 'at = "edge C"',
@@ -201,6 +207,12 @@ def test_an_alternative_that_leaves_the_load_nothing_to_stand_on_is_a_mistake(
     (tmp_path / "brief.toml").write_text(GOOD + other, "utf-8")
     assert main(["answer", "brief.toml"]) == 2
     assert 'alternative "other": load.1.at' in capsys.readouterr().err
+
+
+def test_the_loads_stand_in_what_is_asked_as_they_were_typed() -> None:
+    told = replace(cases.dossier(), brief_text=GOOD + LOAD.replace("edge A", "edge B").replace("1500 lb/ft", "9 kN/m"))
+    words = {row["name"]: row["words"] for row in asked(told, {})}
+    assert words["Loads"] == "kind wall, at lake side, force 1500 lb/ft; kind wall, at edge B, force 9 kN/m"
 
 
 @pytest.mark.parametrize(("text", "status"), [(WITHOUT, 0), (GOOD, 0), (GOOD.replace("plain-40", "plain-15"), 1)])

@@ -37,6 +37,7 @@ def one_edge(edge: Edge, at: str, slab: Measure | None) -> Iterator[Mistake]:
     """
     for number, piece in enumerate(edge.insulation, start=1):
         yield from _face(piece, edge.kind, f"{at}.insulation.{number}")
+    yield from _once_below(edge, at)
     yield from _belongings(edge, at)
     yield from _levels(edge, at, slab)
 
@@ -96,6 +97,14 @@ def _face(piece: Insulation, kind: Kind, at: str) -> Iterator[Mistake]:
         for key in _WING_KEYS:
             if getattr(piece, key) is not None:
                 yield Mistake(f"{at}.{key}", "", f"Only a wing takes {key}.", 'Take it out, or write face = "wing".')
+
+
+def _once_below(edge: Edge, at: str) -> Iterator[Mistake]:
+    """Foam below a footing is one piece: two would lie in the same place."""
+    below = [number for number, piece in enumerate(edge.insulation, start=1) if piece.face == "below-footing"]
+    for number in below[1:]:
+        wrong = f"Piece {below[0]} lies below this footing already."
+        yield Mistake(f"{at}.insulation.{number}.face", "", wrong, "Write one piece with the thickness of both.")
 
 
 def _belongings(edge: Edge, at: str) -> Iterator[Mistake]:

@@ -158,7 +158,10 @@ class Layer(Table):
     concrete: kinds.Thickness | None = _key("A layer of concrete, by its thickness.", "4 in", "100 mm", default=None)
     screed: kinds.Thickness | None = _key("A screed, by its thickness.", "2 in", "50 mm", default=None)
     old_slab: kinds.Thickness | None = _key(
-        "An old slab that stays below the new floor, by its thickness.", "4 in", "100 mm", default=None
+        "An old slab that stays below the new floor, by its thickness; the wall stands level with its top.",
+        "4 in",
+        "100 mm",
+        default=None,
     )
     gravel: kinds.Thickness | None = _key("Washed gravel, by its thickness.", "4 in", "100 mm", default=None)
     sand: kinds.Thickness | None = _key("Sand, by its thickness.", "2 in", "50 mm", default=None)

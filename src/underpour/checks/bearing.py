@@ -34,7 +34,7 @@ def below_footing(edge: ResolvedEdge, system: System) -> Iterator[Finding]:
     Source
         Equilibrium; the catalogue's record of the board, and EN 13163 (from memory) or load tables for the share.
     """
-    piece = _weakest(edge)
+    piece = next((piece for piece in edge.pieces if piece.face == "below-footing"), None)
     at: dict[str, str | float] = {"edge": edge.letter, "load": "wall"}
     if piece is None:
         if edge.load is not None:
@@ -44,12 +44,6 @@ def below_footing(edge: ResolvedEdge, system: System) -> Iterator[Finding]:
         yield _untold(edge, at, system)
     else:
         yield _pressed(edge, piece, edge.load, at, system)
-
-
-def _weakest(edge: ResolvedEdge) -> Piece | None:
-    """The piece below the footing that bears least for good."""
-    below = [piece for piece in edge.pieces if piece.face == "below-footing"]
-    return min(below, key=lambda piece: _allowed(*_strength(piece)), default=None)
 
 
 def _strength(piece: Piece) -> tuple[Quantity, Quantity]:

@@ -12,15 +12,16 @@ ASKED = (
     ("Ground", "site.ground"),
     ("Room", "floor.inside"),
     ("Humidity of the room", "floor.humidity"),
+    ("Loads", "load"),
 )
 
 
 def _words(typed: Any) -> str:
-    """A typed value as one line: tables as "key value, key value", lists with commas."""
+    """A typed value as one line: tables as "key value, key value", several of them with semicolons between."""
     if isinstance(typed, dict):
         return ", ".join(f"{key} {_words(value)}" for key, value in typed.items())
     if isinstance(typed, list):
-        return ", ".join(map(_words, typed))
+        return ("; " if any(isinstance(entry, dict) for entry in typed) else ", ").join(map(_words, typed))
     return str(typed)
 
 

@@ -26,6 +26,11 @@ FROZEN = (
     "thaws it. Freezing and thawing are not worked out; ask a geotechnical engineer before building."
 )
 
+OLD_WALLS = (
+    "The walls are taken to stand where they stood, level with the top of the old slab. Where concrete stands up beside "
+    'the new floor, its edge is far colder: look on site, and draw such an edge (kind = "drawn").'
+)
+
 FREEZER = (
     "A room kept below freezing freezes the ground under it, which lifts the floor unless the ground is kept warm or "
     "aired. That is not worked out here; a designer of cold stores must."
@@ -98,7 +103,7 @@ def resolve(brief: Brief, tried: Mapping[str, float] | None = None) -> Resolved:
         system=system,
         place=outdoors.words,
         credits=outdoors.credits,
-        notes=(*outdoors.notes, *_notes(use, outdoor_mean, room)),
+        notes=(*outdoors.notes, *_notes(use, outdoor_mean, room), *_old_walls(brief)),
         outdoor_mean=outdoor_mean,
         outdoor_swing=outdoor_swing,
         climate_path=outdoors.path,
@@ -134,6 +139,13 @@ def _notes(use: Use, outdoor_mean: float, room: Room) -> tuple[str, ...]:
     if use.room is None:
         return (*((FROZEN,) if outdoor_mean < 0.0 else ()), UNDER_THE_SKY)
     return (*((FROZEN,) if outdoor_mean < 0.0 else ()), *((FREEZER,) if room.mean - abs(room.swing) < 0.0 else ()))
+
+
+def _old_walls(brief: Brief) -> tuple[str, ...]:
+    """Where walls are taken to stand on an old floor, which nobody typed."""
+    old = any(layer.kind == "old-slab" for layer in brief.floor.build_up)
+    stands = any(edge.kind in ("frost-wall", "raft") for edge in brief.edge)
+    return (OLD_WALLS,) if old and stands else ()
 
 
 def _outdoors(brief: Brief, found: list[Mistake]) -> Air | None:

@@ -85,19 +85,24 @@ def _layers(resolved: Resolved, at: Levels) -> Iterator[Part]:
     top = 0.0
     for n, layer in enumerate(resolved.floor):
         if layer.thickness > 0.0:
-            yield _part(layer, box(at.start, at.half_width, top - layer.thickness, top), LAYERS + n)
+            yield _part(layer, box(_begins(at, top), at.half_width, top - layer.thickness, top), LAYERS + n)
             top -= layer.thickness
+
+
+def _begins(at: Levels, level: float) -> float:
+    """Where a layer with its top at a level begins: the wall of a raft stands on an old slab, not on what lies above."""
+    return 0.0 if level > at.sill + 1e-9 else at.start
 
 
 def _walls(edge: ResolvedEdge, at: Levels) -> Iterator[Part]:
     if edge.kind in ("footing-wall", "frost-wall"):
-        top = at.top if edge.kind == "footing-wall" else 0.0
+        top = at.top if edge.kind == "footing-wall" else at.sill
         yield from _upright(edge.wall, at.footing_top, top, WALL)
         yield _part(
             edge.footing_slice, box(at.footing_left, at.footing_right, at.footing_bottom, at.footing_top), FOOTING
         )
     if edge.kind in ("frost-wall", "raft"):
-        yield from _upright(edge.above, 0.0, at.top, WALL + 5)
+        yield from _upright(edge.above, at.sill, at.top, WALL + 5)
 
 
 def _upright(wall: tuple[Slice, ...], bottom: float, top: float, priority: int) -> Iterator[Part]:
@@ -125,7 +130,8 @@ def _films(resolved: Resolved, at: Levels) -> Iterator[Film]:
     y = 0.0
     for layer in resolved.floor:
         if layer.kind == "vapour-retarder":
-            yield Film(layer.label, ((at.start, y), (at.half_width, y)), layer.path)
+            begins = 0.0 if at.old_slab is not None and y > at.old_slab - 1e-9 else at.start
+            yield Film(layer.label, ((begins, y), (at.half_width, y)), layer.path)
         y -= layer.thickness
 
 

@@ -20,6 +20,7 @@ class Levels:
     slab_bottom: float  # underside of the lowest concrete of the floor, old or new
     poured_bottom: float  # underside of what is poured now; an old slab's top where nothing is
     old_slab: float | None  # top of an old slab that stays; None where there is none
+    sill: float  # where the wall that stands on foundation or slab begins: the floor's top, or the old slab's
     foam_bottom: float  # underside of the lowest board, or of the concrete
     build_up_bottom: float
     wall: float  # thickness of the structural wall below the floor
@@ -54,6 +55,7 @@ def levels(resolved: Resolved, edge: ResolvedEdge) -> Levels:
         slab_bottom=slab,
         poured_bottom=poured,
         old_slab=old,
+        sill=old or 0.0,
         foam_bottom=min(foam, slab),
         build_up_bottom=depth,
         wall=wall if edge.wall and edge.kind != "raft" else standing,
