@@ -81,7 +81,7 @@ BAD = [
     Bad("a force beyond any wall", FORCE, 'force = "200000 kN/m"', ("load.1.force", "200000 kN/m")),
     Bad("two pieces below one footing", 'face = "below-footing" }', 'face = "below-footing" },\n'
         '{ board = "plain-40", thickness = "1 in", face = "below-footing" }',
-        ("edge.lake side.insulation.2.face", "Piece 1 lies below this footing already.", "the thickness of both")),
+        ("edge.A.insulation.2.face", "Piece 1 lies below this footing already.", "the thickness of both")),
     Bad("two loads at one edge", FORCE, f'{FORCE}\n[[load]]\nkind = "wall"\nat = "edge A"\nforce = "2 kN/m"',
         ("brief.toml:43  load.2.at", "Edge lake side carries load 1 already.", "Add the two up")),
     Bad("a wall on a raft", AT, 'at = "edge C"',

@@ -27,8 +27,8 @@ FROZEN = (
 )
 
 OLD_WALLS = (
-    "The walls are taken to stand where they stood, level with the top of the old slab. Where concrete stands up beside "
-    'the new floor, its edge is far colder: look on site, and draw such an edge (kind = "drawn").'
+    "The walls are taken to stand where they stood, level with the top of the old slab. Where concrete stands up "
+    'beside the new floor, its edge is far colder: look on site, and draw such an edge (kind = "drawn").'
 )
 
 FREEZER = (

@@ -90,7 +90,7 @@ def _layers(resolved: Resolved, at: Levels) -> Iterator[Part]:
 
 
 def _begins(at: Levels, level: float) -> float:
-    """Where a layer with its top at a level begins: the wall of a raft stands on an old slab, not on what lies above."""
+    """Where a layer with its top at a level begins: a raft's wall stands on an old slab, not on what lies above."""
     return 0.0 if level > at.sill + 1e-9 else at.start
 
 
