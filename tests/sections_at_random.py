@@ -33,7 +33,11 @@ def foam(thickness: float, conductivity: float = 0.035) -> Slice:
 def floor_of(*layers: Slice, ground: float = 1.5, half_width: float = 4.0) -> SimpleNamespace:
     """As much of a resolved brief as a section needs."""
     return SimpleNamespace(
-        floor=layers, ground=slice_of("ground", 1.0, ground, 3.0e6), half_width=half_width, system="SI"
+        floor=layers,
+        ground=slice_of("ground", 1.0, ground, 3.0e6),
+        half_width=half_width,
+        system="SI",
+        outdoors=False,
     )
 
 
