@@ -23,6 +23,7 @@ FLOORS = [  # lowest first; parts on one line do not see each other
     {"dossier"},
     {"lessons", "accepting", "dossier_json"},
     {"answer", "revisions"},
+    {"ask"},
     {"drawings"},
     {"papers"},
     {"pages"},

@@ -37,7 +37,7 @@ def answer(reading: Reading) -> Dossier:
         What only the catalogue or the section's geometry could reveal, with file and line.
     """
     named = [(AS_BRIEFED, reading.brief), *reading.alternatives]
-    solved = [(name, *_solved(reading, name, brief)) for name, brief in named]
+    solved = [(name, *solved_brief(reading, name, brief)) for name, brief in named]
     windows = _windows([edges for _, _, edges in solved])
     answered = [(resolved, _answer(name, resolved, edges, windows)) for name, resolved, edges in solved]
     resolved = answered[0][0]
@@ -64,7 +64,8 @@ def answer(reading: Reading) -> Dossier:
     )
 
 
-def _solved(reading: Reading, name: str, brief: Brief) -> tuple[Resolved, tuple[SolvedEdge, ...]]:
+def solved_brief(reading: Reading, name: str, brief: Brief) -> tuple[Resolved, tuple[SolvedEdge, ...]]:
+    """One version of a brief resolved, and its edges solved. Raises Mistakes with file and line."""
     try:
         resolved = resolve(brief)
         return resolved, solved_edges(resolved)
@@ -101,7 +102,7 @@ def _answer(name: str, resolved: Resolved, edges: tuple[SolvedEdge, ...], window
             )
             for e in edges
         },
-        findings=tuple(_findings(resolved, edges)),
+        findings=tuple(findings(resolved, edges)),
     )
 
 
@@ -123,7 +124,8 @@ def _inside(window: Window, section: Section) -> Window:
     return (max(window[0], x0), min(window[1], x1), max(window[2], y0), min(window[3], y1))
 
 
-def _findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]:
+def findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]:
+    """Everything that the checks say of one resolved brief, in the order of the paper."""
     found = [*heat.resistance(resolved)]
     if resolved.outdoors:
         found += moisture.no_room()

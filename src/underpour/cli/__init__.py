@@ -10,6 +10,7 @@ from importlib import import_module
 from .told import Told
 
 COMMANDS = {
+    "ask": "the few answers that would turn a verdict, and where to type them",
     "answer": "what holds and what falls short for one slab",
     "compare": "the alternatives of a brief side by side, with a picture",
     "submittal": "a PDF to hand over",

@@ -5,11 +5,12 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from ..brief import Reading
     from ..dossier import Dossier
 
 
-def answered(path: str) -> Dossier:
-    """The brief at ``path``, read and answered; one that cannot be used is refused before anything heavy is loaded."""
+def readable(path: str) -> Reading:
+    """The brief at ``path``; one that cannot be used is refused before anything heavy is loaded."""
     from ..brief import read
 
     reading = read(path)
@@ -17,6 +18,13 @@ def answered(path: str) -> Dossier:
     from ..sections.buildable import buildable
 
     buildable(reading)
+    return reading
+
+
+def answered(path: str) -> Dossier:
+    """The brief at ``path``, read and answered."""
+    reading = readable(path)
+
     from ..answer import answer
 
     return answer(reading)

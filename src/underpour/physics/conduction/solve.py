@@ -282,6 +282,55 @@ def solve_each(
         coarse = fine
 
 
+def sketch_each(
+    bodies: Sequence[Body],
+    spaces: Sequence[Space],
+    film_sets: Sequence[Mapping[str, Films]],
+    climates: Mapping[str, Climate],
+    *,
+    lines_x: Sequence[float] = (),
+) -> tuple[Solved, ...]:
+    """The same section on the first grid alone: some ten times faster than ``solve_each``, and with no error told.
+
+    For the difference between two sections that are alike: what the first grid is wrong by is nearly the same in both.
+    Its numbers are not handed on by themselves, for their ``within`` is nought.
+
+    Parameters
+    ----------
+    bodies, spaces : sequences
+        As for ``solve``. [m, W/(m·K), J/(m³·K)]
+    film_sets : sequence of mappings of str to Films
+        As for ``solve_each``. [m²·K/W]
+    climates : mapping of str to Climate
+        As for ``solve``. [degC]
+    lines_x : sequence of float
+        As for ``solve``. [m]
+
+    Returns
+    -------
+    tuple of Solved
+        One for each set of films, the coarse and the fine solution being the same. [degC, W/m]
+
+    Raises
+    ------
+    Overlap, Gap, OutOfDomain
+        As for ``solve``.
+
+    Source
+    ------
+    As for ``solve``.
+
+    Examples
+    --------
+    See ``solve``.
+    """
+    features = features_of(bodies, spaces, [film_sets[0][space.where] for space in spaces], lines_x)
+    x, y = (graded(f, RATIO) for f in features)
+    air = tuple(climates[space.where] for space in spaces)
+    resistances = [[films[space.where] for space in spaces] for films in film_sets]
+    return tuple(Solved(s, s, air) for s in _solutions(_grid(x, y, bodies, spaces), bodies, resistances, air))
+
+
 def _grid(x: NDArray, y: NDArray, bodies: Sequence[Body], spaces: Sequence[Space]) -> Grid:
     grid, pairs = fill(x, y, bodies, spaces)
     if pairs:

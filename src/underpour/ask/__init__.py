@@ -1,0 +1,6 @@
+"""The few inputs that a brief leaves open and that would decide: what to ask the caller, and where to type it."""
+
+from .asking import MOST, asked
+from .questions import Asked, Ends, Moves, Open, Question, Turn
+
+__all__ = ["MOST", "Asked", "Ends", "Moves", "Open", "Question", "Turn", "asked"]

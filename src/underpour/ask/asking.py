@@ -1,0 +1,219 @@
+"""Which open inputs would turn a verdict: the brief answered with the low and the high of each in turn."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from .. import __version__
+from ..answer import findings, solved_brief
+from ..brief import Reading
+from ..brief.alternatives import AS_BRIEFED
+from ..brief.model import Brief
+from ..checks.solved import SolvedEdge
+from ..cut import solved_edges
+from ..findings import Assumed, Finding
+from ..mistakes import Mistake, Mistakes
+from ..resolve import Resolved, resolve
+from .questions import Asked, Ends, Moves, Open, Question, Turn
+from .wording import Wording, missing_range, wording
+
+MOST = 3  # questions at once: what a caller will answer on the telephone
+
+Named = Mapping[tuple[str, tuple[tuple[str, str | float], ...]], Finding]
+
+
+@dataclass(frozen=True)
+class End:
+    """The brief answered with an open input at one end of its range."""
+
+    value: float
+    findings: Named
+    unbuildable: str = ""
+
+
+def asked(reading: Reading) -> Asked:
+    """The missing or assumed inputs that would turn a verdict of the brief as briefed.
+
+    Each open input is set to its plausible low and high, one at a time, all others as taken. Those that turn a verdict
+    are asked: first what makes most findings fall short, then what turns most findings, then what turns one with the
+    smallest change, as a share of its range. Where that change lies is read off the margins as taken and at the end,
+    as if they ran straight between: about right, and without solving again. A missing input without a range is asked
+    as it is, for any answer turns it. Inputs that one line of the brief answers are one question.
+
+    Where none turns a verdict, the one that moves the heat loss most is asked, and the one that moves the coldest
+    place of the floor most. Alternatives are not asked about.
+
+    Raises
+    ------
+    Mistakes
+        As ``answer`` does, with file and line.
+    """
+    resolved, edges = solved_brief(reading, AS_BRIEFED, reading.brief)
+    taken = named(findings(resolved, edges))
+    tried = [_tried(reading.brief, edges, taken, each) for each in left_open(resolved.assumed, taken.values())]
+    turning = sorted((question for question in tried if question.turns), key=decisive)
+    chosen = together(turning) if turning else moving_most(tried)
+    questions = [_written(reading, resolved, each, taken) for each in chosen[:MOST]]
+    shown = {path for question in questions for path in (question.about.path, *question.also)}
+    return Asked(
+        title=resolved.title,
+        use=resolved.use.label,
+        place=resolved.place,
+        units=resolved.system,
+        version=__version__,
+        open=tuple(question.about for question in tried),
+        questions=tuple(questions),
+        further=tuple(question.about.path for question in turning if question.about.path not in shown),
+    )
+
+
+def left_open(assumed: Iterable[Assumed], found: Iterable[Finding]) -> list[Open]:
+    """Every input that is missing or assumed and can be asked for, what is missing first."""
+    missing = dict.fromkeys(finding.missing for finding in found if finding.missing)
+    return [*map(missing_range, missing), *(_assumed(each) for each in assumed)]
+
+
+def _assumed(each: Assumed) -> Open:
+    value, low, high = (None if isinstance(n, str) else n for n in (each.value, each.low, each.high))
+    return Open(each.path, value, low, high, each.unit, each.why)
+
+
+def named(found: Iterable[Finding]) -> Named:
+    """Findings by id and instance."""
+    return {(finding.id, tuple(sorted(finding.at.items()))): finding for finding in found}
+
+
+def _tried(brief: Brief, edges: Sequence[SolvedEdge], taken: Named, about: Open) -> Question:
+    """What the input's low and high do; the words are still to come."""
+    low, high = (_at(brief, edges, about, value) for value in (about.low, about.high))
+    turns = turned(taken, about, low, high)
+    needed, turning = first_turn(turns, about)
+    return Question(
+        about=about,
+        also=(),
+        words="",
+        look="",
+        caution="",
+        turns=turns,
+        turning=turning,
+        needed=needed,
+        moves=_moves(taken, low, high),
+        unbuildable=(low.unbuildable if low else "", high.unbuildable if high else ""),
+        table="",
+        line="",
+        file_line=0,
+        replaces="",
+    )
+
+
+def _at(brief: Brief, edges: Sequence[SolvedEdge], about: Open, value: float | None) -> End | None:
+    """The brief with this value; None where there is none to try, or it is what was taken."""
+    if value is None or value == about.value:
+        return None
+    try:
+        resolved = resolve(brief, {about.path: value})
+        return End(value, named(findings(resolved, solved_edges(resolved, edges))))
+    except Mistakes as mistakes:
+        return End(value, {}, next(iter(mistakes)).wrong)
+    except Mistake as mistake:
+        return End(value, {}, mistake.wrong)
+
+
+def turned(taken: Named, about: Open, low: End | None, high: End | None) -> tuple[Turn, ...]:
+    """The findings whose verdict an answer turns, those that would fall short first."""
+    turns = []
+    for name, finding in taken.items():
+        turn = Turn(finding, *(end.findings.get(name) if end else None for end in (low, high)))
+        asked_as_it_is = about.low is None and finding.missing == about.path
+        ends = [end.verdict for end in (turn.at_low, turn.at_high) if end is not None]
+        if asked_as_it_is or any(verdict != finding.verdict for verdict in ends):
+            turns.append(turn)
+    return tuple(sorted(turns, key=lambda turn: not turn.towards_short))
+
+
+def first_turn(turns: Sequence[Turn], about: Open) -> tuple[float | None, float | None]:
+    """The smallest change that turns a verdict, as a share of the range, and the value where that is.
+
+    A missing input is turned by any answer: nought. The value is then the one between low and high where the verdicts
+    part, if they do. Where a verdict has no margin the change is the whole way, and there is no value.
+    """
+    if not turns:
+        return None, None
+    if about.low is None or about.high is None:
+        return 0.0, None
+    if about.value is None:
+        parting = [_crossing(t.at_low, t.at_high, about.low, about.high) for t in turns if t.at_low and t.at_high]
+        return 0.0, next((value for value in parting if value is not None), None)
+    changes = [
+        (abs((value if value is not None else end) - about.value) / (about.high - about.low), value)
+        for turn in turns
+        for end, at_end in ((about.low, turn.at_low), (about.high, turn.at_high))
+        if at_end is not None and at_end.verdict != turn.as_taken.verdict
+        for value in [_crossing(turn.as_taken, at_end, about.value, end)]
+    ]
+    return min(changes, key=lambda change: change[0])
+
+
+def _crossing(one: Finding, other: Finding, at_one: float, at_other: float) -> float | None:
+    """The value between two at which the margin is nought; None where the verdict is the same or has no margin."""
+    if one.verdict == other.verdict or one.margin is None or other.margin is None:
+        return None
+    return at_one + (at_other - at_one) * one.margin / (one.margin - other.margin)
+
+
+def decisive(question: Question) -> tuple[int, int, float]:
+    """Sorts questions, the most decisive first."""
+    return (-question.towards_short, -len(question.turns), question.needed or 0.0)
+
+
+def together(questions: Sequence[Question]) -> list[Question]:
+    """Questions that one line of the brief answers as one, the more decisive speaking for both."""
+    by_line: dict[str, Question] = {}
+    for question in questions:
+        place = wording(question.about.path).place(question.about.path)
+        first = by_line.setdefault(place, question)
+        if first is not question:
+            by_line[place] = replace(first, also=(*first.also, question.about.path))
+    return list(by_line.values())
+
+
+def moving_most(questions: Sequence[Question]) -> list[Question]:
+    """Where no verdict turns: what moves the heat loss most, and what moves the coldest place of the floor most."""
+    by_loss = max(questions, key=lambda question: question.moves.loss.moved, default=None)
+    by_coldest = max(questions, key=lambda question: question.moves.coldest.moved, default=None)
+    chosen = []
+    if by_loss is not None and by_loss.moves.loss.moved > 0.0:
+        chosen.append(by_loss)
+    if by_coldest is not None and by_coldest.moves.coldest.moved > 0.0:
+        chosen.append(by_coldest)
+    return together(chosen[:1] if len(chosen) == 2 and chosen[0] is chosen[1] else chosen)
+
+
+def _moves(taken: Named, low: End | None, high: End | None) -> Moves:
+    ends = (taken, low.findings if low else {}, high.findings if high else {})
+    loss = [sum(values) if (values := _values(found, "heat.loss-mean")) else None for found in ends]
+    coldest = [min(_values(found, "heat.floor-coldest"), default=None) for found in ends]
+    return Moves(*(Ends(*values) for values in (loss, coldest)))
+
+
+def _values(found: Named, id: str) -> list[float]:
+    return [finding.value for (name, _), finding in found.items() if name == id and finding.value is not None]
+
+
+def _written(reading: Reading, resolved: Resolved, question: Question, taken: Named) -> Question:
+    """The question with its words and with the line that answers it."""
+    path = question.about.path
+    found: Wording = wording(path)
+    values = {each.path: each for each in left_open(resolved.assumed, taken.values())}
+    (placed,) = reading.placed([Mistake(found.place(path), "", "")])
+    return replace(
+        question,
+        words=found.question,
+        look=found.look,
+        caution=found.caution,
+        table=found.table(path),
+        line=found.line(path, values, resolved.system),
+        file_line=placed.line,
+        replaces=placed.typed,
+    )

@@ -1,0 +1,91 @@
+"""The words of each question, and the line of the brief that answers it."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+from typing import Any
+
+from ..measure import System, say
+from .questions import Open
+
+_VALUE = re.compile(r"<([a-z-]+)>")
+
+
+@dataclass(frozen=True, slots=True)
+class Wording:
+    """How an open input is asked for. Texts of questions.toml."""
+
+    question: str
+    look: str
+    write: str  # the line to type, "<humidity>" standing for the value of that key beside it
+    caution: str = ""
+    plausible: Mapping[str, Any] | None = None  # for a missing input: low, high, unit, where
+
+    @property
+    def key(self) -> str:
+        """The key that the line writes."""
+        return self.write.split("=")[0].strip()
+
+    def table(self, path: str) -> str:
+        """The table in which the line stands: "edge.A" for "edge.A.footing.width"."""
+        steps = path.split(".")
+        last = len(steps) - 1 - steps[::-1].index(self.key)  # an edge may be named as the key is
+        return ".".join(steps[:last])
+
+    def place(self, path: str) -> str:
+        """The path of the key that the line writes: "edge.A.footing" for "edge.A.footing.width"."""
+        return f"{self.table(path)}.{self.key}"
+
+    def line(self, path: str, values: Mapping[str, Open], system: System) -> str:
+        """The line, with the values that are taken meanwhile; what is missing stands in the middle of its range."""
+        above = path.rpartition(".")[0]
+
+        def typed(found: re.Match[str]) -> str:
+            return as_typed(values[f"{above}.{found[1]}"], system)
+
+        return _VALUE.sub(typed, self.write)
+
+
+def as_typed(each: Open, system: System) -> str:
+    """A value as a person types it in the brief."""
+    value = each.value
+    if value is None:
+        assert each.low is not None and each.high is not None
+        value = (each.low + each.high) / 2.0
+    return " ".join(say.value(value, each.unit, system).replace("\N{MINUS SIGN}", "-").split())
+
+
+@cache
+def wordings() -> dict[str, Wording]:
+    """Every row of questions.toml, by the path of its input without letters and numbers."""
+    text = (files(__package__) / "questions.toml").read_text(encoding="utf-8")
+    return {path: Wording(**row) for path, row in tomllib.loads(text)["question"].items()}
+
+
+def wording(path: str) -> Wording:
+    """How the input at a path is asked for."""
+    return wordings()[pattern(path)]
+
+
+def pattern(path: str) -> str:
+    """The path without the names of edges and the numbers of lists.
+
+    >>> pattern("edge.door side.footing.width"), pattern("floor.build-up.2.thickness")
+    ('edge.footing.width', 'floor.build-up.thickness')
+    """
+    steps = path.split(".")
+    named = 1 if steps[0] == "edge" else -1
+    return ".".join(step for n, step in enumerate(steps) if n != named and not step.isdecimal())
+
+
+def missing_range(path: str) -> Open:
+    """A missing input with the range in which it plausibly lies, where one is known."""
+    plausible = wording(path).plausible
+    if plausible is None:
+        return Open(path, None, None, None, "", "")
+    return Open(path, None, plausible["low"], plausible["high"], plausible["unit"], plausible["where"])

@@ -1,0 +1,139 @@
+"""Questions as text for the terminal: what to ask, what hangs on it, what to type."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from typing import TYPE_CHECKING
+
+from .paragraphs import hung
+from .spoken import measured, named
+
+if TYPE_CHECKING:
+    from ..ask import Asked, Ends, Open, Question, Turn
+    from ..findings import Finding, Verdict
+    from ..measure.table import System
+
+HANG = 3  # room for the number of a question
+SHOWN = 4  # turned verdicts that are written out under one question; the rest are counted
+SAID: dict[Verdict, str] = {
+    "meets": "meets",
+    "falls short": "falls short",
+    "cannot tell": "cannot be told",
+    "does not apply": "does not apply",
+    "not required, advised": "is advised",
+    "stated": "is stated",
+}
+
+
+def questions_text(asked: Asked, width: int) -> str:
+    """What to ask about one brief, in lines of at most ``width`` columns; what is not asked stands last."""
+    lines = [*hung(asked.title, width), *hung(f"{asked.use.capitalize()}, {asked.place}.", width), ""]
+    lines += [*hung(_opening(asked), width), ""]
+    for number, question in enumerate(asked.questions, 1):
+        lines += [*_question(number, question, asked.units, width), ""]
+    for said in _left(asked):
+        lines += hung(said, width)
+    return "\n".join(lines).rstrip() + "\n"
+
+
+def _opening(asked: Asked) -> str:
+    if not asked.open:
+        return "Nothing to ask: the brief leaves nothing open."
+    if not asked.questions:
+        return (
+            "Nothing to ask: no answer to what the brief leaves open turns a verdict or moves the heat loss or the "
+            "coldest floor."
+        )
+    if asked.decides:
+        many = len(asked.questions)
+        return "One answer turns a verdict." if many == 1 else f"{('Two', 'Three')[many - 2]} answers turn a verdict."
+    return "No answer turns a verdict. This moves the heat loss or the coldest floor most:"
+
+
+def _left(asked: Asked) -> Iterator[str]:
+    if asked.further:
+        many = len(asked.further)
+        verb = "would turn a verdict too"
+        yield f"{many} more {'answer' if many == 1 else 'answers'} {verb}: {', '.join(asked.further)}."
+    if asked.idle and asked.decides:
+        yield f"Turns no verdict, so it need not be asked: {', '.join(asked.idle)}."
+    elif asked.idle and asked.questions:
+        yield f"Moves less: {', '.join(asked.idle)}."
+    elif asked.idle:
+        yield f"Left open: {', '.join(asked.idle)}."
+
+
+def _question(number: int, question: Question, system: System, width: int) -> Iterator[str]:
+    yield from hung(question.words, width, HANG, f"{number}")
+    yield from hung(question.look, width, HANG)
+    yield from hung(_taken(question.about, system), width, HANG)
+    if question.also:
+        yield from hung(f"The same line answers {', '.join(question.also)}.", width, HANG)
+    for turn in question.turns[:SHOWN]:
+        yield from hung(_turn(turn, question.about, system), width, HANG)
+    if len(question.turns) > SHOWN:
+        yield from hung(f"So with {len(question.turns) - SHOWN} more.", width, HANG)
+    if question.turning is not None:
+        which = "It turns" if len(question.turns) == 1 else "The first of them turns"
+        yield from hung(f"{which} at about {measured(question.turning, question.about.unit, system)}.", width, HANG)
+    if not question.turns:
+        yield from hung(_moved("The heat loss", question.moves.loss, "W", system), width, HANG)
+        yield from hung(_moved("The coldest floor", question.moves.coldest, "degC", system), width, HANG)
+    for end, why in zip((question.about.low, question.about.high), question.unbuildable, strict=True):
+        if why:
+            yield from hung(f"With {measured(end, question.about.unit, system)} it cannot be built: {why}", width, HANG)
+    yield from hung(f"Mind: {question.caution}", width, HANG) if question.caution else ()
+    yield from hung(f"{_place(question)}:", width, HANG)
+    yield f"{' ' * HANG}  {question.line}"
+
+
+def _taken(about: Open, system: System) -> str:
+    if about.low is None or about.high is None:
+        return "The brief does not say."
+    span = f"between {measured(about.low, about.unit, system)} and {measured(about.high, about.unit, system)}"
+    if about.value is None:
+        return f"The brief does not say. It lies {span}: {about.why}."
+    return f"Taken as {measured(about.value, about.unit, system)}, {span}: {about.why}."
+
+
+def _turn(turn: Turn, about: Open, system: System) -> str:
+    """What one verdict does: "Depth that the build-up needs: cannot be told. With 6 in it falls short, ..."."""
+    now = f"{named(turn.as_taken, system)}: {SAID[turn.as_taken.verdict]} as briefed."
+    ends = [
+        f"with {_own(value, about, system)} it {SAID[at_end.verdict]}"
+        for value, at_end in _ends(turn, about)
+        if at_end.verdict != turn.as_taken.verdict
+    ]
+    if not ends:
+        return f"{now} Any answer turns it."
+    said = ", ".join(ends)
+    return f"{now} {said[0].upper()}{said[1:]}."
+
+
+def _ends(turn: Turn, about: Open) -> Iterable[tuple[float, Finding]]:
+    for value, at_end in ((about.low, turn.at_low), (about.high, turn.at_high)):
+        if value is not None and at_end is not None:
+            yield value, at_end
+
+
+def _own(value: float, about: Open, system: System) -> str:
+    from ..measure import say
+
+    return say.value(value, about.unit, system)
+
+
+def _moved(what: str, ends: Ends, unit: str, system: System) -> str:
+    if ends.as_taken is None:
+        return ""
+    values = [value for value in (ends.as_taken, ends.at_low, ends.at_high) if value is not None]
+    low, high = (measured(value, unit, system) for value in (min(values), max(values)))
+    now = f"{what} is {measured(ends.as_taken, unit, system)}"
+    return f"{now}, whatever the answer." if low == high else f"{now}, and lies between {low} and {high}."
+
+
+def _place(question: Question) -> str:
+    if question.replaces:
+        return f"Write in line {question.file_line}, in place of {question.replaces}"
+    table = question.table
+    heading = f"[[edge]] of edge {table.removeprefix('edge.')}" if table.startswith("edge.") else f"[{table}]"
+    return f"Write below {heading}, line {question.file_line}"
