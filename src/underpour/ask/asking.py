@@ -2,34 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
 
 from .. import __version__
-from ..answer import findings, solved_brief
 from ..brief import Reading
-from ..brief.alternatives import AS_BRIEFED
-from ..brief.model import Brief
-from ..checks.solved import SolvedEdge
-from ..cut import solved_edges
 from ..findings import Assumed, Finding
-from ..mistakes import Mistake, Mistakes
-from ..resolve import Resolved, resolve
+from ..mistakes import Mistake
 from .questions import Asked, Ends, Moves, Open, Question, Turn
-from .wording import Wording, missing_range, wording
+from .trying import End, Named, Taken, as_taken, at_end
+from .wording import missing_range, wording
 
 MOST = 3  # questions at once: what a caller will answer on the telephone
-
-Named = Mapping[tuple[str, tuple[tuple[str, str | float], ...]], Finding]
-
-
-@dataclass(frozen=True)
-class End:
-    """The brief answered with an open input at one end of its range."""
-
-    value: float
-    findings: Named
-    unbuildable: str = ""
 
 
 def asked(reading: Reading) -> Asked:
@@ -49,12 +33,12 @@ def asked(reading: Reading) -> Asked:
     Mistakes
         As ``answer`` does, with file and line.
     """
-    resolved, edges = solved_brief(reading, AS_BRIEFED, reading.brief)
-    taken = named(findings(resolved, edges))
-    tried = [_tried(reading.brief, edges, taken, each) for each in left_open(resolved.assumed, taken.values())]
+    taken = as_taken(reading)
+    resolved = taken.resolved
+    tried = [_tried(taken, each) for each in left_open(resolved.assumed, taken.findings.values())]
     turning = sorted((question for question in tried if question.turns), key=decisive)
     chosen = together(turning) if turning else moving_most(tried)
-    questions = [_written(reading, resolved, each, taken) for each in chosen[:MOST]]
+    questions = [_written(reading, taken, each) for each in chosen[:MOST]]
     shown = {path for question in questions for path in (question.about.path, *question.also)}
     return Asked(
         title=resolved.title,
@@ -79,15 +63,13 @@ def _assumed(each: Assumed) -> Open:
     return Open(each.path, value, low, high, each.unit, each.why)
 
 
-def named(found: Iterable[Finding]) -> Named:
-    """Findings by id and instance."""
-    return {(finding.id, tuple(sorted(finding.at.items()))): finding for finding in found}
-
-
-def _tried(brief: Brief, edges: Sequence[SolvedEdge], taken: Named, about: Open) -> Question:
-    """What the input's low and high do; the words are still to come."""
-    low, high = (_at(brief, edges, about, value) for value in (about.low, about.high))
-    turns = turned(taken, about, low, high)
+def _tried(taken: Taken, about: Open) -> Question:
+    """What the input's low and high do; the words are still to come. An end that is what was taken is not tried."""
+    low, high = (
+        at_end(taken, about.path, value) if value is not None and value != about.value else None
+        for value in (about.low, about.high)
+    )
+    turns = turned(taken.findings, about, low, high)
     needed, turning = first_turn(turns, about)
     return Question(
         about=about,
@@ -98,26 +80,13 @@ def _tried(brief: Brief, edges: Sequence[SolvedEdge], taken: Named, about: Open)
         turns=turns,
         turning=turning,
         needed=needed,
-        moves=_moves(taken, low, high),
+        moves=_moves(taken.findings, low, high),
         unbuildable=(low.unbuildable if low else "", high.unbuildable if high else ""),
         table="",
         line="",
         file_line=0,
         replaces="",
     )
-
-
-def _at(brief: Brief, edges: Sequence[SolvedEdge], about: Open, value: float | None) -> End | None:
-    """The brief with this value; None where there is none to try, or it is what was taken."""
-    if value is None or value == about.value:
-        return None
-    try:
-        resolved = resolve(brief, {about.path: value})
-        return End(value, named(findings(resolved, solved_edges(resolved, edges))))
-    except Mistakes as mistakes:
-        return End(value, {}, next(iter(mistakes)).wrong)
-    except Mistake as mistake:
-        return End(value, {}, mistake.wrong)
 
 
 def turned(taken: Named, about: Open, low: End | None, high: End | None) -> tuple[Turn, ...]:
@@ -201,11 +170,11 @@ def _values(found: Named, id: str) -> list[float]:
     return [finding.value for (name, _), finding in found.items() if name == id and finding.value is not None]
 
 
-def _written(reading: Reading, resolved: Resolved, question: Question, taken: Named) -> Question:
+def _written(reading: Reading, taken: Taken, question: Question) -> Question:
     """The question with its words and with the line that answers it."""
     path = question.about.path
-    found: Wording = wording(path)
-    values = {each.path: each for each in left_open(resolved.assumed, taken.values())}
+    found = wording(path)
+    values = {each.path: each for each in left_open(taken.resolved.assumed, taken.findings.values())}
     (placed,) = reading.placed([Mistake(found.place(path), "", "")])
     return replace(
         question,
@@ -213,7 +182,7 @@ def _written(reading: Reading, resolved: Resolved, question: Question, taken: Na
         look=found.look,
         caution=found.caution,
         table=found.table(path),
-        line=found.line(path, values, resolved.system),
+        line=found.line(path, values, taken.resolved.system),
         file_line=placed.line,
         replaces=placed.typed,
     )

@@ -1,0 +1,80 @@
+"""Briefs that leave much open, and how an open input is typed into one."""
+
+from __future__ import annotations
+
+import re
+from typing import get_args
+
+from underpour.ask.wording import wording
+from underpour.brief.model import Kind
+
+HEAD = """\
+[project]
+use = "{use}"
+units = "SI"
+
+[site]
+place = "Duluth, MN"
+
+[plan]
+unit = "m"
+outline = ["0 0", "12 0", "12 8", "0 8"]
+
+[floor]
+build-up = [{{ concrete = "100 mm" }}, {{ board = "plain-15", thickness = "2 in" }}, {{ gravel = "100 mm" }}]
+
+"""
+# What each kind of edge cannot be without; the rest is left open.
+EDGES = {
+    "footing-wall": 'depth = "0.4 m"\nground = "1 m"\n',
+    "frost-wall": 'depth = "1.2 m"\n',
+    "raft": "",
+    "free-edge": "",
+    "drawn": """\
+[[edge.shape]]
+unit = "mm"
+outline = ["-300 -400", "0 -400", "0 0", "-300 0"]
+material = "concrete"
+[[edge.shape]]
+unit = "mm"
+outline = ["-300 0", "0 0", "0 1500", "-300 1500"]
+material = "timber-frame"
+""",
+}
+UNITS = {"J/(m³·K)": ("MJ/(m³·K)", 1e-6), "degC": ("C", 1.0), "m": ("mm", 1e3)}
+
+
+def bare(use: str = "dwelling", *kinds: str) -> str:
+    """A brief for a use with one edge of each kind, nothing typed that can be left out; four sides are shared."""
+    kinds = kinds or ("frost-wall",)
+    sides = [f"[{n}]" for n in range(1, len(kinds))] + ['"rest"']
+    edges = (f'[[edge]]\nsides = {s}\nkind = "{k}"\n{EDGES[k]}' for s, k in zip(sides, kinds, strict=True))
+    return HEAD.format(use=use) + "\n".join(edges)
+
+
+def each_kind() -> list[str]:
+    """A bare brief for every kind of edge that a brief may name."""
+    return [bare("dwelling", kind) for kind in get_args(Kind)]
+
+
+def with_line(text: str, table: str, line: str) -> str:
+    """The brief with a line typed at the head of a table ("floor", "edge.B"), in place of one with the same key."""
+    key = line.partition("=")[0].strip()
+    name, _, letter = table.partition(".")
+    heading, number = (f"[[{name}]]", ord(letter) - ord("A")) if letter else (f"[{name}]", 0)
+    pieces = re.split(rf"(?m)^({re.escape(heading)}\n)", text)  # before, heading, after, heading, after, ...
+    own, bracket, rest = pieces[2 + 2 * number].partition("\n[")
+    kept = [row for row in own.splitlines() if row.partition("=")[0].strip() != key]
+    pieces[2 + 2 * number] = "\n".join([line, *kept]) + "\n" + bracket + rest
+    return "".join(pieces)
+
+
+def exactly(path: str, values: dict[str, tuple[float, str]]) -> str:
+    """The line that types the input at a path, its numbers in SI to the last digit."""
+
+    def typed(found: re.Match[str]) -> str:
+        value, unit = values[f"{path.rpartition('.')[0]}.{found[1]}"]
+        name, times = UNITS.get(unit, (unit, 1.0))
+        return f"{value * times:.10g} {name}"
+
+    return re.sub(r"<([a-z-]+)>", typed, wording(path).write)

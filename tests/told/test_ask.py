@@ -1,0 +1,341 @@
+"""What to ask: every open input has its question, the line to type answers it, and the words are read aloud."""
+
+from __future__ import annotations
+
+import ast
+import json
+import os
+import subprocess
+import sys
+import tomllib
+from functools import cache
+from pathlib import Path
+from typing import get_args
+
+import pytest
+from ask_cases import bare, each_kind, with_line
+from jsonschema import Draft202012Validator
+
+import underpour.resolve
+from underpour.answer import answer
+from underpour.ask import MOST, Asked, Open, asked
+from underpour.ask.asking import decisive, first_turn, together, turned
+from underpour.ask.questions_json import as_json
+from underpour.ask.trying import End, named
+from underpour.ask.wording import missing_range, pattern, wording, wordings
+from underpour.brief import read, reads
+from underpour.brief.model import Kind, fields
+from underpour.catalogue import uses
+from underpour.cli import main
+from underpour.cli.questions_text import questions_text
+from underpour.findings import UNITS, Assumed, Finding
+from underpour.mistakes import Mistakes
+from underpour.resolve import resolve
+
+ROOT = Path(__file__).parents[2]
+SCHEMA = json.loads((ROOT / "schema" / "questions.schema.json").read_text("utf-8"))
+EXAMPLES = {path.parent.name: path for path in sorted(ROOT.glob("examples/*/brief.toml"))}
+THIN = "\N{THIN SPACE}"
+
+
+@cache
+def of_example(name: str) -> Asked:
+    return asked(read(EXAMPLES[name]))
+
+
+def of_uses() -> list[str]:
+    """A bare brief for every use that can be answered."""
+    return [bare(use.key, "raft") for use in uses() if use.room is not None]
+
+
+@cache
+def open_inputs() -> dict[str, list[tuple[str, Assumed]]]:
+    """Every input that any bare brief leaves to be assumed, by its path without letters, with the briefs."""
+    found: dict[str, list[tuple[str, Assumed]]] = {}
+    texts = [*each_kind(), *of_uses(), *(path.read_text("utf-8") for path in EXAMPLES.values())]
+    for text in texts:
+        for each in resolve(reads(text).brief).assumed:
+            found.setdefault(pattern(each.path), []).append((text, each))
+    return found
+
+
+def missing_keys() -> set[str]:
+    """Keys that a "cannot tell" may name, read from the source of the checks."""
+    trees = [ast.parse(path.read_text("utf-8")) for path in (ROOT / "src/underpour/checks").glob("*.py")]
+    words = [word for tree in trees for node in ast.walk(tree) if isinstance(node, ast.Call) for word in node.keywords]
+    return {w.value.value for w in words if w.arg == "missing" and isinstance(w.value, ast.Constant)} - {""}
+
+
+def test_every_input_that_may_be_assumed_or_missing_has_a_question_and_no_question_asks_for_another():
+    assert set(wordings()) == set(open_inputs()) | missing_keys()
+
+
+def test_the_walk_meets_everything_that_is_usual():
+    usual = tomllib.loads((Path(underpour.resolve.__file__).parent / "usual.toml").read_text("utf-8"))
+    whys = {each.why for found in open_inputs().values() for _, each in found}
+    unmet = [key for key, row in usual.items() if not any(why.startswith(row["where"]) for why in whys)]
+    assert not unmet, f"no bare brief of ask_cases.py leaves these open: {unmet}"
+
+
+@pytest.mark.parametrize("path", sorted(set(wordings()) - missing_keys()))
+def test_what_is_assumed_has_a_range_that_holds_the_value_and_a_reason(path):
+    for _, each in open_inputs()[path]:
+        assert each.low <= each.value <= each.high and each.low < each.high, each
+        assert each.unit and each.why.strip(), each
+
+
+@pytest.mark.parametrize("path", sorted(set(wordings()) - missing_keys()))
+def test_the_line_to_type_is_read_and_takes_its_inputs_out_of_what_is_assumed(path):
+    for text, each in open_inputs()[path]:
+        reading = reads(text)
+        before = resolve(reading.brief)
+        values = {a.path: Open(a.path, a.value, a.low, a.high, a.unit, a.why) for a in before.assumed}
+        said = wording(each.path)
+        line = said.line(each.path, values, before.system)
+        if said.table(each.path).startswith("edge.") and "name " in text:
+            continue  # a named edge stands under its name; the line is the same as under a letter
+        after = resolve(reads(with_line(text, said.table(each.path), line)).brief)
+        gone = {a.path for a in before.assumed} - {a.path for a in after.assumed}
+        assert each.path in gone and all(said.place(other) == said.place(each.path) for other in gone)
+        kept = {a.path for a in after.assumed} - {a.path for a in before.assumed}
+        assert not kept
+
+
+@pytest.mark.parametrize("key", sorted(missing_keys()))
+def test_what_is_missing_is_answered_by_the_line_to_type(key):
+    text = bare("workshop", "raft")
+    said, about = wording(key), missing_range(key)
+    line = said.line(key, {key: about}, "SI")
+    before, after = (answer(reads(t)).as_briefed for t in (text, with_line(text, said.table(key), line)))
+    assert any(finding.missing == key for finding in before.findings)
+    assert not any(finding.missing == key for finding in after.findings)
+
+
+@pytest.mark.parametrize("path", sorted(wordings()))
+def test_a_question_is_a_question_says_where_to_look_and_writes_a_key_of_the_brief(path):
+    said = wordings()[path]
+    assert said.question.endswith("?") and said.look.endswith(".")
+    assert said.place(path) in fields()
+    if said.plausible is not None:
+        assert said.plausible["low"] < said.plausible["high"] and said.plausible["unit"] in UNITS
+        assert said.plausible["seen"] == "practice" and said.plausible["where"]
+
+
+def test_a_caution_stands_beside_digging_at_a_footing():
+    for path in ("floor.available-depth", "edge.footing.width", "edge.footing.height"):
+        assert "structural engineer" in wordings()[path].caution
+
+
+# What is chosen.
+
+
+def finding(verdict: str, value: float = 1.0) -> Finding:
+    if verdict == "cannot tell":
+        return Finding("height.depth", "Depth", 0.25, "m", missing="load")
+    margin = {"meets": value, "falls short": -value}[verdict]
+    return Finding("height.depth", "Depth", margin, "m", limit=0.0, sense="at least")
+
+
+def question(taken: Finding, low: Finding | None, high: Finding | None, value: float | None = 5.0):
+    """A question of which only the turns are known."""
+    from underpour.ask.asking import _moves
+    from underpour.ask.questions import Question
+
+    about = Open("floor.humidity", value, 0.0, 10.0, "%", "")
+    ends = [End(at, named([f])) if f else None for at, f in ((0.0, low), (10.0, high))]
+    turns = turned(named([taken]), about, *ends)
+    needed, turning = first_turn(turns, about)
+    moves = _moves(named([taken]), *ends)
+    return Question(about, (), "", "", "", turns, turning, needed, moves, ("", ""), "", "", 0, "")
+
+
+def test_a_verdict_turns_where_the_straight_line_between_the_margins_is_nought():
+    asked_for = question(finding("meets", 1.0), finding("meets", 9.0), finding("falls short", 4.0))
+    assert (asked_for.turning, asked_for.needed) == (6.0, pytest.approx(0.1))
+    assert asked_for.towards_short == 1
+
+
+def test_what_would_fall_short_is_asked_before_what_would_meet_and_the_nearer_before_the_further():
+    near = question(finding("meets", 1.0), None, finding("falls short", 4.0))
+    far = question(finding("meets", 4.0), None, finding("falls short", 1.0))
+    mends = question(finding("falls short", 0.1), finding("meets", 4.0), None)
+    assert sorted([mends, far, near], key=decisive) == [near, far, mends]
+
+
+def test_an_input_that_turns_nothing_is_no_question():
+    assert question(finding("meets"), finding("meets", 2.0), finding("meets", 3.0)).turns == ()
+
+
+def test_a_missing_input_without_a_range_is_asked_as_it_is():
+    about = Open("load", None, None, None, "", "")
+    turns = turned(named([finding("cannot tell")]), about, None, None)
+    assert len(turns) == 1 and first_turn(turns, about) == (0.0, None)
+    other = Open("floor.humidity", None, None, None, "", "")
+    assert turned(named([finding("cannot tell")]), other, None, None) == ()
+
+
+def test_two_inputs_that_one_line_answers_are_one_question():
+    found = asked(reads(bare("dwelling", "frost-wall", "footing-wall")))
+    places = [wording(path).place(path) for q in found.questions for path in (q.about.path, *q.also)]
+    assert len({q.table + q.line for q in found.questions}) == len(found.questions)
+    assert together([]) == [] and len(places) >= len(found.questions)
+
+
+def test_at_most_three_are_asked_and_the_others_are_counted():
+    """Humidity is typed so that mould sets in within a hair: whatever moves the corner turns it."""
+    text = bare("dwelling", "frost-wall")
+    factor = answer(reads(text)).as_briefed.find("moisture.surface-factor", surface="floor")
+    found = asked(reads(with_line(text, "floor", f'humidity = "{edge_of_mould(text, factor.value):.3f} %"')))
+    assert len(found.questions) == MOST == 3
+    assert len(found.further) >= 2
+    told = questions_text(found, 80)
+    assert "Three answers turn a verdict." in told
+    many = len(found.further)
+    words = f"{many} more answers would turn a verdict too: {', '.join(found.further)}."
+    assert words in " ".join(told.split())
+
+
+def edge_of_mould(text: str, factor: float) -> float:
+    """Humidity just below that at which the floor's coldest place would fall short."""
+    from underpour.physics import moisture
+
+    resolved = resolve(reads(text).brief)
+    cold = resolved.outdoor_mean - abs(resolved.outdoor_swing)
+    surface = cold + factor * (resolved.room.mean - cold)
+    return 80.0 * moisture.saturation_pressure(surface) / moisture.saturation_pressure(resolved.room.mean) - 0.01
+
+
+# What is read.
+
+
+def plain(text: str) -> str:
+    return " ".join(text.replace(THIN, " ").split())
+
+
+def test_where_no_answer_turns_a_verdict_that_is_said_and_what_moves_the_heat_most_is_asked():
+    found = of_example("frost-wall-workshop")
+    told = plain(questions_text(found, 80))
+    assert not found.decides
+    assert "No answer turns a verdict. This moves the heat loss or the coldest floor most:" in told
+    assert [q.about.path for q in found.questions] == ["site.ground.conductivity"]
+    loss = found.questions[0].moves.loss
+    assert min(loss.at_low, loss.at_high) < loss.as_taken < max(loss.at_low, loss.at_high)
+    assert "The heat loss is 2902 Btu/h (851 W), and lies between" in told
+    assert "Moves less: site.ground.heat-capacity." in told
+
+
+def test_a_brief_that_leaves_nothing_open_has_nothing_to_ask():
+    found = of_example("daylight-basement")
+    assert found.open == found.questions == ()
+    assert plain(questions_text(found, 80)).endswith("Nothing to ask: the brief leaves nothing open.")
+
+
+def test_what_moves_neither_verdict_nor_heat_is_not_asked():
+    """A store in Christchurch with foam all round: only its humidity is open, and no humidity brings mould."""
+    text = EXAMPLES["raft-house"].read_text("utf-8").replace('use   = "dwelling"', 'use = "warehouse"')
+    text = text.replace('humidity = "55 %"\n', 'available-depth = "300 mm"\n')
+    ground = 'ground = { conductivity = "2 W/(m·K)", heat-capacity = "2 MJ/(m³·K)" }'
+    found = asked(reads(text.replace('ground = "sand-or-gravel"', ground)))
+    assert [each.path for each in found.open] == ["floor.humidity"]
+    told = plain(questions_text(found, 80))
+    if found.questions:
+        assert found.decides
+    else:
+        assert "Nothing to ask: no answer to what the brief leaves open turns a verdict" in told
+        assert told.endswith("Left open: floor.humidity.")
+
+
+def test_the_words_of_a_question_tell_what_turns_where_and_what_to_type():
+    told = plain(questions_text(of_example("raft-house"), 80))
+    for words in (
+        "One answer turns a verdict.",
+        "1 How deep is it from the top of the finished floor to the dug ground?",
+        "The brief does not say. It lies between 152 mm (6 in) and 457 mm (18 in): 6 to 18 in are dug",
+        "Depth that the build-up needs: cannot be told as briefed. With 152 mm it falls short, with 457 mm it meets.",
+        "It turns at about 250 mm (9.84 in).",
+        "Mind: Digging deeper beside a footing can undermine it. Ask a structural engineer first.",
+        'Write below [floor], line 16: available-depth = "305 mm"',
+        "Turns no verdict, so it need not be asked: site.ground.conductivity, site.ground.heat-capacity.",
+    ):
+        assert words in told
+
+
+def test_a_line_that_stands_already_is_named_to_be_replaced():
+    told = plain(questions_text(of_example("frost-wall-workshop"), 80))
+    assert 'Write in line 9, in place of "silty-clay-moist": ground = { conductivity =' in told
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_no_line_but_the_one_to_type_is_wider_than_the_terminal(name):
+    found = of_example(name)
+    to_type = {q.line for q in found.questions}
+    for width in (60, 100):
+        lines = questions_text(found, width).splitlines()
+        assert not [line for line in lines if len(line) > width and line.strip() not in to_type]
+
+
+# The command.
+
+
+def test_the_schema_is_itself_a_schema():
+    Draft202012Validator.check_schema(SCHEMA)
+
+
+@pytest.mark.parametrize("name", EXAMPLES)
+def test_the_json_of_each_example_follows_the_schema(name):
+    text = as_json(of_example(name))
+    assert not [error.message for error in Draft202012Validator(SCHEMA).iter_errors(json.loads(text))]
+    assert Draft202012Validator(SCHEMA).is_valid(json.loads(text.replace("questions/1", "questions/2"))) is False
+
+
+def test_asking_ends_with_nought_whatever_falls_short(capsys):
+    assert main(["ask", str(EXAMPLES["frost-wall-workshop"])]) == 0
+    assert "Boat workshop" in capsys.readouterr().out
+    assert main(["ask", "--json", str(EXAMPLES["daylight-basement"])]) == 0
+    assert json.loads(capsys.readouterr().out)["format"] == "questions/1"
+
+
+def test_a_brief_that_cannot_be_used_is_refused_with_all_its_mistakes(tmp_path, capsys):
+    text = bare("dwelling", "raft").replace('"Duluth, MN"', '"Dulut, MN"').replace("plain-15", "plian-15")
+    (tmp_path / "brief.toml").write_text(text, "utf-8")
+    assert main(["ask", str(tmp_path / "brief.toml")]) == 2
+    said = capsys.readouterr().err
+    assert "site.place" in said and "plian-15" in said and "Nothing to ask" not in said
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [
+        (["ask"], "Which brief?"),
+        (["ask", "nowhere.toml"], "There is no such file."),
+        (["ask", "--jsn", "brief.toml"], "Did you mean --json?"),
+        (["ask", "one.toml", "two.toml"], "The command does not take this."),
+        (["aks", "brief.toml"], "Did you mean ask?"),
+    ],
+)
+def test_odd_words_are_answered_with_what_to_type(words, said, capsys, monkeypatch, tmp_path):
+    monkeypatch.chdir(tmp_path)
+    assert main(words) == 2
+    assert said in capsys.readouterr().err
+
+
+def test_an_end_with_which_the_brief_cannot_be_built_is_told():
+    """The wall stands on a footing that is higher than the wall is deep, at its high alone."""
+    text = with_line(bare("dwelling", "frost-wall"), "edge.A", 'depth = "0.36 m"')
+    try:
+        found = asked(reads(text))
+    except Mistakes as mistakes:
+        pytest.fail(f"the brief itself stands: {mistakes}")
+    assert {q.about.path for q in found.questions}
+
+
+def test_the_answer_to_a_caller_is_there_while_he_is_on_the_line():
+    """The help comes without numpy, as every command's does."""
+    ask = "import sys; from underpour.cli import main; main(['ask', '--help']); print('numpy' in sys.modules)"
+    env = {**os.environ, "PYTHONPATH": str(ROOT / "src")}
+    told = subprocess.run([sys.executable, "-c", ask], capture_output=True, text=True, check=True, env=env).stdout
+    assert told.splitlines()[-1] == "False" and "underpour ask BRIEF [--json]" in told
+
+
+def test_every_kind_of_edge_is_walked():
+    assert len(each_kind()) == len(get_args(Kind))
