@@ -12,7 +12,7 @@ from underpour.answer import answer
 from underpour.ask import Asked, Question, asked
 from underpour.ask.asking import left_open
 from underpour.ask.trying import SURE, as_taken, at_end, named
-from underpour.ask.wording import wording
+from underpour.ask.wording import pattern, wordings
 from underpour.brief import reads
 from underpour.dossier import Answer
 from underpour.resolve import resolve
@@ -40,7 +40,7 @@ def typed(text: str, path: str, value: float) -> str:
     found = answer(reads(text)).assumed
     values = {each.path: (each.value, each.unit) for each in found}
     values |= {each.path: (value, each.unit) for each in questions(text).open if each.path == path}
-    return with_line(text, wording(path).table(path), exactly(path, values))
+    return with_line(text, wordings()[pattern(path)].table(path), exactly(path, values))
 
 
 @pytest.mark.parametrize(
@@ -49,7 +49,7 @@ def typed(text: str, path: str, value: float) -> str:
 def test_every_end_of_every_open_input_gives_the_verdicts_that_the_typed_value_gives(text):
     taken = as_taken(reads(text))
     tried = 0
-    for each in left_open(taken.resolved.assumed, taken.findings.values()):
+    for each in left_open(taken):
         for value in {each.low, each.high} - {each.value}:
             end = at_end(taken, each.path, value)
             fresh = answered(typed(text, each.path, value))

@@ -5,8 +5,10 @@ from __future__ import annotations
 import re
 from typing import get_args
 
-from underpour.ask.wording import wording
+from underpour.ask.wording import pattern, wordings
+from underpour.brief import reads
 from underpour.brief.model import Kind
+from underpour.brief.paths import edge_index
 
 HEAD = """\
 [project]
@@ -58,10 +60,20 @@ def each_kind() -> list[str]:
 
 
 def with_line(text: str, table: str, line: str) -> str:
-    """The brief with a line typed at the head of a table ("floor", "edge.B"), in place of one with the same key."""
+    """The brief with a line typed at the head of a table ("floor", "edge.B"), in place of one with the same key.
+
+    A layer's table ("floor.build-up.4") takes it beside what stands there.
+    """
     key = line.partition("=")[0].strip()
-    name, _, letter = table.partition(".")
-    heading, number = (f"[[{name}]]", ord(letter) - ord("A")) if letter else (f"[{name}]", 0)
+    name, _, inner = table.partition(".")
+    listed, _, layer = inner.partition(".")
+    if layer:
+        start = text.index("[", text.index(f"\n{listed} "))
+        braces = list(re.finditer(r"\{[^{}]*\}", text[start:]))[int(layer) - 1]
+        return f"{text[: start + braces.end() - 1]}, {line} {text[start + braces.end() - 1 :]}"
+    heading, number = f"[{name}]", 0
+    if inner:
+        heading, number = f"[[{name}]]", edge_index(inner, [edge.name for edge in reads(text).brief.edge])
     pieces = re.split(rf"(?m)^({re.escape(heading)}\n)", text)  # before, heading, after, heading, after, ...
     own, bracket, rest = pieces[2 + 2 * number].partition("\n[")
     kept = [row for row in own.splitlines() if row.partition("=")[0].strip() != key]
@@ -77,4 +89,4 @@ def exactly(path: str, values: dict[str, tuple[float, str]]) -> str:
         name, times = UNITS.get(unit, (unit, 1.0))
         return f"{value * times:.10g} {name}"
 
-    return re.sub(r"<([a-z-]+)>", typed, wording(path).write)
+    return re.sub(r"<([a-z-]+)>", typed, wordings()[pattern(path)].write)

@@ -2,18 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from .. import __version__
 from ..brief import Reading
 from ..findings import Assumed, Finding
 from ..mistakes import Mistake
-from .questions import Asked, Ends, Moves, Open, Question, Turn
+from .questions import Asked, Move, Open, Question, Turn
 from .trying import End, Named, Taken, as_taken, at_end
-from .wording import missing_range, wording
+from .wording import missing_input, row_of, wordings
 
 MOST = 3  # questions at once: what a caller will answer on the telephone
+Heat = tuple[tuple[str, str, str, Callable[[list[float]], float]], ...]
+# Numbers of the heat that a question may move: id of the findings, their name, unit, and how all of them make one.
+IN_A_ROOM: Heat = (
+    ("heat.loss-mean", "The heat loss", "W", sum),
+    ("heat.floor-coldest", "The coldest floor", "degC", min),
+)
+OUTDOORS: Heat = (("heat.ground-temperature", "The coldest ground under the slab", "degC", min),)
 
 
 def asked(reading: Reading) -> Asked:
@@ -26,7 +33,8 @@ def asked(reading: Reading) -> Asked:
     as it is, for any answer turns it. Inputs that one line of the brief answers are one question.
 
     Where none turns a verdict, the one that moves the heat loss most is asked, and the one that moves the coldest
-    place of the floor most. Alternatives are not asked about.
+    place of the floor most; of a slab outdoors the one that moves the coldest ground under it. Alternatives are not
+    asked about.
 
     Raises
     ------
@@ -35,7 +43,7 @@ def asked(reading: Reading) -> Asked:
     """
     taken = as_taken(reading)
     resolved = taken.resolved
-    tried = [_tried(taken, each) for each in left_open(resolved.assumed, taken.findings.values())]
+    tried = [_tried(taken, each) for each in left_open(taken)]
     turning = sorted((question for question in tried if question.turns), key=decisive)
     chosen = together(turning) if turning else moving_most(tried)
     questions = [_written(reading, taken, each) for each in chosen[:MOST]]
@@ -52,15 +60,19 @@ def asked(reading: Reading) -> Asked:
     )
 
 
-def left_open(assumed: Iterable[Assumed], found: Iterable[Finding]) -> list[Open]:
-    """Every input that is missing or assumed and can be asked for, what is missing first."""
-    missing = dict.fromkeys(finding.missing for finding in found if finding.missing)
-    return [*map(missing_range, missing), *(_assumed(each) for each in assumed)]
+def left_open(taken: Taken) -> list[Open]:
+    """Every input that is missing or assumed, what is missing first."""
+    old = taken.resolved.on_old_slab
+    missing = dict.fromkeys(finding.missing for finding in taken.findings.values() if finding.missing)
+    return [
+        *(missing_input(path, row_of(path, old)) for path in missing),
+        *(_assumed(each, row_of(each.path, old)) for each in taken.resolved.assumed),
+    ]
 
 
-def _assumed(each: Assumed) -> Open:
+def _assumed(each: Assumed, row: str) -> Open:
     value, low, high = (None if isinstance(n, str) else n for n in (each.value, each.low, each.high))
-    return Open(each.path, value, low, high, each.unit, each.why)
+    return Open(each.path, value, low, high, each.unit, each.why, row)
 
 
 def _tried(taken: Taken, about: Open) -> Question:
@@ -80,7 +92,7 @@ def _tried(taken: Taken, about: Open) -> Question:
         turns=turns,
         turning=turning,
         needed=needed,
-        moves=_moves(taken.findings, low, high),
+        moves=moves(OUTDOORS if taken.resolved.outdoors else IN_A_ROOM, taken.findings, low, high),
         unbuildable=(low.unbuildable if low else "", high.unbuildable if high else ""),
         table="",
         line="",
@@ -140,7 +152,7 @@ def together(questions: Sequence[Question]) -> list[Question]:
     """Questions that one line of the brief answers as one, the more decisive speaking for both."""
     by_line: dict[str, Question] = {}
     for question in questions:
-        place = wording(question.about.path).place(question.about.path)
+        place = wordings()[question.about.row].place(question.about.path)
         first = by_line.setdefault(place, question)
         if first is not question:
             by_line[place] = replace(first, also=(*first.also, question.about.path))
@@ -148,22 +160,24 @@ def together(questions: Sequence[Question]) -> list[Question]:
 
 
 def moving_most(questions: Sequence[Question]) -> list[Question]:
-    """Where no verdict turns: what moves the heat loss most, and what moves the coldest place of the floor most."""
-    by_loss = max(questions, key=lambda question: question.moves.loss.moved, default=None)
-    by_coldest = max(questions, key=lambda question: question.moves.coldest.moved, default=None)
-    chosen = []
-    if by_loss is not None and by_loss.moves.loss.moved > 0.0:
-        chosen.append(by_loss)
-    if by_coldest is not None and by_coldest.moves.coldest.moved > 0.0:
-        chosen.append(by_coldest)
-    return together(chosen[:1] if len(chosen) == 2 and chosen[0] is chosen[1] else chosen)
+    """Where no verdict turns: for each number of the heat the input that moves it most, if any does."""
+    chosen: list[Question] = []
+    for n in range(max((len(question.moves) for question in questions), default=0)):
+        most = max(questions, key=lambda question: question.moves[n].by)
+        if most.moves[n].by > 0.0 and most not in chosen:
+            chosen.append(most)
+    return together(chosen)
 
 
-def _moves(taken: Named, low: End | None, high: End | None) -> Moves:
-    ends = (taken, low.findings if low else {}, high.findings if high else {})
-    loss = [sum(values) if (values := _values(found, "heat.loss-mean")) else None for found in ends]
-    coldest = [min(_values(found, "heat.floor-coldest"), default=None) for found in ends]
-    return Moves(*(Ends(*values) for values in (loss, coldest)))
+def moves(heat: Heat, taken: Named, low: End | None, high: End | None) -> tuple[Move, ...]:
+    """Those numbers of the heat that the brief as taken has, at the ends as well."""
+    sets = (taken, low.findings if low else {}, high.findings if high else {})
+    made = []
+    for id, what, unit, over in heat:
+        now, at_low, at_high = (over(values) if (values := _values(found, id)) else None for found in sets)
+        if now is not None:
+            made.append(Move(id, what, unit, now, at_low, at_high))
+    return tuple(made)
 
 
 def _values(found: Named, id: str) -> list[float]:
@@ -173,8 +187,8 @@ def _values(found: Named, id: str) -> list[float]:
 def _written(reading: Reading, taken: Taken, question: Question) -> Question:
     """The question with its words and with the line that answers it."""
     path = question.about.path
-    found = wording(path)
-    values = {each.path: each for each in left_open(taken.resolved.assumed, taken.findings.values())}
+    found = wordings()[question.about.row]
+    values = {each.path: each for each in left_open(taken)}
     (placed,) = reading.placed([Mistake(found.place(path), "", "")])
     return replace(
         question,

@@ -18,6 +18,7 @@ class Open:
     high: float | None
     unit: str
     why: str
+    row: str  # its row of questions.toml: "edge.footing.width"
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,27 +37,20 @@ class Turn:
 
 
 @dataclass(frozen=True, slots=True)
-class Ends:
-    """A number as taken, and at both ends of an input's range; None where it was not tried or is not known."""
+class Move:
+    """How far an answer moves one number of the heat; None at an end that was not tried."""
 
-    as_taken: float | None
+    id: str  # of the findings that it sums up
+    what: str  # "The heat loss"
+    unit: str
+    as_taken: float
     at_low: float | None
     at_high: float | None
 
     @property
-    def moved(self) -> float:
-        """The larger of the two changes; nought where there is none."""
-        if self.as_taken is None:
-            return 0.0
+    def by(self) -> float:
+        """The larger of the two changes; nought where no end was tried."""
         return max((abs(end - self.as_taken) for end in (self.at_low, self.at_high) if end is not None), default=0.0)
-
-
-@dataclass(frozen=True, slots=True)
-class Moves:
-    """How far an answer moves the floor's heat."""
-
-    loss: Ends  # W, mean of the year, floor and foundation wall
-    coldest: Ends  # degC, coldest place of the floor at any edge
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,7 +65,7 @@ class Question:
     turns: tuple[Turn, ...]
     turning: float | None  # about where the first verdict turns, in the unit of ``about``; None where nothing does
     needed: float | None  # how far that is from what is taken, as a share of the range; 0 where any answer turns it
-    moves: Moves
+    moves: tuple[Move, ...]
     unbuildable: tuple[str, str]  # why the brief cannot be built with the low, with the high; "" where it can
     table: str  # "floor", "edge.A"
     line: str  # 'humidity = "50 %"'

@@ -6,7 +6,7 @@ import json
 from typing import Any
 
 from ..findings import Finding
-from .questions import Asked, Ends, Open, Question, Turn
+from .questions import Asked, Move, Open, Question, Turn
 
 FORMAT = "questions/1"
 
@@ -44,10 +44,7 @@ def _question(question: Question) -> dict[str, Any]:
         "turns": [_turn(turn) for turn in question.turns],
         "turning": question.turning,
         "needed": question.needed,
-        "moves": {
-            "heat.loss-mean": _ends(question.moves.loss, "W"),
-            "heat.floor-coldest": _ends(question.moves.coldest, "degC"),
-        },
+        "moves": {move.id: _move(move) for move in question.moves},
         "unbuildable": {"at_low": question.unbuildable[0], "at_high": question.unbuildable[1]},
         "write": {
             "table": question.table,
@@ -73,8 +70,8 @@ def _verdict(finding: Finding | None) -> str | None:
     return finding.verdict if finding is not None else None
 
 
-def _ends(ends: Ends, unit: str) -> dict[str, Any]:
-    return {"unit": unit, "as_taken": ends.as_taken, "at_low": ends.at_low, "at_high": ends.at_high}
+def _move(move: Move) -> dict[str, Any]:
+    return {"unit": move.unit, "as_taken": move.as_taken, "at_low": move.at_low, "at_high": move.at_high}
 
 
 def _open(each: Open) -> dict[str, Any]:

@@ -67,9 +67,10 @@ def wordings() -> dict[str, Wording]:
     return {path: Wording(**row) for path, row in tomllib.loads(text)["question"].items()}
 
 
-def wording(path: str) -> Wording:
-    """How the input at a path is asked for."""
-    return wordings()[pattern(path)]
+def row_of(path: str, on_old_slab: bool) -> str:
+    """The row that asks for the input at a path; some ask otherwise where an old slab stays below the floor."""
+    own = pattern(path)
+    return old if on_old_slab and (old := f"{own} above an old slab") in wordings() else own
 
 
 def pattern(path: str) -> str:
@@ -83,9 +84,9 @@ def pattern(path: str) -> str:
     return ".".join(step for n, step in enumerate(steps) if n != named and not step.isdecimal())
 
 
-def missing_range(path: str) -> Open:
+def missing_input(path: str, row: str) -> Open:
     """A missing input with the range in which it plausibly lies, where one is known."""
-    plausible = wording(path).plausible
+    plausible = wordings()[row].plausible
     if plausible is None:
-        return Open(path, None, None, None, "", "")
-    return Open(path, None, plausible["low"], plausible["high"], plausible["unit"], plausible["where"])
+        return Open(path, None, None, None, "", "", row)
+    return Open(path, None, plausible["low"], plausible["high"], plausible["unit"], plausible["where"], row)

@@ -9,7 +9,7 @@ from .paragraphs import hung
 from .spoken import measured, named
 
 if TYPE_CHECKING:
-    from ..ask import Asked, Ends, Open, Question, Turn
+    from ..ask import Asked, Move, Open, Question, Turn
     from ..findings import Finding, Verdict
     from ..measure.table import System
 
@@ -77,8 +77,8 @@ def _question(number: int, question: Question, system: System, width: int) -> It
         which = "It turns" if len(question.turns) == 1 else "The first of them turns"
         yield from hung(f"{which} at about {measured(question.turning, question.about.unit, system)}.", width, HANG)
     if not question.turns:
-        yield from hung(_moved("The heat loss", question.moves.loss, "W", system), width, HANG)
-        yield from hung(_moved("The coldest floor", question.moves.coldest, "degC", system), width, HANG)
+        for move in question.moves:
+            yield from hung(_moved(move, system), width, HANG)
     for end, why in zip((question.about.low, question.about.high), question.unbuildable, strict=True):
         if why:
             yield from hung(f"With {measured(end, question.about.unit, system)} it cannot be built: {why}", width, HANG)
@@ -122,12 +122,10 @@ def _own(value: float, about: Open, system: System) -> str:
     return say.value(value, about.unit, system)
 
 
-def _moved(what: str, ends: Ends, unit: str, system: System) -> str:
-    if ends.as_taken is None:
-        return ""
-    values = [value for value in (ends.as_taken, ends.at_low, ends.at_high) if value is not None]
-    low, high = (measured(value, unit, system) for value in (min(values), max(values)))
-    now = f"{what} is {measured(ends.as_taken, unit, system)}"
+def _moved(move: Move, system: System) -> str:
+    values = [value for value in (move.as_taken, move.at_low, move.at_high) if value is not None]
+    low, high = (measured(value, move.unit, system) for value in (min(values), max(values)))
+    now = f"{move.what} is {measured(move.as_taken, move.unit, system)}"
     return f"{now}, whatever the answer." if low == high else f"{now}, and lies between {low} and {high}."
 
 
@@ -135,5 +133,7 @@ def _place(question: Question) -> str:
     if question.replaces:
         return f"Write in line {question.file_line}, in place of {question.replaces}"
     table = question.table
+    if table.rpartition(".")[2].isdecimal():
+        return f"Write beside what stands in {table}, line {question.file_line}"
     heading = f"[[edge]] of edge {table.removeprefix('edge.')}" if table.startswith("edge.") else f"[{table}]"
     return f"Write below {heading}, line {question.file_line}"
