@@ -50,13 +50,14 @@ def of_uses() -> list[str]:
 
 
 @cache
-def open_inputs() -> dict[str, list[tuple[str, Assumed]]]:
-    """Every input that any bare brief leaves to be assumed, by its path without letters, with the briefs."""
-    found: dict[str, list[tuple[str, Assumed]]] = {}
-    texts = [*each_kind(), *of_uses(), *(path.read_text("utf-8") for path in EXAMPLES.values())]
-    for text in texts:
-        for each in resolve(reads(text).brief).assumed:
-            found.setdefault(pattern(each.path), []).append((text, each))
+def open_inputs() -> dict[str, list[tuple[str, str, Assumed]]]:
+    """Every input that a bare brief or an example leaves to be assumed, by its path without letters: text and file."""
+    found: dict[str, list[tuple[str, str, Assumed]]] = {}
+    texts = [(text, "") for text in (*each_kind(), *of_uses())]
+    texts += [(path.read_text("utf-8"), str(path)) for path in EXAMPLES.values()]
+    for text, file in texts:
+        for each in resolve(reads(text, file).brief).assumed:
+            found.setdefault(pattern(each.path), []).append((text, file, each))
     return found
 
 
@@ -77,7 +78,7 @@ def test_every_input_that_may_be_assumed_or_missing_has_a_question_and_no_questi
 
 def test_the_walk_meets_everything_that_is_usual():
     usual = tomllib.loads((Path(underpour.resolve.__file__).parent / "usual.toml").read_text("utf-8"))
-    whys = {each.why for found in open_inputs().values() for _, each in found}
+    whys = {each.why for found in open_inputs().values() for _, _, each in found}
     unmet = [key for key, row in usual.items() if not any(why.startswith(row["where"]) for why in whys)]
     assert not unmet, f"no bare brief of ask_cases.py leaves these open: {unmet}"
 
@@ -87,20 +88,20 @@ ASSUMABLE = {row for row in wordings() if row.removesuffix(OLD) not in missing_k
 
 @pytest.mark.parametrize("path", sorted(ASSUMABLE))
 def test_what_is_assumed_has_a_range_that_holds_the_value_and_a_reason(path):
-    for _, each in open_inputs()[path]:
+    for _, _, each in open_inputs()[path]:
         assert each.low <= each.value <= each.high and each.low < each.high, each
         assert each.unit and each.why.strip(), each
 
 
 @pytest.mark.parametrize("path", sorted(ASSUMABLE))
 def test_the_line_to_type_is_read_and_takes_its_inputs_out_of_what_is_assumed(path):
-    for text, each in open_inputs()[path]:
-        before = resolve(reads(text).brief)
+    for text, file, each in open_inputs()[path]:
+        before = resolve(reads(text, file).brief)
         row = row_of(each.path, before.on_old_slab)
         said = wordings()[row]
         values = {a.path: Open(a.path, a.value, a.low, a.high, a.unit, a.why, row) for a in before.assumed}
         line = said.line(each.path, values, before.system)
-        after = resolve(reads(with_line(text, said.table(each.path), line)).brief)
+        after = resolve(reads(with_line(text, said.table(each.path), line), file).brief)
         gone = {a.path for a in before.assumed} - {a.path for a in after.assumed}
         assert each.path in gone and all(said.place(other) == said.place(each.path) for other in gone)
         assert not {a.path for a in after.assumed} - {a.path for a in before.assumed}
