@@ -54,6 +54,18 @@ def bare(use: str = "dwelling", *kinds: str) -> str:
     return HEAD.format(use=use) + "\n".join(edges)
 
 
+def on_foam() -> str:
+    """A floor whose footings stand on foam, with no load told."""
+    piece = '{ board = "c578-xiv", thickness = "100 mm", face = "below-footing" }'
+    return with_line(bare("dwelling", "frost-wall"), "edge.A", f"insulation = [{piece}]")
+
+
+def over_old_slab() -> str:
+    """A new floor over an old slab."""
+    text = bare("dwelling", "raft").replace('{ gravel = "100 mm" }', '{ old-slab = "100 mm" }, { gravel = "100 mm" }')
+    return text.replace('{ concrete = "100 mm" }', '{ screed = "50 mm" }')
+
+
 def each_kind() -> list[str]:
     """A bare brief for every kind of edge that a brief may name."""
     return [bare("dwelling", kind) for kind in get_args(Kind)]
@@ -62,8 +74,10 @@ def each_kind() -> list[str]:
 def with_line(text: str, table: str, line: str) -> str:
     """The brief with a line typed at the head of a table ("floor", "edge.B"), in place of one with the same key.
 
-    A layer's table ("floor.build-up.4") takes it beside what stands there.
+    A layer's table ("floor.build-up.4") takes it beside what stands there; a table of its own stands at the end.
     """
+    if not table:
+        return f"{text}\n{line}\n"
     key = line.partition("=")[0].strip()
     name, _, inner = table.partition(".")
     listed, _, layer = inner.partition(".")

@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import get_args
 
 import pytest
-from ask_cases import bare, each_kind, with_line
+from ask_cases import bare, each_kind, on_foam, over_old_slab, with_line
 from jsonschema import Draft202012Validator
 
 import underpour.resolve
@@ -22,7 +22,7 @@ from underpour.answer import answer
 from underpour.ask import MOST, Asked, Open, asked
 from underpour.ask.asking import IN_A_ROOM, decisive, first_turn, moves, together, turned
 from underpour.ask.questions_json import as_json
-from underpour.ask.trying import End, named
+from underpour.ask.trying import End, as_taken, at_end, named
 from underpour.ask.wording import pattern, row_of, wordings
 from underpour.brief import read, reads
 from underpour.brief.model import Kind, fields
@@ -30,7 +30,6 @@ from underpour.catalogue import uses
 from underpour.cli import main
 from underpour.cli.questions_text import questions_text
 from underpour.findings import UNITS, Assumed, Finding
-from underpour.mistakes import Mistakes
 from underpour.resolve import resolve
 
 ROOT = Path(__file__).parents[2]
@@ -100,24 +99,28 @@ def test_the_line_to_type_is_read_and_takes_its_inputs_out_of_what_is_assumed(pa
         row = row_of(each.path, before.on_old_slab)
         said = wordings()[row]
         values = {a.path: Open(a.path, a.value, a.low, a.high, a.unit, a.why, row) for a in before.assumed}
-        line = said.line(each.path, values, before.system)
+        line = said.line(each.path, values, [], before.system)
         after = resolve(reads(with_line(text, said.table(each.path), line), file).brief)
         gone = {a.path for a in before.assumed} - {a.path for a in after.assumed}
         assert each.path in gone and all(said.place(other) == said.place(each.path) for other in gone)
         assert not {a.path for a in after.assumed} - {a.path for a in before.assumed}
 
 
+MISSING_IN = {
+    "floor.available-depth": bare("workshop", "raft"),
+    "floor.available-depth above an old slab": over_old_slab(),
+    "load": on_foam(),
+}
+
+
 @pytest.mark.parametrize("row", sorted(row for row in wordings() if row.removesuffix(OLD) in missing_keys()))
 def test_what_is_missing_is_answered_by_the_line_to_type(row):
     key = row.removesuffix(OLD)
-    text = bare("workshop", "raft")
-    if row.endswith(OLD):
-        text = text.replace('{ gravel = "100 mm" }', '{ old-slab = "100 mm" }, { gravel = "100 mm" }')
-        text = text.replace('{ concrete = "100 mm" }', '{ screed = "50 mm" }')
+    text = MISSING_IN[row]
     about = next(each for each in asked(reads(text)).open if each.path == key)
     said = wordings()[row]
     assert (about.row, about.value) == (row, None)
-    line = said.line(key, {key: about}, "SI")
+    line = said.line(key, {key: about}, ["A"], "SI")
     before, after = (answer(reads(t)).as_briefed for t in (text, with_line(text, said.table(key), line)))
     assert any(finding.missing == key for finding in before.findings)
     assert not any(finding.missing == key for finding in after.findings)
@@ -333,14 +336,30 @@ def test_odd_words_are_answered_with_what_to_type(words, said, capsys, monkeypat
     assert said in capsys.readouterr().err
 
 
-def test_an_end_with_which_the_brief_cannot_be_built_is_told():
-    """The wall stands on a footing that is higher than the wall is deep, at its high alone."""
-    text = with_line(bare("dwelling", "frost-wall"), "edge.A", 'depth = "0.36 m"')
-    try:
-        found = asked(reads(text))
-    except Mistakes as mistakes:
-        pytest.fail(f"the brief itself stands: {mistakes}")
-    assert {q.about.path for q in found.questions}
+def test_a_missing_load_is_asked_with_a_table_for_each_edge_and_the_engineer_is_named():
+    text = on_foam().replace('sides = "rest"', "sides = [1]")
+    second = text[text.index("[[edge]]") :].replace("sides = [1]", 'name = "north"\nsides = "rest"')
+    found = asked(reads(f"{text}\n{second}"))
+    (load,) = (question for question in found.questions if question.about.path == "load")
+    assert load.line.count("[[load]]") == len(load.turns) == 2 and 'at = "edge north"' in load.line
+    told = plain(questions_text(found, 80))
+    assert "The brief does not say. Pressure of the wall on the foam" in told and "Any answer turns it." in told
+    assert "Mind: A structural engineer gives this load" in told
+    assert "Write at the end of the brief: [[load]]" in told
+
+
+def test_an_end_with_which_the_brief_cannot_be_built_is_told_and_the_other_end_still_counts():
+    """The foam outside ends 250 mm above the bottom of the footing: on a footing of 300 mm it would lie in it."""
+    piece = '{ board = "plain-15", thickness = "2 in", face = "outside", down = "940 mm" }'
+    text = with_line(bare("dwelling", "frost-wall"), "edge.A", f"insulation = [{piece}]")
+    end = at_end(as_taken(reads(text)), "edge.A.footing.height", 0.3)
+    assert not end.findings and "the footing stands out" in end.unbuildable
+    height = question(finding("meets"), None, None)
+    about = replace(height.about, path="edge.A.footing.height", unit="m", value=0.25, low=0.2, high=0.3)
+    found = of_example("raft-house")
+    one = replace(found.questions[0], about=about, unbuildable=("", end.unbuildable))
+    told = plain(questions_text(replace(found, questions=(one,)), 80))
+    assert "With 300 mm (11.8 in) it cannot be built: This foam reaches 940 mm" in told
 
 
 def test_the_answer_to_a_caller_is_there_while_he_is_on_the_line():

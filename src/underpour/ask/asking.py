@@ -189,6 +189,7 @@ def _written(reading: Reading, taken: Taken, question: Question) -> Question:
     path = question.about.path
     found = wordings()[question.about.row]
     values = {each.path: each for each in left_open(taken)}
+    edges = [str(turn.as_taken.at["edge"]) for turn in question.turns if "edge" in turn.as_taken.at]
     (placed,) = reading.placed([Mistake(found.place(path), "", "")])
     return replace(
         question,
@@ -196,7 +197,7 @@ def _written(reading: Reading, taken: Taken, question: Question) -> Question:
         look=found.look,
         caution=found.caution,
         table=found.table(path),
-        line=found.line(path, values, taken.resolved.system),
-        file_line=placed.line,
-        replaces=placed.typed,
+        line=found.line(path, values, edges, taken.resolved.system),
+        file_line=0 if found.own_table else placed.line,
+        replaces="" if found.own_table else placed.typed,
     )

@@ -20,6 +20,13 @@ class Open:
     why: str
     row: str  # its row of questions.toml: "edge.footing.width"
 
+    @property
+    def middle(self) -> float:
+        """What is taken, or the middle of the range where it is missing; NaN where nothing is known of it."""
+        if self.value is not None:
+            return self.value
+        return (self.low + self.high) / 2.0 if self.low is not None and self.high is not None else float("nan")
+
 
 @dataclass(frozen=True, slots=True)
 class Turn:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
@@ -25,39 +25,56 @@ class Wording:
     write: str  # the line to type, "<humidity>" standing for the value of that key beside it
     caution: str = ""
     plausible: Mapping[str, Any] | None = None  # for a missing input: low, high, unit, where
+    example: Mapping[str, Any] | None = None  # for a key that is neither taken nor tried: key, value, unit
 
     @property
     def key(self) -> str:
-        """The key that the line writes."""
-        return self.write.split("=")[0].strip()
+        """The key that the line writes; the name of the table where it writes one of its own."""
+        return self.write.splitlines()[0].strip("[]") if self.own_table else self.write.split("=")[0].strip()
+
+    @property
+    def own_table(self) -> bool:
+        """Whether what is to be typed is a table of the brief, not a line in one."""
+        return self.write.startswith("[[")
 
     def table(self, path: str) -> str:
-        """The table in which the line stands: "edge.A" for "edge.A.footing.width"."""
+        """The table in which the line stands: "edge.A" for "edge.A.footing.width"; "" for one of its own."""
         steps = path.split(".")
         last = len(steps) - 1 - steps[::-1].index(self.key)  # an edge may be named as the key is
         return ".".join(steps[:last])
 
     def place(self, path: str) -> str:
         """The path of the key that the line writes: "edge.A.footing" for "edge.A.footing.width"."""
-        return f"{self.table(path)}.{self.key}"
+        return ".".join(filter(None, (self.table(path), self.key)))
 
-    def line(self, path: str, values: Mapping[str, Open], system: System) -> str:
-        """The line, with the values that are taken meanwhile; what is missing stands in the middle of its range."""
+    def line(self, path: str, values: Mapping[str, Open], edges: Sequence[str], system: System) -> str:
+        """The line, with the values that are taken meanwhile; what is missing stands in the middle of its range.
+
+        ``values`` are the open inputs by path. A table of its own is written once for each of ``edges``.
+        """
         above = path.rpartition(".")[0]
 
-        def typed(found: re.Match[str]) -> str:
-            return as_typed(values[f"{above}.{found[1]}"], system)
+        def word(key: str, edge: str) -> str:
+            if key == "edge":
+                return edge
+            if self.example is not None and key == self.example["key"]:
+                return as_typed(self.example["value"], self.example["unit"], system)
+            each = values[f"{above}.{key}"]
+            return as_typed(each.middle, each.unit, system)
 
-        return _VALUE.sub(typed, self.write)
+        def written(edge: str) -> str:
+            return _VALUE.sub(lambda found: word(found[1], edge), self.write)
+
+        return "\n\n".join(map(written, edges)) if self.own_table else written("")
 
 
-def as_typed(each: Open, system: System) -> str:
-    """A value as a person types it in the brief."""
-    value = each.value
-    if value is None:
-        assert each.low is not None and each.high is not None
-        value = (each.low + each.high) / 2.0
-    return " ".join(say.value(value, each.unit, system).replace("\N{MINUS SIGN}", "-").split())
+def as_typed(value: float, unit: str, system: System) -> str:
+    """A value as a person types it in the brief.
+
+    >>> as_typed(-0.2, "m", "SI"), as_typed(20.0, "degC", "US")
+    ('-200 mm', '68.0 °F')
+    """
+    return " ".join(say.value(value, unit, system).replace("\N{MINUS SIGN}", "-").split())
 
 
 @cache

@@ -84,7 +84,7 @@ def _question(number: int, question: Question, system: System, width: int) -> It
             yield from hung(f"With {measured(end, question.about.unit, system)} it cannot be built: {why}", width, HANG)
     yield from hung(f"Mind: {question.caution}", width, HANG) if question.caution else ()
     yield from hung(f"{_place(question)}:", width, HANG)
-    yield f"{' ' * HANG}  {question.line}"
+    yield from (f"{' ' * HANG}  {row}".rstrip() for row in question.line.splitlines())
 
 
 def _taken(about: Open, system: System) -> str:
@@ -133,6 +133,8 @@ def _place(question: Question) -> str:
     if question.replaces:
         return f"Write in line {question.file_line}, in place of {question.replaces}"
     table = question.table
+    if not table:
+        return "Write at the end of the brief"
     if table.rpartition(".")[2].isdecimal():
         return f"Write beside what stands in {table}, line {question.file_line}"
     heading = f"[[edge]] of edge {table.removeprefix('edge.')}" if table.startswith("edge.") else f"[{table}]"
