@@ -47,11 +47,21 @@ build-up = [{", ".join(layers)}]
 """
 
 
-def edge_of(kind: str, faces: dict[str, str], *, sides: str = '"all"', name: str = "", ground: str = "-8 in") -> str:
-    """An edge of one kind with a piece of foam on each face, by its board."""
+def edge_of(
+    kind: str,
+    faces: dict[str, str],
+    *,
+    sides: str = '"all"',
+    name: str = "",
+    ground: str = "-8 in",
+    raised: bool = False,
+) -> str:
+    """An edge of one kind with a piece of foam on each face, by its board; ``raised`` takes it up past the floor."""
     pieces = []
     for face, board in faces.items():
         where = f'face = "{face}"'
+        if face == "outside" and raised:
+            where += ', from = "12 in"'
         if face == "wing":
             where += ', out = "24 in", at = "20 in"'
         pieces.append(board.replace("}", f", {where} }}"))
@@ -101,7 +111,7 @@ def at_random(seed: int) -> str:
         kind = dice.choice(kinds)
         faces = {face: dice.choice(BOARDS) for face in FACES[kind] if dice.random() < 0.4}  # type: ignore[index]
         ground = dice.choice(("4 ft", "-8 in")) if kind == "footing-wall" else "-8 in"
-        edges.append(edge_of(kind, faces, sides=sides, name=name, ground=ground))
+        edges.append(edge_of(kind, faces, sides=sides, name=name, ground=ground, raised=dice.random() < 0.3))
     floor = [f'available-depth = "{dice.choice((8, 12, 20))} in"'] if dice.random() < 0.6 else []
     floor += ["frozen"] if dice.random() < 0.1 else []
     return brief(

@@ -337,6 +337,38 @@ def test_nobody_is_asked_without_cause(text, who):
 
 
 @pytest.mark.parametrize(
+    ("depth", "said"),
+    [
+        ("9 in", "Dig to 9 in (229 mm) below the top of the floor; the layers take 9 in (229 mm)."),
+        (
+            "12 in",
+            (
+                "Dig to 12 in (305 mm) below the top of the floor, as the brief has it. "
+                "The layers take 9 in (229 mm): make up 3 in (76 mm) with firm fill, level."
+            ),
+        ),
+        (
+            "8 in",
+            (
+                "The layers take 9 in (229 mm) and the brief has 8 in (203 mm): "
+                "dig 1 in (25 mm) deeper, or ask for thinner layers first."
+            ),
+        ),
+    ],
+)
+def test_the_dug_depth_is_held_against_the_layers(depth, said):
+    _, laid = made.laid(made.brief([made.SLAB, made.GRAVEL], EDGE, more=f'available-depth = "{depth}"'))
+    assert plain(of(laid, "dig").how[1]) == said
+
+
+def test_foam_past_the_floor_waits_for_the_wall_above():
+    raised = made.edge_of("frost-wall", {"outside": made.BOARDS[0]}, raised=True)
+    waits = "What goes up past the floor follows when the wall above stands."
+    assert waits in of(made.laid(made.brief([made.SLAB], raised))[1], "foam-outside").how
+    assert waits not in of(made.laid(made.brief([made.SLAB], EDGE))[1], "foam-outside").how
+
+
+@pytest.mark.parametrize(
     ("layers", "said"),
     [
         ([made.SLAB, made.GRAVEL], "Pour concrete, 5 in (127 mm) on the gravel, up to the top of the floor."),

@@ -15,6 +15,7 @@ from ..resolve import Resolved, ResolvedEdge, Slice
 from ..sections.parts import Section
 from .where import SAME, face_words, level, reach
 
+LEVELLED = 0.01  # m: less than this the first layer makes up by itself (common practice, no source)
 POURED = {"concrete": "pour", "screed": "screed"}  # what is wet when it comes, and how its coming is called
 _CALLED = {
     "concrete": "the concrete",
@@ -118,6 +119,9 @@ def _job(resolved: Resolved) -> Thing:
         if over > SAME:
             features |= {"depth-short"}
             words["short"] = say.both(over, "m", said)
+        if over < -LEVELLED:
+            features |= {"depth-spare"}
+            words["spare"] = say.both(-over, "m", said)
     return Thing("job", "", "", "", frozenset(features), words, ())
 
 
@@ -209,6 +213,7 @@ def _pieces(edge: ResolvedEdge, made: Thing, section: Section, system: System) -
         features |= {"below-floor"} if low < -SAME else {"above-floor"}
         shows = piece.face == "outside" or (piece.face == "slab-edge" and not edge.footing[1])
         features |= {"shows"} if shows and high > edge.ground + SAME else set()
+        features |= {"goes-up-the-wall"} if shows and high > SAME and edge.above else set()
         features |= {"goes-below-ground"} if shows and low < edge.ground - SAME else set()
         yield Thing("piece", piece.face, edge.kind, edge.letter, frozenset(features), words, (below(piece.board.path),))
 
