@@ -230,6 +230,12 @@ def test_where_the_walls_stand_is_said_and_only_where_one_stands_on_the_old_floo
     assert not any("old slab" in note for note in resolved(GOOD.replace(OLD, '{ concrete = "4 in" },')).notes)
 
 
+@pytest.mark.parametrize(("face", "said"), [("inside", True), ("below-footing", True), ("outside", False)])
+def test_foam_that_only_breaking_the_old_slab_could_reach_is_said_to_lie_there_already(face: str, said: bool) -> None:
+    notes = resolved(GOOD.replace("slab-edge", face)).notes
+    assert any("lies under the old slab" in note for note in notes) == said
+
+
 def test_a_new_floor_on_the_ground_is_told_nothing_of_old_slabs() -> None:
     told = answer(reads(GOOD.replace(OLD, '{ concrete = "4 in" },').replace(f"{SCREED}\n", "")))
     assert not any("asbestos" in caution for caution in told.cautions)

@@ -17,6 +17,8 @@ TITLES = {
     "label_terms": "The label refers to",
     "in_place_steps": "How that was reached",
     "heat_capacity": "Heat capacity by volume",
+    "strength": "Strength of the short test",
+    "long_term": "Share of the strength that may stand for good",
     "aliases": "Also called",
     "floor_at_least": "Floor surface where people sit, at least",
     "room": "Room that may be assumed",

@@ -31,6 +31,11 @@ OLD_WALLS = (
     'beside the new floor, its edge is far colder: look on site, and draw such an edge (kind = "drawn").'
 )
 
+OLD_FOAM = (
+    "Foam inside a frost wall, on a footing or below it lies under the old slab: it is counted as if it lay there "
+    "already, since nobody can lay it now without breaking the old slab out."
+)
+
 FREEZER = (
     "A room kept below freezing freezes the ground under it, which lifts the floor unless the ground is kept warm or "
     "aired. That is not worked out here; a designer of cold stores must."
@@ -103,7 +108,7 @@ def resolve(brief: Brief, tried: Mapping[str, float] | None = None) -> Resolved:
         system=system,
         place=outdoors.words,
         credits=outdoors.credits,
-        notes=(*outdoors.notes, *_notes(use, outdoor_mean, room), *_old_walls(brief)),
+        notes=(*outdoors.notes, *_notes(use, outdoor_mean, room), *_old_slab_notes(brief)),
         outdoor_mean=outdoor_mean,
         outdoor_swing=outdoor_swing,
         climate_path=outdoors.path,
@@ -141,11 +146,17 @@ def _notes(use: Use, outdoor_mean: float, room: Room) -> tuple[str, ...]:
     return (*((FROZEN,) if outdoor_mean < 0.0 else ()), *((FREEZER,) if room.mean - abs(room.swing) < 0.0 else ()))
 
 
-def _old_walls(brief: Brief) -> tuple[str, ...]:
-    """Where walls are taken to stand on an old floor, which nobody typed."""
-    old = any(layer.kind == "old-slab" for layer in brief.floor.build_up)
+def _old_slab_notes(brief: Brief) -> tuple[str, ...]:
+    """What is taken for granted about an old floor, which nobody typed."""
+    if not any(layer.kind == "old-slab" for layer in brief.floor.build_up):
+        return ()
     stands = any(edge.kind in ("frost-wall", "raft") for edge in brief.edge)
-    return (OLD_WALLS,) if old and stands else ()
+    under = any(_under_the_slab(piece.face, edge.kind) for edge in brief.edge for piece in edge.insulation)
+    return (*((OLD_WALLS,) if stands else ()), *((OLD_FOAM,) if under else ()))
+
+
+def _under_the_slab(face: str, kind: str) -> bool:
+    return face in ("footing-top", "below-footing") or (face == "inside" and kind == "frost-wall")
 
 
 def _outdoors(brief: Brief, found: list[Mistake]) -> Air | None:
