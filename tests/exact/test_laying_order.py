@@ -3,16 +3,21 @@
 from __future__ import annotations
 
 from collections import Counter
+from dataclasses import replace
 from functools import cache
 
 import pytest
 
 import laid_at_random as made
+from underpour.brief import reads
 from underpour.laying import Laying, sequence
 from underpour.laying.table import table
 from underpour.laying.things import things
-from underpour.resolve import Resolved
+from underpour.measure import say
+from underpour.resolve import Resolved, resolve
+from underpour.resolve.resolved import Piece
 from underpour.sections.build import section
+from underpour.sections.parts import Part
 
 SEEDS = range(160)
 # Rows for kinds of edge and layer that a brief cannot type yet, or that some other row takes before them.
@@ -213,3 +218,27 @@ def test_foam_that_no_row_knows_is_laid_all_the_same(face, monkeypatch):
     _, laying = made.laid(made.brief([made.SLAB, made.GRAVEL], made.edge_of("frost-wall", {face: made.BOARDS[0]})))
     placed = [work.key for work in laying.sequence if "edge.A.insulation.1" in work.laid]
     assert placed in (["other-foam"], ["other-foam-above"])
+
+
+def test_foam_below_a_thickening_is_laid_between_its_cut_and_the_layers():
+    """The slab of a raft made thicker at its edge, with foam below the bottom and the slope."""
+    resolved = resolve(reads(made.brief([made.SLAB, made.GRAVEL], made.edge_of("raft", {}))).brief)
+    board = resolve(reads(made.brief([made.SLAB, made.BOARDS[0]], made.edge_of("raft", {}))).brief).boards[0]
+    pieces = tuple(
+        Piece(replace(board, path=f"edge.A.insulation.{n}.board"), face, None, None, None, None)
+        for n, face in enumerate(("below-footing", "below-slope"), 1)
+    )
+    edge = replace(resolved.edges[0], kind="thickened-edge", depth=0.6, pieces=pieces)
+    cut = section(resolved, resolved.edges[0])
+    foam = [
+        Part(board.words, board.hatch, outline, 0.04, 3e4, 10, piece.board.path)
+        for piece, outline in zip(pieces, (((0.0, -0.65), (0.3, -0.6)), ((0.3, -0.6), (0.8, -0.2))), strict=True)
+    ]
+    there = things(replace(resolved, edges=(edge,)), {"A": replace(cut, parts=(*cut.parts, *foam))})
+    works = [stage.work for stage in sequence.stages(there, resolved.system)]
+    keys = [work.key for work in works]
+    cut_and_foam = ["haunch", "foam-below-thickening", "foam-below-slope"]
+    assert [key for key in keys if key in (*cut_and_foam, "gravel")] == [*cut_and_foam, "gravel"]
+    said = " ".join(" ".join(work.how) for work in works if work.key in cut_and_foam)
+    assert say.both(0.6, "m", "US") in said and say.both(0.2, "m", "US") in said
+    assert "structural engineer" in works[keys.index("foam-below-thickening")].mind.lower()
