@@ -14,7 +14,7 @@ FLOORS = [  # lowest first; parts on one line do not see each other
     {"mistakes"},
     {"measure", "findings"},
     {"catalogue", "physics", "weather"},
-    {"brief"},
+    {"brief", "starters"},
     {"resolve"},
     {"sections"},
     {"checks"},

@@ -9,6 +9,7 @@ from ..findings import Basis, Finding, Step
 from ..measure import say
 from ..resolve import Resolved, Slice
 
+NANOMETRE = 9  # places: 5 in, 2 in and 5 in are 12 in, whatever is lost in adding their metres up
 BASIS = (Basis("sum of the layers", "arithmetic", "derived"),)
 
 
@@ -41,8 +42,8 @@ def build_up(resolved: Resolved) -> Iterator[Finding]:
 
 def _depth(resolved: Resolved) -> Finding:
     old, laid = resolved.on_old_slab, resolved.laid
-    needed = sum(layer.thickness for layer in laid)
-    there = resolved.available_depth
+    needed = round(sum(layer.thickness for layer in laid), NANOMETRE)
+    there = None if resolved.available_depth is None else round(resolved.available_depth, NANOMETRE)
     title = "Height that the new floor needs above the old slab" if old else "Depth that the build-up needs"
     made = Finding(
         "height.depth",

@@ -10,6 +10,7 @@ from importlib import import_module
 from .told import Told
 
 COMMANDS = {
+    "new": "a starter brief, by what the slab is for",
     "ask": "the few answers that would turn a verdict, and where to type them",
     "answer": "what holds and what falls short for one slab",
     "compare": "the alternatives of a brief side by side, with a picture",
@@ -29,7 +30,8 @@ underpour: which foam belongs under a concrete slab, with its working.
 
 Begin with a brief, one file that says where the slab is and what is under it:
 
-  underpour answer examples/daylight-basement/brief.toml
+  underpour new garage
+  underpour answer garage.toml
 
 It ends with 0 when nothing falls short, 1 when something does, 2 when a file
 cannot be used (the words say where and why), and 3 when the fault is ours.

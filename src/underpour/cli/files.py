@@ -10,7 +10,7 @@ from pathlib import Path
 from ..mistakes import Mistake
 
 
-def target(typed: str, suffix: str | tuple[str, ...], brief: str) -> Path:
+def target(typed: str, suffix: str | tuple[str, ...], brief: str | None, option: str = "-o ") -> Path:
     """The file to be written, refused before any work where it can be seen that it cannot be.
 
     Parameters
@@ -19,33 +19,36 @@ def target(typed: str, suffix: str | tuple[str, ...], brief: str) -> Path:
         The path as the user wrote it.
     suffix : str or tuple of str
         How the file's name has to end: ".pdf", or one of ".svg" and ".html".
-    brief : str
-        Path of the brief, which is never written over.
+    brief : str or None
+        Path of the brief, which is never written over; None where there is none yet.
+    option : str
+        What stands before the path on the command line.
 
     Raises
     ------
     Mistake
         A folder stands there, the folder it would stand in is missing or shut, the name ends otherwise.
     """
+    at = f"{option}{typed}"
     path = Path(os.path.realpath(typed))
     ends = (suffix,) if isinstance(suffix, str) else suffix
     if path.is_dir():
         raise _cannot(
-            typed, "That is a folder; a file is wanted.", f"Write a name in it: {Path(typed) / ('slab' + ends[0])}"
+            at, "That is a folder; a file is wanted.", f"Write a name in it: {Path(typed) / ('slab' + ends[0])}"
         )
     if path.suffix.lower() not in ends:
         kinds = " or ".join(end[1:].upper() for end in ends)
-        raise _cannot(typed, f"What is written here is {kinds}.", f"End the name with {' or '.join(ends)}.")
-    if path == Path(os.path.realpath(brief)):
-        raise _cannot(typed, "That is the brief itself.", "Write to another name.")
+        raise _cannot(at, f"What is written here is {kinds}.", f"End the name with {' or '.join(ends)}.")
+    if brief is not None and path == Path(os.path.realpath(brief)):
+        raise _cannot(at, "That is the brief itself.", "Write to another name.")
     if path.parent.exists() and not path.parent.is_dir():
-        raise _cannot(typed, f"{Path(typed).parent} is a file, not a folder.", "Write to another folder.")
+        raise _cannot(at, f"{Path(typed).parent} is a file, not a folder.", "Write to another folder.")
     if not path.parent.exists():
-        raise _cannot(typed, f"There is no folder {Path(typed).parent}.", "Make it first, or write to another folder.")
+        raise _cannot(at, f"There is no folder {Path(typed).parent}.", "Make it first, or write to another folder.")
     if path.exists() and not path.is_file():
-        raise _cannot(typed, "That is not an ordinary file.", "Write to another name.")
+        raise _cannot(at, "That is not an ordinary file.", "Write to another name.")
     if not os.access(path.parent, os.W_OK) or (path.exists() and not os.access(path, os.W_OK)):
-        raise _cannot(typed, "Nothing may be written there.", "Write to another folder.")
+        raise _cannot(at, "Nothing may be written there.", "Write to another folder.")
     return path
 
 
@@ -64,11 +67,45 @@ def replace_whole(path: Path, content: bytes, typed: str) -> None:
             shutil.copymode(path, beside)
         beside.replace(path)
     except OSError as cause:
+        raise _cannot(
+            f"-o {typed}", f"It could not be written: {cause.strerror}.", "Write to another folder."
+        ) from None
+    finally:
+        with contextlib.suppress(OSError):
+            beside.unlink(missing_ok=True)
+
+
+def write_new(path: Path, content: bytes, typed: str) -> None:
+    """Put the content into a file that does not stand yet, in one stroke: written beside first, then given its name.
+
+    Raises
+    ------
+    Mistake
+        A file stands there, even one that came this moment, or the system refuses. Nothing is left behind then.
+    """
+    beside = path.with_name(f".{path.name}.{os.getpid()}.part")
+    try:
+        beside.write_bytes(content)
+        _name_once(beside, path)
+    except FileExistsError:
+        raise _cannot(typed, "There is such a file, and it stays as it is.", "Write to another name.") from None
+    except OSError as cause:
         raise _cannot(typed, f"It could not be written: {cause.strerror}.", "Write to another folder.") from None
     finally:
         with contextlib.suppress(OSError):
             beside.unlink(missing_ok=True)
 
 
-def _cannot(typed: str, wrong: str, instead: str) -> Mistake:
-    return Mistake(f"-o {typed}", "", wrong, instead)
+def _name_once(beside: Path, path: Path) -> None:
+    """Give a finished file its name; FileExistsError where the name is taken."""
+    try:
+        os.link(beside, path)
+    except FileExistsError:
+        raise
+    except OSError:  # a disk without hard links
+        with path.open("xb") as made:
+            made.write(beside.read_bytes())
+
+
+def _cannot(at: str, wrong: str, instead: str) -> Mistake:
+    return Mistake(at, "", wrong, instead)
