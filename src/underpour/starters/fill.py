@@ -30,10 +30,10 @@ def filled(text: str, values: dict[str, str]) -> str:
     """
     for key, words in values.items():
         line = re.compile(rf'^({key}\s*=\s*)"[^"\n]*"', re.MULTILINE)
-        quoted_words = quoted(words, key)
-        text, count = line.subn(lambda found, said=quoted_words: f"{found[1]}{said}", text, count=1)
-        if count != 1:
+        found = line.search(text)
+        if found is None:
             raise LookupError(f"the starter has no line for {key}")
+        text = f"{text[: found.start()]}{found[1]}{quoted(words, key)}{text[found.end() :]}"
     return text
 
 
