@@ -48,3 +48,16 @@ def test_the_edge_after_the_26th_is_lettered_as_paths_letter_it():
     heated = [f'{edge}beside = "heated"\n' for edge in edges[:-1]]
     dossier = answer(reads(HEAD.format(outline=corners(ring)) + "\n" + "\n".join([*heated, edges[-1]])))
     assert list(dossier.as_briefed.sections) == ["AA"]
+
+
+@pytest.mark.parametrize(("dug", "verdict"), [("12 in", "meets"), ("11.99 in", "falls short")])
+def test_inches_that_add_up_to_the_depth_that_is_there_fit(dug, verdict):
+    """5, 2 and 5 in are 0.127 + 0.0508 + 0.127 m, a rounding more than the 0.3048 m of 12 in."""
+    layers = '{ concrete = "5 in" }, { board = "plain-15", thickness = "2 in" }, { gravel = "5 in" }'
+    text = HEAD.format(outline='["0 0", "9 0", "9 6", "0 6"]').replace(
+        '{ concrete = "100 mm" }, { gravel = "100 mm" }', layers
+    )
+    text = (
+        text.replace("[floor]", f'[floor]\navailable-depth = "{dug}"') + '[[edge]]\nsides = "all"\nkind = "free-edge"\n'
+    )
+    assert answer(reads(text, "brief.toml")).as_briefed.find("height.depth").verdict == verdict

@@ -26,7 +26,7 @@ Without a use it lists all of them.
 
   USE          what the slab is for: garage, church, pool-surround, retrofit ...
   FILE.toml    the file to write; USE.toml in this folder unless you say. A file
-               that stands is never written over. A - prints it instead
+               that stands is never written over; "-" prints it instead
   --title      what the job is called
   --place      the nearest town, with its state or country: "Duluth, MN"
   --units      the system that answers are printed in first
