@@ -67,7 +67,7 @@ BAD = [
     Bad("gravel above the new screed", SCREED, f'{{ gravel = "2 in" }},\n  {SCREED}',
         ("brief.toml:16  floor.build-up.1.gravel", "Gravel cannot lie above concrete.")),
     Bad("sand with nothing poured on it", SCREED, '{ sand = "2 in" },',
-        ("brief.toml:16  floor.build-up.1.sand", "Sand cannot lie above concrete.")),
+        ("brief.toml:16  floor.build-up.1.sand", "Nothing is poured on this sand.", '{ screed = "2 in" }')),
     Bad("an old slab in a wall", 'depth = "46 in"', 'depth = "46 in"\nwall = [{ old-slab = "8 in" }]',
         ("edge.A.wall.1.old-slab", "An old slab is no layer of a wall.", "It belongs in a build-up.")),
     Bad("an old slab by its name", OLD, '{ old-slab = "plain" },', ("floor.build-up.3.old-slab", "plain")),

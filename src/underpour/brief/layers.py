@@ -106,11 +106,13 @@ def _order(kinds: list[str], at: str) -> Iterator[Mistake]:
 def _new(kinds: list[str], at: str) -> Iterator[Mistake]:
     """The layers that are laid now: all of them, or those above the old slab."""
     poured = [number for number, kind in enumerate(kinds) if kind in ("concrete", "screed")]
-    last = poured[-1] if poured else len(kinds)
+    last = poured[-1] if poured else 0
     first = kinds.index("concrete") if "concrete" in kinds else len(kinds)
     for number, kind in enumerate(kinds):
         here = f"{at}.{number + 1}.{kind}"
-        if kind in LOOSE and number < last:
+        if kind in LOOSE and not poured:
+            yield Mistake(here, "", f"Nothing is poured on this {kind}.", 'Write { screed = "2 in" } above it.')
+        elif kind in LOOSE and number < last:
             yield Mistake(here, "", f"{_said(kind)} cannot lie above concrete.", f"{_DOWN} Move it below the concrete.")
         elif kind == "screed" and number > first:
             yield Mistake(here, "", "Screed lies on concrete, not under it.", f"{_DOWN} Move it above the concrete.")

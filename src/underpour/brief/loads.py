@@ -12,7 +12,7 @@ class Load(Table):
     """What stands on the floor or its footing."""
 
     kind: Literal["wall"] = key("What it is.", "wall")
-    at: str = key("Where it stands: an edge by its letter or name.", "edge A", "edge door side")
+    at: str = key("The edge it stands at, by its letter or name.", "edge A", "edge door side")
     force: kinds.LineForce = key(
         "What a wall brings to the top of its footing on each length: roof, floors, snow and the wall itself, "
         "unfactored.",

@@ -331,7 +331,11 @@ class Brief(Table):
     plan: Plan = _key("The floor seen from above.")
     floor: FloorTable = _key("The room and the layers under it.")
     edge: tuple[Edge, ...] = _key("How the build-up ends, one table for each kind of edge.")
-    load: tuple[Load, ...] = _key("What stands on the floor or its footing.", default=())
+    load: tuple[Load, ...] = _key(
+        "What stands on the floor or its footing.",
+        [{"kind": "wall", "at": "edge A", "force": "1500 lb/ft"}],
+        default=(),
+    )
     handover: Handover = _key("What stands on the first sheet of a submittal.", default_factory=Handover)
     accept: tuple[Accept, ...] = _key("Shortfalls that somebody accepted.", default=())
     alternative: tuple[Alternative, ...] = _key("Changes to compare with the brief.", default=())
