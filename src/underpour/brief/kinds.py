@@ -152,6 +152,7 @@ Extent = Annotated[Measure, _read(extent), _shown("How far it reaches", "48 in",
 Level = Annotated[
     Measure, _read(measure.signed_length), _shown("Level above (+) or below (-) the top of the floor", "-8 in", "0.6 m")
 ]
+Slope = Annotated[Measure, _read(measure.slope), _shown("Slope of a face from the level", "45 deg", "60 deg")]
 Altitude = Annotated[Measure, _read(measure.altitude), _shown("Height above the sea", "700 ft", "215 m")]
 Thickness = Annotated[Measure, _read(measure.thickness), _shown("Thickness", "4 in", "100 mm")]
 BoardThickness = Annotated[Measure, _read(board_thickness), _shown("Thickness of a board", "2 in", "50 mm")]

@@ -33,8 +33,10 @@ from .table import Table
 from .table import key as _key
 
 BULK = layers.BULK
-Kind = Literal["footing-wall", "frost-wall", "raft", "free-edge", "drawn"]
-Face = Literal["outside", "inside", "slab-edge", "footing-top", "footing-side", "below-footing", "wing"]
+Kind = Literal["footing-wall", "frost-wall", "thickened-edge", "raft", "free-edge", "drawn"]
+Face = Literal[
+    "outside", "inside", "slab-edge", "footing-top", "footing-side", "below-footing", "below-slope", "wing"
+]
 LengthUnit = Literal["m", "mm", "cm", "ft", "in"]
 
 
@@ -251,6 +253,20 @@ class Footing(Table):
     height: kinds.Thickness = _key("Height of the footing.", "10 in", "250 mm")
 
 
+class Thickening(Table):
+    """The slab's thickening along a thickened edge: a flat bottom, then a slope up to the floor's own underside."""
+
+    width: kinds.Thickness | None = _key(
+        "Width of its flat bottom, from the slab's outer face.", "12 in", "300 mm", default=None
+    )
+    slope: kinds.Slope | None = _key(
+        "Angle of its inner side from the level; the floor's foam ends where the slope begins.",
+        "45 deg",
+        "90 deg",
+        default=None,
+    )
+
+
 class Shape(Table):
     """A body that the user draws himself, in the section's own coordinates."""
 
@@ -280,9 +296,9 @@ class Edge(Table):
     sides: kinds.SidesTyped = _key(
         'The sides of the outline it takes: "all", "rest" or their numbers.', "all", "rest", [1, 2]
     )
-    kind: Kind = _key("What the floor ends at.", "footing-wall", "frost-wall", "raft", "free-edge")
+    kind: Kind = _key("What the floor ends at.", "footing-wall", "frost-wall", "thickened-edge", "raft", "free-edge")
     depth: kinds.Extent | None = _key(
-        "Bottom of the footing below the top of the floor.", "60 in", "1.5 m", default=None
+        "Bottom of the footing, or of the thickening, below the top of the floor.", "60 in", "1.5 m", default=None
     )
     ground: kinds.Level | None = _key(
         "Finished ground outside, above (+) or below (-) the top of the floor.", "-8 in", "0.6 m", default=None
@@ -299,6 +315,9 @@ class Edge(Table):
         "Layers of the wall that stands on it, from the room outwards.", [{"timber-frame": "5.5 in"}], default=None
     )
     footing: Footing | None = _key("The footing's size.", {"width": "20 in", "height": "10 in"}, default=None)
+    thickening: Thickening | None = _key(
+        "How a thickened edge thickens; `depth` says how deep.", {"width": "12 in", "slope": "45 deg"}, default=None
+    )
     beside: Annotated[Literal["outdoors", "heated"], BeforeValidator(kinds.only_told_neighbours)] = _key(
         "What lies on the other side; a heated neighbour takes the edge out of the perimeter.",
         "outdoors",

@@ -40,4 +40,5 @@ from .loads import pressure as pressure
 from .measured import Measure as Measure
 from .money import Price as Price
 from .money import money_per_unit as money_per_unit
+from .slopes import slope as slope
 from .table import System as System

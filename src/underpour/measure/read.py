@@ -71,7 +71,10 @@ def _unit(typed: str, letters: str, written: str, words: str, kind: Kind, system
     if letters and not words:
         meant, by_system = table().letters[letters]
         return _wanted(typed, written, (table().unit(by_system[system], meant),), kind)
-    if words in ("", "°") or words.casefold().rstrip(".") in ("deg", "degree", "degrees"):
+    degrees = words == "°" or words.casefold().rstrip(".") in ("deg", "degree", "degrees")
+    if degrees and kind.like == "angle":
+        return table().unit("deg", "angle")
+    if degrees or not words:
         raise refusals.of_what(typed, written, kind)
     each = words.casefold().removeprefix("per ") if words.casefold().startswith("per ") else words.removeprefix("/")
     per = each != words and letters
