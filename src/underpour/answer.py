@@ -149,7 +149,7 @@ def _cautioned(resolved: Resolved, finding: Finding) -> Finding:
     if finding.id == "height.depth" and finding.verdict == "falls short":
         return replace(finding, caution=_caution_words()["excavation"])
     edge = finding.at.get("edge")
-    below = any(p.face == "below-footing" for e in resolved.edges if e.letter == edge for p in e.pieces)
+    below = any(e.bears_on_foam for e in resolved.edges if e.letter == edge)
     if finding.id in ("heat.edge-psi", "bearing.foam-long") and below:
         return replace(finding, caution=_caution_words()["below-footing"])
     if finding.id == "heat.ground-temperature" and finding.at.get("place") == "edge" and (finding.value or 0.0) < 0.0:
@@ -166,7 +166,7 @@ def _notes(answered: Sequence[tuple[Resolved, Answer]]) -> tuple[str, ...]:
 
 def _cautions(answered: Sequence[tuple[Resolved, Answer]]) -> tuple[str, ...]:
     words = _caution_words()
-    below = any(p.face == "below-footing" for resolved, _ in answered for e in resolved.edges for p in e.pieces)
+    below = any(edge.bears_on_foam for resolved, _ in answered for edge in resolved.edges)
     apply = {
         "below-footing": below,
         "old-slab": any(resolved.on_old_slab for resolved, _ in answered),

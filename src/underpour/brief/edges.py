@@ -15,11 +15,14 @@ _WITH_FOOTING: tuple[Face, ...] = (
 FACES: dict[Kind, tuple[Face, ...]] = {
     "footing-wall": _WITH_FOOTING,
     "frost-wall": _WITH_FOOTING,
+    "thickened-edge": ("slab-edge", "below-footing", "below-slope", "wing"),
     "raft": ("slab-edge", "wing"),
     "free-edge": ("slab-edge", "wing"),
     "drawn": (),
 }
 _HAVE_FOOTING = ("footing-wall", "frost-wall")
+_HAVE_DEPTH = (*_HAVE_FOOTING, "thickened-edge")
+_WHOLE = ("footing-top", "footing-side", "below-footing", "below-slope")  # foam as long as what it lies against
 _WING_KEYS = ("out", "at")
 
 
@@ -93,10 +96,15 @@ def _face(piece: Insulation, kind: Kind, at: str) -> Iterator[Mistake]:
                     f"A wing lies flat and takes no {key}.",
                     "Take it out; at says how deep the wing lies.",
                 )
-    else:
-        for key in _WING_KEYS:
-            if getattr(piece, key) is not None:
-                yield Mistake(f"{at}.{key}", "", f"Only a wing takes {key}.", 'Take it out, or write face = "wing".')
+        return
+    if piece.face in _WHOLE:
+        for key, value in (("down", piece.down), ("from", piece.from_)):
+            if value is not None:
+                wrong = f"Foam at {piece.face} is as long as what it lies against, and takes no {key}."
+                yield Mistake(f"{at}.{key}", "", wrong, "Take it out.")
+    for key in _WING_KEYS:
+        if getattr(piece, key) is not None:
+            yield Mistake(f"{at}.{key}", "", f"Only a wing takes {key}.", 'Take it out, or write face = "wing".')
 
 
 def _once_below(edge: Edge, at: str) -> Iterator[Mistake]:
@@ -108,16 +116,18 @@ def _once_below(edge: Edge, at: str) -> Iterator[Mistake]:
 
 
 def _belongings(edge: Edge, at: str) -> Iterator[Mistake]:
-    if edge.kind in _HAVE_FOOTING:
-        if edge.depth is None:
-            wrong = f"{_called(edge.kind)} needs depth: the bottom of the footing below the top of the floor."
-            yield Mistake(f"{at}.depth", "", wrong, 'Write depth = "60 in".')
-    else:
-        for key in ("depth", "footing", "wall"):
-            if getattr(edge, key) is not None:
-                wrong = f"{_called(edge.kind)} has no {'foundation wall' if key == 'wall' else 'footing'}."
-                kinds = " or ".join(_HAVE_FOOTING)
-                yield Mistake(f"{at}.{key}", "", wrong, f"Take it out; an edge that has one is a {kinds}.")
+    if edge.kind in _HAVE_DEPTH and edge.depth is None:
+        bottom, example = ("thickening", "16 in") if edge.kind == "thickened-edge" else ("footing", "60 in")
+        wrong = f"{_called(edge.kind)} needs depth: the bottom of the {bottom} below the top of the floor."
+        yield Mistake(f"{at}.depth", "", wrong, f'Write depth = "{example}".')
+    for key in ("depth", "footing", "wall"):
+        if edge.kind not in (_HAVE_DEPTH if key == "depth" else _HAVE_FOOTING) and getattr(edge, key) is not None:
+            wrong = f"{_called(edge.kind)} has no {'foundation wall' if key == 'wall' else 'footing'}."
+            kinds = " or ".join(_HAVE_FOOTING)
+            yield Mistake(f"{at}.{key}", "", wrong, f"Take it out; an edge that has one is a {kinds}.")
+    if edge.thickening is not None and edge.kind != "thickened-edge":
+        wrong = "Only a thickened-edge takes thickening."
+        yield Mistake(f"{at}.thickening", "", wrong, 'Take it out, or write kind = "thickened-edge".')
     if edge.kind == "drawn":
         if not edge.shape:
             yield Mistake(
@@ -143,14 +153,22 @@ def _belongings(edge: Edge, at: str) -> Iterator[Mistake]:
 def _levels(edge: Edge, at: str, slab: Measure | None) -> Iterator[Mistake]:
     if edge.depth is None:
         return
+    thickens = edge.kind == "thickened-edge"
     if edge.ground is not None and edge.ground.si <= -edge.depth.si:
         wrong = (
-            f"The ground outside, {edge.ground.typed}, lies below the footing, whose bottom is {edge.depth.typed} down."
+            f"The ground outside, {edge.ground.typed}, lies below the {'thickening' if thickens else 'footing'}, "
+            f"whose bottom is {edge.depth.typed} down."
         )
         yield Mistake(
             f"{at}.ground", "", wrong, "Both count from the top of the floor: raise the ground, or make depth larger."
         )
     if slab is None:
+        return
+    if thickens:
+        if edge.depth.si <= slab.si:
+            wrong = f"{edge.depth.typed} is no deeper than the slab, {slab.typed}: nothing thickens."
+            instead = 'depth runs from the top of the floor to the bottom of the thickening; or write kind = "raft".'
+            yield Mistake(f"{at}.depth", "", wrong, instead)
         return
     footing = edge.footing.height if edge.footing is not None else None
     if edge.depth.si <= slab.si or (footing is not None and edge.depth.si < footing.si + slab.si):

@@ -1,17 +1,19 @@
-"""Dimension lines: a thin line, an oblique stroke at each end, the words as typed where they can be read."""
+"""Dimension lines: a thin line, an oblique stroke at each end, the words as typed where they can be read. Angles too."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from math import hypot
+from math import cos, hypot, radians, sin
 
 from ..sections.parts import Dimension, Section
 from .clear import in_the_clear
 from .lettering import LETTER, width
-from .paper import HAIR, LINE, Box, Frame, Named, letters, line
+from .paper import HAIR, LINE, Box, Frame, Named, letters, line, mm, stroke
 
 END = 0.9  # mm, half of the oblique stroke
 OFF = 1.4  # mm from a line to words beside it
+ARC = 9.0  # mm, radius of an angle's arc
+LEVEL = 12.0  # mm, the level line that the arc starts from
 
 
 def dimension_lines(section: Section, frame: Frame, taken: Sequence[Box]) -> Named:
@@ -34,6 +36,31 @@ def dimension_lines(section: Section, frame: Frame, taken: Sequence[Box]) -> Nam
         words.append(box)
         lines.append(Box(min(x0, x1) - END, min(y0, y1) - END, max(x0, x1) + END, max(y0, y1) + END))
     return Named("".join(drawn), tuple(words), (*words, *lines))
+
+
+def angle_arcs(section: Section, frame: Frame, taken: Sequence[Box]) -> Named:
+    """Each slope's angle: a level line from its foot, an arc up to the slope, and the words where they can be read."""
+    drawn: list[str] = []
+    words: list[Box] = []
+    boxes: list[Box] = []
+    for angle in section.angles:
+        x, y = frame.x(angle.foot[0]), frame.y(angle.foot[1])
+        if not (_within(frame, x, y) and _within(frame, x + LEVEL, y)):
+            continue
+        turn = radians(angle.degrees)
+        arc = f"M{mm(x + ARC)} {mm(y)}A{ARC:g} {ARC:g} 0 0 0 {mm(x + ARC * cos(turn))} {mm(y - ARC * sin(turn))}"
+        drawn += [line(x, y, x + LEVEL, y, HAIR), stroke(arc, HAIR)]
+        wide = width(angle.words)
+        places = [
+            Box(x + ARC + OFF, y - OFF - LETTER, x + ARC + OFF + wide, y - OFF),
+            *_beside((x, y, x + LEVEL, y), wide),
+            *(Box(x + LEVEL + OFF, y + n - LETTER, x + LEVEL + OFF + wide, y + n) for n in range(12)),
+        ]
+        box = next((place for place in places if in_the_clear(section, frame, place, taken)), places[0])
+        drawn.append(letters(box.left, box.bottom - 0.9, angle.words))
+        words.append(box)
+        boxes += [box, Box(x, y - ARC, x + LEVEL, y + 0.3)]
+    return Named("".join(drawn), tuple(words), tuple(boxes))
 
 
 def _words(

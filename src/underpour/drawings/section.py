@@ -12,7 +12,7 @@ from ..physics.conduction.field import Field
 from ..sections.parts import Section
 from . import bodies, colours, hatch
 from .contours import Line, bands, drawn_lines, lines_at, where
-from .dimensions import dimension_lines
+from .dimensions import angle_arcs, dimension_lines
 from .frost import FREEZING, frost_line
 from .lettering import width
 from .names import edge_names, floor_names
@@ -163,11 +163,12 @@ def _named(section: Section, frame: Frame, taken: tuple[Box, ...], column: float
     along = along if column is None else column
     floor, done = floor_names(section, frame, along)
     sizes = dimension_lines(section, frame, (*taken, *floor.taken))
-    edge = edge_names(section, frame, done, (*taken, *floor.taken, *sizes.taken))
+    turns = angle_arcs(section, frame, (*taken, *floor.taken, *sizes.taken))
+    edge = edge_names(section, frame, done, (*taken, *floor.taken, *sizes.taken, *turns.taken))
     return Named(
-        floor.drawn + sizes.drawn + edge.drawn,
-        (*floor.words, *sizes.words, *edge.words),
-        (*floor.taken, *sizes.taken, *edge.taken),
+        floor.drawn + sizes.drawn + turns.drawn + edge.drawn,
+        (*floor.words, *sizes.words, *turns.words, *edge.words),
+        (*floor.taken, *sizes.taken, *turns.taken, *edge.taken),
     )
 
 

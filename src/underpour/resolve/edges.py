@@ -13,12 +13,13 @@ from ..measure import Measure, System, say
 from ..mistakes import Mistake
 from .assumptions import Assumptions
 from .layers import bulk, layer_slice, piece_slice, shape_slice
-from .resolved import Drawn, Piece, ResolvedEdge, Slice
+from .resolved import Drawn, Piece, ResolvedEdge, Slice, Thickening
 from .usual import usual, usual_wall
 
 Made = TypeVar("Made")
 WALL_SHOWN = 1.0  # m of wall in a section above the higher of floor and ground; the cut there carries no heat
 ON_FOOTING = ("footing-wall", "frost-wall")
+USUAL_ABOVE = {"frost-wall": "above", "raft": "above", "thickened-edge": "above"}
 
 
 def exposed_lengths(brief: Brief) -> list[float]:
@@ -75,8 +76,8 @@ def resolve_edge(
         return None
     if not wall and edge.kind in ON_FOOTING:
         wall = [usual_wall("wall", f"{path}.wall", system, assumed)]
-    if not above and edge.kind in ("frost-wall", "raft"):
-        above = [usual_wall("above", f"{path}.above", system, assumed)]
+    if not above and edge.kind in USUAL_ABOVE:
+        above = [usual_wall(USUAL_ABOVE[edge.kind], f"{path}.above", system, assumed)]
     usually = usual("ground-outdoors" if outdoors else "ground")
     ground = edge.ground.si if edge.ground else assumed.take(usually.assumed(f"{path}.ground"))
     footing = _footing(edge, path, assumed) if edge.kind in ON_FOOTING else (0.0, 0.0)
@@ -94,7 +95,26 @@ def resolve_edge(
         concrete,
         tuple(pieces),
         tuple(drawn),
+        _thickening(edge, path, system, assumed),
     )
+
+
+def _thickening(edge: Edge, path: str, system: System, assumed: Assumptions) -> Thickening | None:
+    if edge.kind != "thickened-edge":
+        return None
+    typed, keys = edge.thickening, (f"{path}.thickening.width", f"{path}.thickening.slope")
+    width, width_words = _size(typed.width if typed else None, "thickening-width", keys[0], system, assumed)
+    slope, slope_words = _size(typed.slope if typed else None, "thickening-slope", keys[1], system, assumed)
+    return Thickening(width, width_words, slope, slope_words, (f"{path}.depth", *keys))
+
+
+def _size(typed: Measure | None, key: str, path: str, system: System, assumed: Assumptions) -> tuple[float, str]:
+    """A size of the structure with its words; the usual one where none was typed."""
+    unit = usual(key).unit
+    if typed is not None:
+        return typed.si, say.typed(typed, unit, system)
+    value = assumed.take(usual(key).assumed(path))
+    return value, f"{say.both(value, unit, system)}, assumed"
 
 
 def _footing(edge: Edge, path: str, assumed: Assumptions) -> tuple[float, float]:

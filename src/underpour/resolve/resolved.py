@@ -64,6 +64,17 @@ class WallLoad:
 
 
 @dataclass(frozen=True, slots=True)
+class Thickening:
+    """How the slab thickens along a thickened edge."""
+
+    width: float  # m, flat bottom from the outer face
+    width_words: str
+    slope: float  # degrees, inner side from the level
+    slope_words: str
+    rests_on: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class ResolvedEdge:
     """One edge with all that its section needs."""
 
@@ -71,7 +82,7 @@ class ResolvedEdge:
     kind: str
     path: str
     length: float  # m of perimeter that faces outdoors
-    depth: float  # m, bottom of the footing below the top of the floor; 0 where there is none
+    depth: float  # m, bottom of the footing or thickening below the top of the floor; 0 where there is none
     ground: float  # m, finished ground above (+) or below (-) the top of the floor
     wall: tuple[Slice, ...]  # foundation wall, from the room outwards
     above: tuple[Slice, ...]  # wall that stands on it
@@ -80,6 +91,12 @@ class ResolvedEdge:
     pieces: tuple[Piece, ...]
     drawn: tuple[Drawn, ...]
     load: WallLoad | None = None
+    thickening: Thickening | None = None
+
+    @property
+    def bears_on_foam(self) -> bool:
+        """Whether foam lies below what carries the wall."""
+        return any(piece.face in ("below-footing", "below-slope") for piece in self.pieces)
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,9 +7,10 @@ from collections.abc import Iterator
 from ..measure import System, say
 from ..mistakes import Mistake
 from ..resolve import WALL_SHOWN, Resolved, ResolvedEdge, Slice
+from .dimensions import angles, dimensions
 from .foam import box, outlines
-from .levels import Levels, levels
-from .parts import Air, Dimension, Film, Outline, Part, Section
+from .levels import Levels, Slope, levels
+from .parts import Air, Film, Outline, Part, Section
 from .under import under_slab, under_wall
 
 # Lower wins. Bodies that the user drew go before all others, whatever priority they carry among themselves.
@@ -33,7 +34,7 @@ def section(resolved: Resolved, edge: ResolvedEdge) -> Section:
         *foam,
         *(_part(d.slice, d.outline, DRAWN + d.priority) for d in edge.drawn),
     ]
-    outer = at.start if edge.kind == "raft" else 0.0
+    outer = at.start
     airs = (
         Air("outdoors" if resolved.outdoors else "room", box(0.0, at.half_width, 0.0, at.top)),
         Air("outdoors", box(-at.reach, outer, edge.ground, at.top)),
@@ -47,11 +48,11 @@ def section(resolved: Resolved, edge: ResolvedEdge) -> Section:
         parts=tuple(parts),
         airs=airs,
         films=tuple(_films(resolved, at)),
-        dimensions=tuple(_dimensions(resolved, edge, at)),
+        dimensions=tuple(dimensions(resolved, edge, at, parts)),
         extent=(-at.reach, at.half_width, -at.reach, at.top),
         window=(
             min(widest - 0.7, -1.3),
-            min(1.8, at.half_width),
+            min(max(1.8, at.slope.top + at.slope.below + 0.6) if at.slope else 1.8, at.half_width),
             min(lowest, edge.ground) - (FROST_SHOWN if resolved.outdoors else 0.55),
             max(edge.ground, 0.0) + 0.7 * WALL_SHOWN,
         ),
@@ -60,6 +61,7 @@ def section(resolved: Resolved, edge: ResolvedEdge) -> Section:
         floor=(inside_face, at.half_width),
         underside=at.build_up_bottom,
         under_edge=under_wall(parts, at.start, at.build_up_bottom) if walled else under_slab(parts, at.start),
+        angles=tuple(angles(edge, at)),
     )
 
 
@@ -85,8 +87,28 @@ def _layers(resolved: Resolved, at: Levels) -> Iterator[Part]:
     top = 0.0
     for n, layer in enumerate(resolved.floor):
         if layer.thickness > 0.0:
-            yield _part(layer, box(_begins(at, top), at.half_width, top - layer.thickness, top), LAYERS + n)
-            top -= layer.thickness
+            bottom = top - layer.thickness
+            ends_at_slope = at.slope is not None and at.foam_bottom - 1e-9 < bottom < top <= at.slab_bottom + 1e-9
+            start = at.slope.top if at.slope and ends_at_slope else _begins(at, top)
+            outline = box(start, at.half_width, bottom, top)
+            if at.slope and layer.kind in ("concrete", "screed", "old-slab") and abs(bottom - at.slab_bottom) < 1e-9:
+                outline = _thickened(at, at.slope, top)
+            yield _part(layer, outline, LAYERS + n)
+            top = bottom
+
+
+def _thickened(at: Levels, slope: Slope, top: float) -> Outline:
+    """The lowest concrete of the floor and its thickening, which are poured as one."""
+    corners = (
+        (at.start, at.footing_bottom),
+        (slope.foot, at.footing_bottom),
+        (slope.top, at.foam_bottom),
+        (slope.top, at.slab_bottom),
+        (at.half_width, at.slab_bottom),
+        (at.half_width, top),
+        (at.start, top),
+    )
+    return tuple(dict.fromkeys(corners))  # a slope without rise, or a floor without foam, has fewer
 
 
 def _begins(at: Levels, level: float) -> float:
@@ -101,7 +123,7 @@ def _walls(edge: ResolvedEdge, at: Levels) -> Iterator[Part]:
         yield _part(
             edge.footing_slice, box(at.footing_left, at.footing_right, at.footing_bottom, at.footing_top), FOOTING
         )
-    if edge.kind in ("frost-wall", "raft"):
+    if edge.kind in ("frost-wall", "raft", "thickened-edge"):
         yield from _upright(edge.above, at.sill, at.top, WALL + 5)
 
 
@@ -117,7 +139,7 @@ def _foam(edge: ResolvedEdge, at: Levels, system: System) -> Iterator[Part]:
         (
             p.board.thickness
             for p in edge.pieces
-            if p.face == "outside" or (p.face == "slab-edge" and edge.kind in ("raft", "free-edge"))
+            if p.face == "outside" or (p.face == "slab-edge" and edge.kind in ("raft", "thickened-edge", "free-edge"))
         ),
         default=0.0,
     )
@@ -130,29 +152,24 @@ def _films(resolved: Resolved, at: Levels) -> Iterator[Film]:
     y = 0.0
     for layer in resolved.floor:
         if layer.kind == "vapour-retarder":
-            begins = 0.0 if at.old_slab is not None and y > at.old_slab - 1e-9 else at.start
-            yield Film(layer.label, ((begins, y), (at.half_width, y)), layer.path)
+            yield Film(layer.label, (*_film_ends(at, y), (at.half_width, y)), layer.path)
         y -= layer.thickness
 
 
-def _dimensions(resolved: Resolved, edge: ResolvedEdge, at: Levels) -> Iterator[Dimension]:
-    x, y = 1.2, 0.0
-    for layer in resolved.floor:
-        if layer.thickness > 0.0:
-            yield Dimension((x, y), (x, y - layer.thickness), layer.words.rsplit(", ", 1)[-1])
-            y -= layer.thickness
-    if at.old_slab:
-        yield Dimension((x + 0.3, 0.0), (x + 0.3, at.old_slab), say.both(-at.old_slab, "m", resolved.system))
-    if edge.ground:
-        yield Dimension(
-            (-at.wall - 0.8, 0.0), (-at.wall - 0.8, edge.ground), say.both(abs(edge.ground), "m", resolved.system)
-        )
-    if edge.depth:
-        yield Dimension(
-            (at.footing_right + 0.25, 0.0),
-            (at.footing_right + 0.25, at.footing_bottom),
-            say.both(edge.depth, "m", resolved.system),
-        )
+def _film_ends(at: Levels, y: float) -> Outline:
+    """Where a film at one level goes at the edge: below a thickening it follows the concrete's underside."""
+    if at.slope is None or y > at.slab_bottom + 1e-9:
+        return ((0.0 if at.old_slab is not None and y > at.old_slab - 1e-9 else at.start, y),)
+    if y < at.foam_bottom - 1e-9:
+        run = at.slope.top - at.slope.foot
+        down = min((at.foam_bottom - y) / (at.foam_bottom - at.footing_bottom), 1.0)
+        return ((at.slope.top - down * run if y > at.footing_bottom else at.start, y),)
+    return (
+        (at.start, at.footing_bottom),
+        (at.slope.foot, at.footing_bottom),
+        (at.slope.top, at.foam_bottom),
+        (at.slope.top, y),
+    )
 
 
 def open_to_outdoors(made: Section, edge: ResolvedEdge, system: System) -> Mistake | None:

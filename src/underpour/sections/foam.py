@@ -46,7 +46,8 @@ def outlines(piece: Piece, path: str, edge: ResolvedEdge, at: Levels, outside: f
                 if at.old_slab is not None:
                     _on_the_old_slab(bottom, at.old_slab, path, system)
                 return [box(0.0, thick, bottom, top)]
-            return [box(outer - thick, outer, _bottom(piece, at.foam_bottom, top, path), top)]
+            own = at.footing_bottom if at.slope else at.foam_bottom
+            return [box(outer - thick, outer, _bottom(piece, own, top, path), top)]
         case "footing-top":
             if at.footing_top + thick > at.slab_bottom + 1e-6:
                 room = max(at.slab_bottom - at.footing_top, 0.0)
@@ -70,7 +71,22 @@ def outlines(piece: Piece, path: str, edge: ResolvedEdge, at: Levels, outside: f
                 box(at.footing_right, at.footing_right + thick, *beside),
             ]
         case "below-footing":
-            return [box(at.footing_left, at.footing_right, at.footing_bottom - thick, at.footing_bottom)]
+            left, right = at.footing_left, at.footing_right
+            if at.slope:  # it laps under the foam beside it, or the two would touch in a line and leak there
+                left, right = left - _reaching_down(edge, at), right + at.slope.below
+            return [box(left, right, at.footing_bottom - thick, at.footing_bottom)]
+        case "below-slope":
+            assert at.slope is not None
+            foot, top, beyond = at.slope.foot, at.slope.top, at.slope.below
+            low, high = at.footing_bottom, at.foam_bottom
+            if high - low < 1e-6:
+                raise Mistake(
+                    path,
+                    "",
+                    "The thickening ends level with the underside of the floor's foam, so there is no slope.",
+                    "Make depth larger, or take this foam out.",
+                )
+            return [((foot, low), (foot + beyond, low), (top + beyond, high), (top, high))]
         case _:
             assert piece.at is not None and piece.out is not None
             if -piece.at > edge.ground + 1e-6:
@@ -82,6 +98,16 @@ def outlines(piece: Piece, path: str, edge: ResolvedEdge, at: Levels, outside: f
                 )
             start = outer - outside
             return [box(start - piece.out, start, -piece.at - thick, -piece.at)]
+
+
+def _reaching_down(edge: ResolvedEdge, at: Levels) -> float:
+    """Thickness of the foam on a thickening's outer face where it reaches the bottom. [m]"""
+    reaching = (
+        piece.board.thickness
+        for piece in edge.pieces
+        if piece.face == "slab-edge" and (piece.bottom is None or piece.bottom < at.footing_bottom + 1e-6)
+    )
+    return max(reaching, default=0.0)
 
 
 def _on_the_footing(bottom: float, at: Levels, path: str, system: System) -> None:

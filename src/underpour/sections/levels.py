@@ -3,11 +3,25 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import radians, sin, tan
 
+from ..measure import say
+from ..mistakes import Mistake
 from ..resolve import WALL_SHOWN, Resolved, ResolvedEdge
+from ..resolve.resolved import Thickening
 
 OUTER = 2.5  # the ground reaches this many floor widths out and down (ISO 10211:2017, 7.2, from memory)
 LEAST_GROUND = 12.0  # m: beyond it the year's swing has died away whatever the floor's width
+LEAST_FLAT = 0.1  # m of floor that stays between a slope and the middle
+
+
+@dataclass(frozen=True)
+class Slope:
+    """The sloped inner side of a thickening, and the foam below it."""
+
+    foot: float  # x at which the flat bottom ends
+    top: float  # x at which the floor's own underside begins
+    below: float  # how far foam under the slope reaches beyond it, level; 0 where there is none
 
 
 @dataclass(frozen=True)
@@ -29,10 +43,11 @@ class Levels:
     footing_bottom: float
     footing_left: float
     footing_right: float
+    slope: Slope | None = None  # a thickened edge's
 
 
 def levels(resolved: Resolved, edge: ResolvedEdge) -> Levels:
-    """Work out the levels of one edge's section."""
+    """Work out the levels of one edge's section. Raises Mistake where a thickening does not fit."""
     depth = slab = poured = foam = 0.0
     old: float | None = None
     for layer in resolved.floor:
@@ -48,6 +63,10 @@ def levels(resolved: Resolved, edge: ResolvedEdge) -> Levels:
     standing = sum(w.thickness for w in edge.above)
     width, height = edge.footing
     drawn_to = max((y for body in edge.drawn for _, y in body.outline), default=0.0)
+    on_slab = edge.kind in ("raft", "thickened-edge")
+    start = -standing if on_slab else 0.0
+    foam_bottom = min(foam, slab)
+    slope = _slope(resolved, edge, edge.thickening, start, foam_bottom) if edge.thickening else None
     return Levels(
         half_width=resolved.half_width,
         reach=max(OUTER * 2.0 * resolved.half_width, LEAST_GROUND),
@@ -56,12 +75,40 @@ def levels(resolved: Resolved, edge: ResolvedEdge) -> Levels:
         poured_bottom=poured,
         old_slab=old,
         sill=old or 0.0,
-        foam_bottom=min(foam, slab),
+        foam_bottom=foam_bottom,
         build_up_bottom=depth,
-        wall=wall if edge.wall and edge.kind != "raft" else standing,
-        start=-standing if edge.kind == "raft" else 0.0,
+        wall=wall if edge.wall and not on_slab else standing,
+        start=start,
         footing_top=-edge.depth + height,
         footing_bottom=-edge.depth,
-        footing_left=-wall / 2 - width / 2,
-        footing_right=-wall / 2 + width / 2,
+        footing_left=start if slope else -wall / 2 - width / 2,
+        footing_right=slope.foot if slope else -wall / 2 + width / 2,
+        slope=slope,
     )
+
+
+def _slope(resolved: Resolved, edge: ResolvedEdge, thick: Thickening, start: float, underside: float) -> Slope:
+    """Where the slope of a thickening runs: from its flat bottom up to the underside of the floor's foam."""
+    system = resolved.system
+    if edge.depth < -underside - 1e-6:
+        said = say.both(-underside, "m", system)
+        raise Mistake(
+            f"{edge.path}.depth",
+            "",
+            f"This thickening ends above the underside of the floor's foam, which lies {said} down.",
+            'Make depth larger than that, or write kind = "raft" for a slab that does not thicken.',
+        )
+    angle = radians(thick.slope)
+    rise = edge.depth + underside
+    foot = start + thick.width
+    top = foot + (0.0 if thick.slope >= 90.0 else rise / tan(angle))
+    below = max((p.board.thickness for p in edge.pieces if p.face == "below-slope"), default=0.0) / sin(angle)
+    if top + below > resolved.half_width - LEAST_FLAT:
+        reach, half = (say.both(x, "m", system) for x in (top + below - start, resolved.half_width - start))
+        raise Mistake(
+            f"{edge.path}.thickening",
+            "",
+            f"This thickening reaches {reach} in from the slab's face; the middle of the floor is at {half}.",
+            "Take a steeper slope, a narrower bottom or less depth; a slab that is thick all over is a raft.",
+        )
+    return Slope(foot, top, below)

@@ -52,11 +52,20 @@ class Dimension:
 
 
 @dataclass(frozen=True, slots=True)
+class Angle:
+    """The angle of a sloped side from the level, drawn as an arc about its foot."""
+
+    foot: Point
+    degrees: float
+    words: str  # "45 deg"
+
+
+@dataclass(frozen=True, slots=True)
 class Section:
     """The cut through one edge, from the middle of the floor to undisturbed ground."""
 
     edge: str  # letter of the edge
-    kind: str  # footing-wall, frost-wall, raft, free-edge
+    kind: str  # footing-wall, frost-wall, thickened-edge, raft, free-edge, drawn
     parts: tuple[Part, ...]  # ground and layers first, structure and foam after
     airs: tuple[Air, ...]
     films: tuple[Film, ...]
@@ -68,6 +77,7 @@ class Section:
     floor: tuple[float, float]  # x from and to of the floor's surface, at y = 0
     underside: float  # y at which the build-up ends and the ground begins
     under_edge: Point  # where the ground begins under the floor's edge
+    angles: tuple[Angle, ...] = ()
 
     @property
     def outdoors(self) -> bool:

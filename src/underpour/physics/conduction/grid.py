@@ -26,6 +26,7 @@ LEAST_CELL = 1e-3  # m
 NOTHING = -100  # fill of a cell that no body and no space claims
 
 Side = Literal["left", "right", "bottom", "top"]
+Stretch = tuple[float, float]  # m
 RISING, FALLING = 1, 2  # the two ways a cell can be split: "/" and "\"
 
 
@@ -320,6 +321,75 @@ def inside(px: NDArray[np.float64], py: NDArray[np.float64], outline: Outline) -
         if y0 != y1:
             odd ^= ((y0 > py) != (y1 > py)) & (px < x0 + (py - y0) * ((x1 - x0) / (y1 - y0)))
     return odd
+
+
+def crossed(bodies: Sequence[Body], spaces: Sequence[Space]) -> tuple[list[Stretch], list[Stretch]]:
+    """Stretches of x and of y in which several slanted sides hand the grid's lines to one another.
+
+    A line that crosses one slanted side there asks for a line in the other direction, which crosses the next side, and
+    so on: foam under a sloped face. Few lines may be laid there at first, since each comes back many times.
+
+    Parameters
+    ----------
+    bodies, spaces : sequences
+        Outlines. [m]
+
+    Returns
+    -------
+    two lists of pairs of float
+        Stretches in x, and in y; empty where slanted sides stand alone. [m]
+
+    Source
+    ------
+    Derived.
+
+    Examples
+    --------
+    Two sides at 45 degrees, the second shifted by a tenth.
+
+    >>> from types import SimpleNamespace
+    >>> foam = SimpleNamespace(outline=((0.0, 0.0), (0.1, 0.0), (1.1, 1.0), (1.0, 1.0)))
+    >>> crossed([foam], [])
+    ([(0.0, 1.1)], [(0.0, 1.0)])
+    """
+    slants = _slanted_sides([*bodies, *spaces])
+    found: tuple[list[Stretch], list[Stretch]] = ([], [])
+    for n, (x0, y0, x1, y1) in enumerate(slants):
+        for u0, v0, u1, v1 in slants[n + 1 :]:
+            one, other = (x0, min(y0, y1), x1, max(y0, y1)), (u0, min(v0, v1), u1, max(v0, v1))
+            meet_x = max(one[0], other[0]) < min(one[2], other[2]) - SAME
+            meet_y = max(one[1], other[1]) < min(one[3], other[3]) - SAME
+            if meet_x and meet_y:
+                found[0].append((min(one[0], other[0]), max(one[2], other[2])))
+                found[1].append((min(one[1], other[1]), max(one[3], other[3])))
+    return found
+
+
+def within(places: Iterable[float], stretches: Sequence[Stretch]) -> list[bool]:
+    """Which places lie inside one of the stretches, ends left out. [m]
+
+    Parameters
+    ----------
+    places : iterable of float
+        [m]
+    stretches : sequence of pairs of float
+        [m]
+
+    Returns
+    -------
+    list of bool
+        [1]
+
+    Source
+    ------
+    Definition.
+
+    Examples
+    --------
+    >>> within([0.0, 0.5, 2.0], [(0.0, 1.0)])
+    [False, True, False]
+    """
+    return [any(low + SAME < place < high - SAME for low, high in stretches) for place in places]
 
 
 def _slanted_sides(shapes: Iterable[Body | Space]) -> list[tuple[float, float, float, float]]:

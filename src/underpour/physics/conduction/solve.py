@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 from scipy.sparse.linalg import SuperLU, splu
 
 from .assemble import FACINGS, Equations, Faces, equations
-from .grid import NOTHING, RATIO, Grid, features_of, fill, finer, graded
+from .grid import NOTHING, RATIO, Grid, Stretch, crossed, features_of, fill, finer, graded, within
 from .shapes import Body, Films, Space
 
 YEAR = 365.2425 * 86400.0  # s
@@ -267,13 +267,19 @@ def solve_each(
     See ``solve``.
     """
     features = features_of(bodies, spaces, [film_sets[0][space.where] for space in spaces], lines_x)
-    x, y = (graded(f, RATIO) for f in features)
+    stretches = crossed(bodies, spaces)
+    x, y = (_thinned(graded(f, RATIO), f, s) for f, s in zip(features, stretches, strict=True))
+    corners = [_outside(f, s) for f, s in zip(features, stretches, strict=True)]
     air = tuple(climates[space.where] for space in spaces)
     resistances = [[films[space.where] for space in spaces] for films in film_sets]
-    coarse = _solutions(_grid(x, y, bodies, spaces), bodies, resistances, air)
+    grid = _grid(x, y, bodies, spaces)
+    coarse = _solutions(grid, bodies, resistances, air)
     while True:
-        x, y = finer(x, features[0]), finer(y, features[1])
-        fine = _solutions(_grid(x, y, bodies, spaces), bodies, resistances, air)
+        if any(stretches):
+            x, y = grid.x, grid.y  # with the lines that slanted sides asked for: halved, they ask for no more
+        x, y = finer(x, corners[0]), finer(y, corners[1])
+        grid = _grid(x, y, bodies, spaces)
+        fine = _solutions(grid, bodies, resistances, air)
         solved = tuple(Solved(*pair, air) for pair in zip(coarse, fine, strict=True))
         wanted = solved[0].flow(lambda faces: faces.space == 0)
         size = abs(wanted.mean) + abs(wanted.swing)
@@ -325,10 +331,24 @@ def sketch_each(
     See ``solve``.
     """
     features = features_of(bodies, spaces, [film_sets[0][space.where] for space in spaces], lines_x)
-    x, y = (graded(f, RATIO) for f in features)
+    stretches = crossed(bodies, spaces)
+    x, y = (_thinned(graded(f, RATIO), f, s) for f, s in zip(features, stretches, strict=True))
     air = tuple(climates[space.where] for space in spaces)
     resistances = [[films[space.where] for space in spaces] for films in film_sets]
     return tuple(Solved(s, s, air) for s in _solutions(_grid(x, y, bodies, spaces), bodies, resistances, air))
+
+
+def _thinned(lines: NDArray, features: Mapping[float, float], stretches: Sequence[Stretch]) -> NDArray:
+    """Lines without those that only grade the grid in a stretch where slanted sides multiply them."""
+    spare = np.array(within(lines, stretches), bool) & ~np.isin(lines, list(features))
+    return np.asarray(lines[~spare])
+
+
+def _outside(features: Mapping[float, float], stretches: Sequence[Stretch]) -> list[float]:
+    """Features beside which the grid is refined twice: where slanted sides multiply lines it is fine as it is."""
+    kept = sorted(features)
+    inner = within(kept, stretches)
+    return [place for place, is_inner in zip(kept, inner, strict=True) if not is_inner]
 
 
 def _grid(x: NDArray, y: NDArray, bodies: Sequence[Body], spaces: Sequence[Space]) -> Grid:
