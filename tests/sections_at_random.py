@@ -7,7 +7,7 @@ from types import SimpleNamespace
 
 from underpour.physics.conduction.shapes import Films
 from underpour.physics.conduction.solve import Climate
-from underpour.resolve.resolved import Piece, ResolvedEdge, Slice
+from underpour.resolve.resolved import Piece, ResolvedEdge, Slice, Thickening
 from underpour.sections.build import section
 from underpour.sections.parts import Section
 
@@ -16,7 +16,11 @@ FACES = {
     "frost-wall": ("outside", "inside", "slab-edge", "footing-top", "footing-side", "below-footing", "wing"),
     "raft": ("slab-edge", "wing"),
     "free-edge": ("slab-edge", "wing"),
+    "thickened-edge": ("slab-edge", "below-footing", "below-slope", "wing"),
 }
+FIRST = ("footing-wall", "frost-wall", "raft", "free-edge")  # the kinds that the numbered seeds of studies/ draw from
+ON_FOOTING = ("footing-wall", "frost-wall")
+STANDING = ("frost-wall", "raft", "thickened-edge")  # kinds with a wall that stands at the level of the floor
 FILMS = {"room": Films(0.17, 0.13, 0.10), "outdoors": Films(0.04, 0.04, 0.04)}
 MOULD = {"room": Films(0.25, 0.25, 0.25), "outdoors": Films(0.04, 0.04, 0.04)}
 CLIMATES = {"room": Climate(20.0), "outdoors": Climate(8.2, -15.3 + 4.4j)}
@@ -43,20 +47,21 @@ def floor_of(*layers: Slice, ground: float = 1.5, half_width: float = 4.0) -> Si
 
 def edge_of(kind: str, pieces: tuple[Piece, ...] = (), **given: object) -> ResolvedEdge:
     """An edge with usual dimensions unless others are given."""
-    on_footing = kind in ("footing-wall", "frost-wall")
+    on_footing = kind in ON_FOOTING
     usual: dict[str, object] = {
         "letter": "A",
         "kind": kind,
         "path": "edge.A",
         "length": 10.0,
-        "depth": 1.0 if on_footing else 0.0,
+        "depth": 1.0 if on_footing else 0.5 if kind == "thickened-edge" else 0.0,
         "ground": 0.6 if kind == "footing-wall" else -0.2,
         "wall": (slice_of("concrete", 0.2, 1.7),) if on_footing else (),
-        "above": (slice_of("timber-frame", 0.2, 0.06, 1.0e5),) if kind in ("frost-wall", "raft") else (),
+        "above": (slice_of("timber-frame", 0.2, 0.06, 1.0e5),) if kind in STANDING else (),
         "footing": (0.5, 0.25) if on_footing else (0.0, 0.0),
         "footing_slice": slice_of("concrete", 0.25, 1.7),
         "pieces": pieces,
         "drawn": (),
+        "thickening": thickening() if kind == "thickened-edge" else None,
     }
     return ResolvedEdge(**(usual | given))  # type: ignore[arg-type]
 
@@ -66,10 +71,14 @@ def piece(face: str, thickness: float = 0.05, conductivity: float = 0.035) -> Pi
     return Piece(foam(thickness, conductivity), face, None, None, 0.6 if wing else None, 0.45 if wing else None)
 
 
-def drawn_at_random(seed: int) -> Section:
-    """The section of one seed."""
+def thickening(width: float = 0.3, slope: float = 45.0) -> Thickening:
+    return Thickening(width, f"{width:.3f} m", slope, f"{slope:.0f} deg", ("edge.A.thickening",))
+
+
+def drawn_at_random(seed: int, kinds: tuple[str, ...] = FIRST) -> Section:
+    """The section of one seed, an edge of one of these kinds."""
     dice = random.Random(seed)
-    kind = dice.choice(list(FACES))
+    kind = dice.choice(kinds)
     layers = [slice_of("concrete", dice.choice((0.1, 0.125, 0.15, 0.2)), dice.uniform(1.2, 2.5))]
     if dice.random() < 0.8:
         layers.append(foam(dice.choice((0.025, 0.05, 0.075, 0.1, 0.15)), dice.uniform(0.029, 0.04)))
@@ -79,6 +88,7 @@ def drawn_at_random(seed: int) -> Section:
     pieces = tuple(piece(face, dice.choice((0.025, 0.05, 0.1)), dice.uniform(0.029, 0.04)) for face in faces)
     basement = kind == "footing-wall"
     wall = dice.choice((0.15, 0.2, 0.25, 0.3))
+    on_footing, walled = kind in ON_FOOTING, kind in STANDING
     return section(
         floor_of(*layers, ground=dice.uniform(0.7, 3.5), half_width=dice.choice((2.0, 3.0, 4.0, 7.0, 12.0))),
         edge_of(
@@ -88,12 +98,16 @@ def drawn_at_random(seed: int) -> Section:
             depth=0.0
             if kind in ("raft", "free-edge")
             else thick + 0.1 + (0.25 if basement else dice.uniform(0.3, 0.9)),
-            wall=(slice_of("concrete", wall, dice.uniform(0.5, 2.3)),)
-            if kind in ("footing-wall", "frost-wall")
-            else (),
-            above=(slice_of("timber-frame", wall, dice.uniform(0.05, 0.3), 1e5),)
-            if kind in ("frost-wall", "raft")
-            else (),
-            footing=(wall + dice.uniform(0.1, 0.4), 0.25) if kind in ("footing-wall", "frost-wall") else (0.0, 0.0),
+            wall=(slice_of("concrete", wall, dice.uniform(0.5, 2.3)),) if on_footing else (),
+            above=(slice_of("timber-frame", wall, dice.uniform(0.05, 0.3), 1e5),) if walled else (),
+            footing=(wall + dice.uniform(0.1, 0.4), 0.25) if on_footing else (0.0, 0.0),
+            **_sizes(kind, dice),
         ),
     )
+
+
+def _sizes(kind: str, dice: random.Random) -> dict[str, object]:
+    """What only this kind of edge has."""
+    if kind == "thickened-edge":
+        return {"thickening": thickening(dice.uniform(0.15, 0.4), dice.choice((40.0, 45.0, 60.0, 75.0, 90.0)))}
+    return {}

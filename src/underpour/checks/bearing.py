@@ -73,7 +73,7 @@ def _untold(edge: ResolvedEdge, at: dict[str, str | float], system: System) -> F
 
 
 def _pressed(edge: ResolvedEdge, piece: Piece, load: WallLoad, at: dict[str, str | float], system: System) -> Finding:
-    (width, height), density = edge.footing, catalogue.material("concrete").density
+    (width, height), density = edge.strip, catalogue.material("concrete").density
     assert density is not None  # the catalogue's table has it
     strength, share = _strength(piece)
     weight = bearing.strip_weight(width, height, density.value)
@@ -93,7 +93,7 @@ def _pressed(edge: ResolvedEdge, piece: Piece, load: WallLoad, at: dict[str, str
             share.basis(),
             density.basis(),
         ),
-        rests_on=(load.path, *_footing_paths(edge), piece.board.path, strength.path, share.path, density.path),
+        rests_on=(load.path, *edge.strip_paths, piece.board.path, strength.path, share.path, density.path),
         steps=(
             Step(
                 "g",
@@ -116,10 +116,6 @@ def _pressed(edge: ResolvedEdge, piece: Piece, load: WallLoad, at: dict[str, str
         ),
     )
     return replace(made, words=_words(made, strength, share, piece, system))
-
-
-def _footing_paths(edge: ResolvedEdge) -> tuple[str, str]:
-    return f"{edge.path}.footing.width", f"{edge.path}.footing.height"
 
 
 def _words(made: Finding, strength: Quantity, share: Quantity, piece: Piece, system: System) -> str:

@@ -11,7 +11,7 @@ from typing import Any
 
 from ..measure import say
 from ..measure.table import System
-from ..sections.parts import Section
+from ..sections.parts import Outline, Section
 from .airs import outdoors_name, room_name, scale_bar
 from .bodies import is_ground
 from .chains import END, Stretch, level, level_high, upright
@@ -105,14 +105,16 @@ def _scales() -> dict[str, list[dict[str, Any]]]:
 
 def _built(section: Section) -> tuple[float, float, float, float]:
     """x0, x1, y0, y1 around all that is built at the edge, and the floor's layers. [m]"""
-    corners = [point for part in _at_edge(section) for point in part.outline]
+    corners = [point for outline in _at_edge(section) for point in outline]
     layers = [y for part in section.parts if not is_ground(part) for _, y in part.outline]
     xs = [x for x, _ in corners] or [section.corner[0]]
     return min(xs), max(xs), min(layers), max(section.ground_level, 0.0)
 
 
-def _at_edge(section: Section) -> list[Any]:
-    return [part for part in section.parts if part.path.startswith("edge") and not is_ground(part)]
+def _at_edge(section: Section) -> list[Outline]:
+    """Outlines of what is built at the edge: its bodies, and what a slab thickens by."""
+    bodies = [part.outline for part in section.parts if part.path.startswith("edge") and not is_ground(part)]
+    return bodies + [part.thickening for part in section.parts if part.thickening]
 
 
 def _least(section: Section, ratio: int) -> tuple[float, float, float, float]:
@@ -120,8 +122,8 @@ def _least(section: Section, ratio: int) -> tuple[float, float, float, float]:
     x0, x1, y0, y1 = _built(section)
     wide, high = names_room(section)
     right = max(x1 + (wide + NAMES_OFF) * ratio / 1000.0, section.corner[0] + FLOOR)
-    standing = [part for part in _at_edge(section) if max(y for _, y in part.outline) > max(section.ground_level, 0.0)]
-    wall = min((x for part in standing for x, _ in part.outline), default=section.corner[0])
+    standing = [each for each in _at_edge(section) if max(y for _, y in each) > max(section.ground_level, 0.0)]
+    wall = min((x for each in standing for x, _ in each), default=section.corner[0])
     left = min(x0 - AROUND, wall - OUTDOORS * ratio / 1000.0)
     return left, min(right, section.extent[1]), y0 - AROUND, max(y1 + ABOVE, (high + NAMES_OFF) * ratio / 1000.0)
 
@@ -144,7 +146,7 @@ def _window(section: Section, ratio: int, room: tuple[float, float]) -> tuple[fl
 def _ups(section: Section) -> list[list[float]]:
     """Levels of the chains at the left, the outer one first: ground, floor, foot; then all ends of what is built."""
     _, _, foot, _ = _built(section)
-    ends = [y for part in _at_edge(section) for _, y in part.outline if y <= max(section.ground_level, 0.0) + SAME]
+    ends = [y for outline in _at_edge(section) for _, y in outline if y <= max(section.ground_level, 0.0) + SAME]
     main = _distinct([section.ground_level, 0.0, min([foot, *ends])])
     fine = _distinct([*main, *ends])
     return [main] if len(fine) == len(main) or len(fine) > 9 else [main, fine]
@@ -152,7 +154,7 @@ def _ups(section: Section) -> list[list[float]]:
 
 def _acrosses(section: Section) -> list[list[float]]:
     """Faces of the chains below: each face of what is built at the edge, and the whole of it."""
-    faces = _distinct([x for part in _at_edge(section) for x, _ in part.outline])
+    faces = _distinct([x for outline in _at_edge(section) for x, _ in outline])
     if len(faces) < 2:
         return []
     return [faces, [faces[0], faces[-1]]] if 2 < len(faces) <= 9 else [[faces[0], faces[-1]]]
@@ -198,7 +200,7 @@ def _left(ups: Sequence[Sequence[float]], frame: Frame, system: System) -> str:
 def _right(section: Section, frame: Frame, system: System) -> str:
     """The whole build-up, each of its layers ticked; their thicknesses stand with their names."""
     layers = [part for part in section.parts if part.path.startswith("floor.") and not is_ground(part)]
-    levels = _distinct(y for part in layers for _, y in part.outline)
+    levels = _distinct(y for part in layers for x, y in part.outline if x == section.extent[1])
     if len(levels) < 2:
         return ""
     x = frame.right + LINE_OFF

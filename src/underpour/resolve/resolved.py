@@ -94,6 +94,18 @@ class ResolvedEdge:
     thickening: Thickening | None = None
 
     @property
+    def strip(self) -> tuple[float, float]:
+        """Width and height of the concrete that carries the wall: a footing, or a thickening's flat bottom. [m]"""
+        return (self.thickening.width, self.depth) if self.thickening else self.footing
+
+    @property
+    def strip_paths(self) -> tuple[str, str]:
+        """Where the two stand in the brief."""
+        if self.thickening:
+            return f"{self.path}.thickening.width", f"{self.path}.depth"
+        return f"{self.path}.footing.width", f"{self.path}.footing.height"
+
+    @property
     def bears_on_foam(self) -> bool:
         """Whether foam lies below what carries the wall."""
         return any(piece.face in ("below-footing", "below-slope") for piece in self.pieces)

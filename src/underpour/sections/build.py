@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from ..measure import System, say
 from ..mistakes import Mistake
@@ -15,6 +16,7 @@ from .under import under_slab, under_wall
 
 # Lower wins. Bodies that the user drew go before all others, whatever priority they carry among themselves.
 DRAWN, FOAM, WALL, FOOTING, LAYERS, GROUND = -1000, 10, 100, 110, 200, 900
+POURED = ("concrete", "screed", "old-slab")
 FROST_SHOWN = 1.2  # m of ground worth drawing below a slab outdoors, so that the frost line is in sight
 WALLED = ("footing-wall", "frost-wall", "drawn")  # a body of the edge may reach down past the build-up
 
@@ -90,25 +92,24 @@ def _layers(resolved: Resolved, at: Levels) -> Iterator[Part]:
             bottom = top - layer.thickness
             ends_at_slope = at.slope is not None and at.foam_bottom - 1e-9 < bottom < top <= at.slab_bottom + 1e-9
             start = at.slope.top if at.slope and ends_at_slope else _begins(at, top)
-            outline = box(start, at.half_width, bottom, top)
-            if at.slope and layer.kind in ("concrete", "screed", "old-slab") and abs(bottom - at.slab_bottom) < 1e-9:
-                outline = _thickened(at, at.slope, top)
-            yield _part(layer, outline, LAYERS + n)
+            part = _part(layer, box(start, at.half_width, bottom, top), LAYERS + n)
+            if at.slope and layer.kind in POURED and abs(bottom - at.slab_bottom) < 1e-9:
+                part = _thickened(part, at, at.slope, top)
+            yield part
             top = bottom
 
 
-def _thickened(at: Levels, slope: Slope, top: float) -> Outline:
-    """The lowest concrete of the floor and its thickening, which are poured as one."""
-    corners = (
+def _thickened(slab: Part, at: Levels, slope: Slope, top: float) -> Part:
+    """The lowest concrete of the floor with its thickening: the two are poured as one."""
+    added = (
         (at.start, at.footing_bottom),
         (slope.foot, at.footing_bottom),
         (slope.top, at.foam_bottom),
         (slope.top, at.slab_bottom),
-        (at.half_width, at.slab_bottom),
-        (at.half_width, top),
-        (at.start, top),
     )
-    return tuple(dict.fromkeys(corners))  # a slope without rise, or a floor without foam, has fewer
+    corners = (*added, (at.half_width, at.slab_bottom), (at.half_width, top), (at.start, top))
+    # A slope without rise, or a floor without foam, has fewer corners.
+    return replace(slab, outline=tuple(dict.fromkeys(corners)), thickening=added[:3])
 
 
 def _begins(at: Levels, level: float) -> float:

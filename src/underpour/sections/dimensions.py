@@ -27,7 +27,7 @@ def dimensions(resolved: Resolved, edge: ResolvedEdge, at: Levels, parts: Sequen
         )
     depth = say.both(edge.depth, "m", resolved.system)
     if edge.thickening and at.slope:
-        left = min(x for part in parts[1:] for x, y in part.outline if y < at.build_up_bottom) - 3 * OFF
+        left = min([at.start, *(x for part in parts[1:] for x, y in part.outline if y < -OFF)]) - 3 * OFF
         below = min(y for part in parts[1:] for _, y in part.outline) - OFF
         yield Dimension((left, 0.0), (left, at.footing_bottom), depth)
         yield Dimension((at.start, below), (at.slope.foot, below), edge.thickening.width_words)

@@ -23,6 +23,7 @@ class Part:
     heat_capacity: float  # J/(m³·K)
     priority: int
     path: str  # where it stands in the brief: "floor.build-up.2", "edge.A.insulation.1"
+    thickening: Outline = ()  # the corners of what a layer of the floor adds at its edge; of no other body
 
 
 @dataclass(frozen=True, slots=True)
