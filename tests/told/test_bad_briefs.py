@@ -62,6 +62,11 @@ def drawn(*shapes: tuple[str, str]) -> str:
     return f'[[edge]]\nsides = "all"\nkind = "drawn"\nground = "-8 in"\n\n{bodies}'
 
 
+def thickened(depth: str = '"24 in"', more: str = 'width = "12 in"', ground: str = "-8 in") -> str:
+    head = f'[[edge]]\nsides = "all"\nkind = "thickened-edge"\nground = "{ground}"\n'
+    return f"{head}depth = {depth}\nthickening = {{ {more} }}\n"
+
+
 @dataclass(frozen=True)
 class Bad:
     what: str  # a short name of the fault
@@ -124,6 +129,31 @@ BAD = [
         ("brief.toml:27  edge.A.insulation.1.thickness", "does not fit on the footing", "Lower the footing (depth)")),
     Bad("a face that the edge does not have", 'face = "outside", from = "12 in", down = "60 in"', 'face = "ceiling"',
         ("brief.toml:27  edge.A.insulation.1.face", "ceiling")),
+    Bad("a thickening no deeper than the slab", EDGE, thickened('"4 in"'),
+        ("edge.A.depth", "4 in is no deeper than the slab, 4 in: nothing thickens.", 'kind = "raft"')),
+    Bad("a thickening within the floor's foam", EDGE, thickened('"5 in"'),
+        ("edge.A.depth", "ends above the underside of the floor's foam, which lies 6 in")),
+    Bad("a slope that meets the middle of the floor", EDGE, thickened('"10 ft"', 'slope = "20 deg"'),
+        ("edge.A.thickening", "the middle of the floor is at", "Take a steeper slope")),
+    Bad("a slope without its unit", EDGE, thickened(more='slope = "45"'),
+        ("edge.A.thickening.slope", "45 of what?", "Write 45 deg.")),
+    Bad("a slope as a ratio", EDGE, thickened(more='slope = "1:2"'),
+        ("edge.A.thickening.slope", "1:2 is a ratio", 'Write the angle from the level: slope = "45 deg"')),
+    Bad("a slope too flat to be one", EDGE, thickened(more='slope = "5 deg"'),
+        ("edge.A.thickening.slope", "too flat", "15 deg to 90 deg")),
+    Bad("a thickened edge without its depth", EDGE, thickened("none").replace("depth = none\n", ""),
+        ("edge.A.depth", "A thickened-edge needs depth: the bottom of the thickening")),
+    Bad("a thickened edge with a footing", EDGE, thickened() + 'footing = { width = "20 in", height = "10 in" }\n',
+        ("edge.A.footing", "A thickened-edge has no footing.")),
+    Bad("a thickened edge wrapped at a face it does not have", EDGE, thickened() + WRAP + "\n",
+        ("edge.A.insulation.1.face", "has no face outside", "slab-edge, below-footing, below-slope and wing")),
+    Bad("a thickening whose bottom lies above the ground", EDGE, thickened('"12 in"', ground="-2 ft"),
+        ("edge.A.ground", "-2 ft, lies below the thickening, whose bottom is 12 in down")),
+    Bad("foam under a slope that is told how far down", EDGE,
+        thickened() + WRAP.replace('"outside", from = "12 in",', '"below-slope",') + "\n",
+        ("edge.A.insulation.1.down", "is as long as what it lies against, and takes no down", "Take it out.")),
+    Bad("a thickening at a frost wall", WRAP, f'{WRAP}\nthickening = {{ width = "12 in" }}',
+        ("brief.toml:28  edge.A.thickening", "Only a thickened-edge takes thickening.", 'kind = "thickened-edge"')),
     Bad("a drawn edge whose shapes lie over one another", EDGE,
         drawn(("concrete", '["-8 -20", "0 -20", "0 48", "-8 48"]'), ("sand", '["-4 -20", "4 -20", "4 0", "-4 0"]')),
         ("edge.A.shape.2", "lies over", "lower priority")),

@@ -95,7 +95,7 @@ def resolve_edge(
         concrete,
         tuple(pieces),
         tuple(drawn),
-        _thickening(edge, path, system, assumed),
+        thickening=_thickening(edge, path, system, assumed),
     )
 
 
