@@ -34,9 +34,7 @@ from .table import key as _key
 
 BULK = layers.BULK
 Kind = Literal["footing-wall", "frost-wall", "thickened-edge", "raft", "free-edge", "drawn"]
-Face = Literal[
-    "outside", "inside", "slab-edge", "footing-top", "footing-side", "below-footing", "below-slope", "wing"
-]
+Face = Literal["outside", "inside", "slab-edge", "footing-top", "footing-side", "below-footing", "below-slope", "wing"]
 LengthUnit = Literal["m", "mm", "cm", "ft", "in"]
 
 

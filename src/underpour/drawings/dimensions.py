@@ -1,4 +1,4 @@
-"""Dimension lines: a thin line, an oblique stroke at each end, the words as typed where they can be read. Angles too."""
+"""Dimension lines, with an oblique stroke at each end, and angles; the words as typed, where they can be read."""
 
 from __future__ import annotations
 
