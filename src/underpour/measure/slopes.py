@@ -12,14 +12,14 @@ LEAST = 15.0  # degrees; a flatter face is no slope that anyone forms
 def slope(typed: str) -> Measure:
     """The angle of a sloped face from the level, 15 to 90 degrees. [deg]
 
-    A ratio is sent back: some write rise to run, others run to rise.
+    A ratio is sent back: some write the height first, others the length.
 
     >>> slope("45 deg").si, slope("60°").si
     (45.0, 60.0)
     """
     said = typed.strip()
     if ":" in said:
-        wrong = f"{said} is a ratio, which some write as rise to run and others as run to rise."
+        wrong = f"{said} is a ratio; some write the height first and others the length."
         raise Mistake("", f'"{said}"', wrong, 'Write the angle from the level: slope = "45 deg" for one to one.')
     angle = read(typed, "angle")
     if angle.si < LEAST:
