@@ -132,7 +132,7 @@ BAD = [
     Bad("a thickening no deeper than the slab", EDGE, thickened('"4 in"'),
         ("edge.A.depth", "4 in is no deeper than the slab, 4 in: nothing thickens.", 'kind = "raft"')),
     Bad("a thickening within the floor's foam", EDGE, thickened('"5 in"', ground="-2 in"),
-        ("edge.A.depth", "ends above the underside of the floor's foam, which lies 6 in")),
+        ("edge.A.depth", "ends above the underside of the floor's foam, which lies 6\u2009in")),
     Bad("a slope that meets the middle of the floor", EDGE, thickened('"10 ft"', 'slope = "20 deg"'),
         ("edge.A.thickening", "the middle of the floor is at", "Take a steeper slope")),
     Bad("a slope without its unit", EDGE, thickened(more='slope = "45"'),
