@@ -46,6 +46,7 @@ def folder(tmp_path, monkeypatch):
         vars(stand_in).update(words)
         monkeypatch.setitem(sys.modules, f"underpour.{name}", stand_in)
     monkeypatch.setattr("underpour.cli.pictures.comparison", lambda dossier, edge: f"<svg>{edge}</svg>")
+    monkeypatch.setattr("underpour.cli.pictures.page", lambda dossier, edge: f"<html>{edge}</html>")
     monkeypatch.chdir(tmp_path)
     monkeypatch.setenv("COLUMNS", "80")
     for name in (*DOSSIERS, "bad.toml", "broken.toml", "stopped.toml"):
@@ -124,6 +125,7 @@ def test_a_command_ends_as_the_table_says_and_leaves_the_folder_alone(folder, ca
     assert contents(folder) == before
 
 
+MAKING = ("answer {}", "compare {} -o a.svg", "compare {} -o a.html", "submittal {} -o a.pdf")
 REFUSED = [
     ("nowhere.toml", "nowhere.toml"),
     (".", "file"),
@@ -132,7 +134,7 @@ REFUSED = [
 
 
 @pytest.mark.parametrize(("brief", "told_aside"), REFUSED, ids=[brief.rpartition("/")[2] for brief, _ in REFUSED])
-@pytest.mark.parametrize("command", ["answer {}", "answer {} --json", "compare {} -o a.svg", "submittal {} -o a.pdf"])
+@pytest.mark.parametrize("command", ["answer {} --json", *MAKING])
 def test_a_brief_that_cannot_be_used_is_refused_by_every_command(
     tmp_path, monkeypatch, capsys, command, brief, told_aside
 ):
@@ -152,6 +154,26 @@ def test_a_picture_is_written_whole_and_nothing_else(folder, capsys):
     assert "The picture of edge A is in slab.svg." in capsys.readouterr().out
 
 
+def test_a_page_and_a_picture_are_made_from_one_answer(folder, capsys):
+    before = contents(folder)
+    assert main(["compare", "short.toml", "-o", "slab.HTML", "-o", "slab.svg"]) == 1
+    assert contents(folder) == {**before, "slab.HTML": b"<html>A</html>", "slab.svg": b"<svg>A</svg>"}
+    told = capsys.readouterr().out
+    assert "The page is in slab.HTML: open it in any browser, it needs no network." in told
+    assert "The picture of edge A is in slab.svg." in told
+
+
+def test_where_the_picture_cannot_be_made_no_page_is_left_either(folder, monkeypatch):
+    before = contents(folder)
+
+    def broken(dossier: object, edge: str) -> str:
+        raise ZeroDivisionError
+
+    monkeypatch.setattr("underpour.cli.pictures.comparison", broken)
+    assert main(["compare", "short.toml", "-o", "slab.html", "-o", "slab.svg"]) == 3
+    assert contents(folder) == before
+
+
 def test_an_older_picture_is_replaced(folder):
     Path("slab.svg").write_text("older", "utf-8")
     main(["compare", "short.toml", "-o", "slab.svg"])
@@ -166,8 +188,9 @@ def test_a_brief_is_never_written_over(folder, capsys):
     assert contents(folder) == before
 
 
-def test_a_full_disk_leaves_the_older_file_and_nothing_beside_it(folder, capsys, monkeypatch):
-    Path("slab.svg").write_text("older", "utf-8")
+@pytest.mark.parametrize("file", ["slab.svg", "slab.html"])
+def test_a_full_disk_leaves_the_older_file_and_nothing_beside_it(folder, capsys, monkeypatch, file):
+    Path(file).write_text("older", "utf-8")
     before = contents(folder)
 
     def full(path: Path, content: bytes) -> int:
@@ -175,7 +198,7 @@ def test_a_full_disk_leaves_the_older_file_and_nothing_beside_it(folder, capsys,
         raise OSError(28, "No space left on device")
 
     monkeypatch.setattr(Path, "write_bytes", full)
-    assert main(["compare", "short.toml", "-o", "slab.svg"]) == 2
+    assert main(["compare", "short.toml", "-o", file]) == 2
     assert "It could not be written: No space left on device." in capsys.readouterr().err
     monkeypatch.undo()
     assert contents(folder) == before
@@ -216,12 +239,12 @@ def loaded_by(*words: str) -> set[str]:
 
 
 def test_help_is_told_without_loading_what_only_answers_need():
-    heavy = {"numpy", "scipy", "pydantic", "typst", "argparse", "contourpy", "tomllib"}
+    heavy = {"numpy", "scipy", "pydantic", "typst", "argparse", "contourpy", "tomllib", "jinja2"}
     assert heavy.isdisjoint(loaded_by("--help"))
 
 
-@pytest.mark.parametrize("command", ["answer {}", "compare {} -o a.svg", "submittal {} -o a.pdf"])
+@pytest.mark.parametrize("command", MAKING)
 def test_a_brief_is_refused_before_anything_heavy_is_loaded(command):
     loaded = loaded_by(*command.format(Path(__file__).parent / "briefs" / "bad.toml").split())
-    assert {"numpy", "scipy", "contourpy", "typst"}.isdisjoint(loaded)
+    assert {"numpy", "scipy", "contourpy", "typst", "jinja2", "markupsafe"}.isdisjoint(loaded)
     assert "underpour.brief" in loaded

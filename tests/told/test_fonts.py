@@ -8,11 +8,14 @@ from pathlib import Path
 import pytest
 from fontTools.ttLib import TTFont
 
+import underpour.pages
 import underpour.papers
+from underpour.pages.write import FONTS as FACES
 from underpour.papers.covered import spans
 from underpour.papers.letters import ABSENT, BREAK, drawable
 
 FONTS = Path(underpour.papers.__file__).parent / "fonts"
+CUT = Path(underpour.pages.__file__).parent / "fonts"
 LETTERS = "Aa Zz 0123456789 áéíóúñçãõäöüßåæøłőűšžćğı ÁÉÑÇÖŁŠ αβγδθλμπρσφψω ΑΔΣΦΨΩ абвгджийкщыэюя АБЖЯ"
 SIGNS = "° − × ± · ² ³ ½ ¼ ¾ ′ ″ ≥ ≤ ≈ ψ λ θ φ Σ Δ ω – — ‘ ’ “ ” … √ → % / ( ) [ ] { } # * _ = € £ $ ⅛ ⅜ ⅝ ⅞ □"
 SPACES = "\N{THIN SPACE}\N{NARROW NO-BREAK SPACE}\N{NO-BREAK SPACE}"
@@ -27,6 +30,31 @@ def drawn_by(name: str) -> frozenset[str]:
 @pytest.mark.parametrize("letter", sorted(set(LETTERS + SIGNS + SPACES)), ids=lambda c: f"U+{ord(c):04X}")
 def test_each_letter_of_the_interface_is_drawn_by_a_bundled_font(letter):
     assert any(letter in drawn_by(file.name) for file in FONTS.glob("*.ttf"))
+
+
+def test_web_pages_carry_every_letter_too_and_little_else():
+    """Cut fonts: the letters of our words, 150 kB in all."""
+    drawn: set[int] = set()
+    for file in CUT.glob("*.woff2"):
+        with TTFont(file) as font:
+            drawn |= set(font.getBestCmap())
+            assert {"tnum"} <= _features(font) or "Sofia" not in file.name
+    assert set(map(ord, LETTERS + SIGNS + SPACES)) - drawn == set()
+    assert sum(file.stat().st_size for file in CUT.glob("*.woff2")) < 150_000
+
+
+def test_cut_fonts_are_cut_from_the_whole_ones():
+    """The same glyphs for the same letters; bytes may change with the tool that packs them."""
+    for _, _, name in FACES:
+        with TTFont(CUT / f"{name}.woff2") as cut, TTFont(FONTS / f"{name}.ttf") as whole:
+            assert cut["name"].getDebugName(5) == whole["name"].getDebugName(5)
+            wide = whole["hmtx"].metrics
+            names = cut.getBestCmap()
+            assert all(cut["hmtx"].metrics[glyph] == wide[whole.getBestCmap()[code]] for code, glyph in names.items())
+
+
+def _features(font: TTFont) -> set[str]:
+    return {record.FeatureTag for record in font["GSUB"].table.FeatureList.FeatureRecord} if "GSUB" in font else set()
 
 
 @pytest.mark.parametrize(

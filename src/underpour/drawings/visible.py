@@ -47,7 +47,9 @@ def covering(parts: Sequence[Part], k: int) -> list[int]:
 def cut_outs(section: Section, frame: Frame, prefix: str) -> list[str]:
     """Clips for the defs: ``prefix``-not-k is all but part k, ``prefix``-solid all bodies, ``prefix``-window the frame.
 
-    All that is not air is solid in one piece, so that no seam shows where two bodies touch.
+    All that is not air is solid in one piece, so that no seam shows where two bodies touch: everything is wound one
+    way, airs the other way, bodies that reach into air the first way again. Several shapes in one clip would have to
+    be joined by whoever shows it, and browsers lose some that touch.
     """
     parts = section.parts
     wide = "M-9999 -9999H9999V9999H-9999z"
@@ -57,16 +59,24 @@ def cut_outs(section: Section, frame: Frame, prefix: str) -> list[str]:
         for k, part in enumerate(parts)
         if any(k in covering(parts, j) for j in range(len(parts)))
     ]
-    airs = "".join(frame.path(air.outline, closed=True) for air in section.airs)
-    bodies = f'<path clip-rule="evenodd" d="{wide}{airs}"/>' + "".join(
-        f'<path d="{frame.path(part.outline, closed=True)}"/>' for part in parts
-    )
+    airs = "".join(frame.path(wound(air.outline, clockwise=False), closed=True) for air in section.airs)
+    bodies = "".join(frame.path(wound(part.outline, clockwise=True), closed=True) for part in parts)
     window = f'<rect x="{frame.left:g}" y="{frame.top:g}" width="{frame.width:.4g}" height="{frame.height:.4g}"/>'
     return [
         *clips,
-        f'<clipPath id="{prefix}-solid">{bodies}</clipPath>',
+        f'<clipPath id="{prefix}-solid"><path d="{wide}{airs}{bodies}"/></clipPath>',
         f'<clipPath id="{prefix}-window">{window}</clipPath>',
     ]
+
+
+def wound(outline: Outline, *, clockwise: bool) -> Outline:
+    """The outline's points in that order, as seen on the sheet.
+
+    >>> wound(((0, 0), (1, 0), (1, 1)), clockwise=True)
+    ((1, 1), (1, 0), (0, 0))
+    """
+    turning = sum(x0 * y1 - x1 * y0 for (x0, y0), (x1, y1) in zip(outline, (*outline[1:], outline[0]), strict=True))
+    return outline[::-1] if (turning > 0.0) == clockwise else outline
 
 
 def uncovered(drawn: str, hidden_by: Sequence[int], prefix: str) -> str:

@@ -36,6 +36,7 @@ FONTS = (  # family, weight, file
     ("Sofia Sans Condensed", 400, "SofiaSansCondensed-Regular"),
     ("Sofia Sans Condensed", 600, "SofiaSansCondensed-SemiBold"),
     ("Noto Sans Math", 400, "NotoSansMath-Regular"),
+    ("Fira Mono", 400, "FiraMono-Regular"),
 )
 # Signs that turn the reading direction or steer a device; a name could look like another one with them.
 STEERING = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069\ufeff]")
