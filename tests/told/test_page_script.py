@@ -18,6 +18,7 @@ from underpour.drawings.scale import month_middle
 from underpour.drawings.visible import showing
 from underpour.measure import say
 from underpour.pages import teaching_page
+from underpour.pages.signs import set_signs
 from underpour.pages.write import CODE, script
 
 quickjs = pytest.importorskip("quickjs", reason="no ready-built engine for this machine")
@@ -92,7 +93,9 @@ def test_the_material_at_a_place_is_the_one_that_shows_there(dossier, engine, n)
     section = dossier.alternatives[n].sections["A"]
     for x, y in places(dossier, n, 60):
         part = section.parts[int(showing(section.parts, np.array([x]), np.array([y]))[0])]
-        assert engine.eval(f"readAt(edge.sections[{n}], given, given.moments[0], {x!r}, {y!r}).material") == part.label
+        assert engine.eval(f"readAt(edge.sections[{n}], given, given.moments[0], {x!r}, {y!r}).material") == set_signs(
+            part.label
+        )
 
 
 def test_a_place_is_read_in_the_words_of_the_findings(dossier, engine):
@@ -100,23 +103,23 @@ def test_a_place_is_read_in_the_words_of_the_findings(dossier, engine):
     field = dossier.alternatives[1].fields["A"]
     degrees = between(field, field.at(month_middle(2)), 0.5, -0.15)
     read = json.loads(engine.eval("JSON.stringify(readAt(edge.sections[1], given, given.moments[1], 0.5, -0.15))"))
-    assert read["material"].startswith("Gravel, 4 in")
-    number = float(read["degrees"].split("\N{THIN SPACE}")[0])
+    assert read["material"].startswith("Gravel, 4")
+    number = float(read["degrees"].split("\N{NARROW NO-BREAK SPACE}")[0])
     assert number == pytest.approx(say.number(degrees, "degC", "US"), abs=0.11)
-    assert read["degrees"] == say.both((number - 32.0) / 1.8, "degC", "US")
+    assert read["degrees"] == set_signs(say.both((number - 32.0) / 1.8, "degC", "US"))
 
 
 def test_the_air_is_read_as_the_drawing_names_it(engine):
     room = json.loads(engine.eval("JSON.stringify(readAt(edge.sections[0], given, given.moments[6], 1.0, 0.5))"))
     outdoors = json.loads(engine.eval("JSON.stringify(readAt(edge.sections[0], given, given.moments[1], -1.0, 1.0))"))
-    assert room == {"degrees": say.both(20.0, "degC", "US"), "material": "air of the room"}
+    assert room == {"degrees": set_signs(say.both(20.0, "degC", "US")), "material": "air of the room"}
     assert outdoors["material"] == "air outdoors"
-    assert outdoors["degrees"].startswith("21.1\N{THIN SPACE}°F")
+    assert outdoors["degrees"].startswith("21.1\N{NARROW NO-BREAK SPACE}°F")
 
 
 def test_a_place_is_told_by_its_depth_and_by_the_wall(engine):
     words = engine.eval("placeWords(given, 0.254, -0.1524)")
-    thin = "\N{THIN SPACE}"
+    thin = "\N{NARROW NO-BREAK SPACE}"
     assert words == f"6{thin}in (152{thin}mm) below the floor, 10{thin}in (254{thin}mm) inside the wall's face"
     assert engine.eval("placeWords(given, 0, 0)") == "level with the floor, at the wall's face"
     assert "above the floor" in engine.eval("placeWords(given, -0.3, 0.3)")

@@ -24,6 +24,7 @@ from underpour.findings import Accepted
 from underpour.measure import say
 from underpour.pages import teaching_page
 from underpour.pages.given import Cell, Edge, Mark, Material, Panel, Readings, Row, Sheet
+from underpour.pages.signs import set_signs
 
 ROOT = Path(__file__).parents[2]
 PAGES = Path(underpour.pages.__file__).parent
@@ -129,6 +130,11 @@ def test_what_a_user_typed_reaches_the_script_as_text_too(hostile):
     assert re.fullmatch(r"[A-Za-z0-9+/]+=*", page.one("script", id="packed").words)
 
 
+def test_no_line_ends_between_a_number_and_its_unit(text, page):
+    assert "\N{THIN SPACE}" not in text and "64.1\N{NARROW NO-BREAK SPACE}°F" in text
+    assert "\N{THIN SPACE}" not in str(handed(page))
+
+
 def test_signs_that_steer_a_reader_are_shown_as_empty_squares():
     """A turned reading direction could make one alternative's name look like another's."""
     turned = replace(drawing_cases.dossier(), title="a\N{RIGHT-TO-LEFT OVERRIDE}b\x00c")
@@ -175,7 +181,7 @@ def test_the_numbers_are_those_of_the_findings_as_data(dossier, page):
             rows = [row for name, row in table.items() if name.startswith(finding["title"])]
             cells = [row.all("td")[n].all("span")[-1].words for row in rows]
             if cells and finding["value"] is not None:
-                said = say.both(finding["value"], finding["unit"], dossier.units)
+                said = set_signs(say.both(finding["value"], finding["unit"], dossier.units))
                 verdict = "" if finding["verdict"] == "stated" else finding["verdict"]
                 assert any(cell.split("\n")[0].strip().startswith(said) and verdict in cell for cell in cells)
                 told += 1
@@ -186,7 +192,7 @@ def test_the_table_and_the_terminal_tell_the_same_findings_apart(dossier, page):
     from underpour.cli.spoken import named
     from underpour.papers.differing import differing
 
-    apart = [named(row.named_by, dossier.units) for row in differing(dossier.alternatives, dossier.units)]
+    apart = [set_signs(named(row.named_by, dossier.units)) for row in differing(dossier.alternatives, dossier.units)]
     assert [row.one("th").words for row in page.one("tbody").all("tr")] == apart
     assert len(apart) > 10
 
@@ -195,8 +201,8 @@ def test_each_alternative_says_what_it_teaches(dossier, page):
     for figure, answered in zip(page.all("figure"), dossier.alternatives, strict=True):
         assert figure.one("h2").words == answered.name
         corner = answered.find("heat.corner-coldest", edge="A")
-        assert corner.words in [paragraph.words for paragraph in figure.all("p")]
-        assert [line.words for line in figure.one("ul").all("li")] == list(answered.summary)
+        assert set_signs(corner.words) in [paragraph.words for paragraph in figure.all("p")]
+        assert [line.words for line in figure.one("ul").all("li")] == [set_signs(line) for line in answered.summary]
 
 
 def test_a_shortfall_shows_who_accepted_it(hostile):
@@ -216,8 +222,8 @@ def test_cautions_notes_credits_and_what_was_not_checked_are_there(dossier, page
         "Frost: depth, footing, heave",
     ]
     assert len(dossier.cautions) >= 5
-    assert all(line in words for line in lines)
-    assert dossier.title in words and dossier.place in words
+    assert all(set_signs(line) in words for line in lines)
+    assert dossier.title in words and set_signs(dossier.place) in words
     assert f"Made by Underpour {dossier.version}" in words
 
 

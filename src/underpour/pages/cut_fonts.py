@@ -11,7 +11,7 @@ WHOLE = Path(__file__).parents[1] / "papers" / "fonts"
 CUT = Path(__file__).parent / "fonts"
 LETTERS = (
     "0020-007E,00A0-017F,0218-021B,0370-03FF,0400-045F,0490-0491,1E9E,2009-200B,202F,2010-2026,2030,2032-2033,2080-2089,"
-    "20AC,2153-215E,2190-2193,2212,221A,2248,2264-2265,25A1"
+    "20AC,2116,2153-215E,2190-2193,2212,221A,2248,2264-2265,25A1"
 )
 SIGNS = {  # of fonts that stand behind the others: what those do not draw
     "NotoSansMath-Regular": "0020,2009,202F,2032-2033,2190-2193,2248,2264-2265,25A1",

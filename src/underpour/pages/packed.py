@@ -8,6 +8,8 @@ from base64 import b64encode
 from typing import Any
 from xml.etree import ElementTree
 
+from .signs import set_signs
+
 RAW = -zlib.MAX_WBITS  # deflate without a head, as browsers read it
 
 
@@ -17,7 +19,7 @@ def packed(content: Any) -> str:
     >>> packed([1])
     'izaMBQA='
     """
-    text = json.dumps(content, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
+    text = set_signs(json.dumps(content, ensure_ascii=False, allow_nan=False, separators=(",", ":")))
     deflate = zlib.compressobj(9, zlib.DEFLATED, RAW)
     return b64encode(deflate.compress(text.encode()) + deflate.flush()).decode("ascii")
 

@@ -14,9 +14,9 @@ from ..dossier import Dossier
 from ..drawings import colours
 from ..drawings.lettering import LETTER
 from ..drawings.paper import INK
-from ..papers.letters import ABSENT
 from .content import sheet
 from .given import Sheet
+from .signs import set_signs
 
 LOOK = ("page.css", "drawing.css", "table.css", "paper.css")
 CODE = (  # each after those it imports from
@@ -38,8 +38,6 @@ FONTS = (  # family, weight, file
     ("Noto Sans Math", 400, "NotoSansMath-Regular"),
     ("Fira Mono", 400, "FiraMono-Regular"),
 )
-# Signs that turn the reading direction or steer a device; a name could look like another one with them.
-STEERING = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069\ufeff]")
 IMPORT = re.compile(r"^import .*\n", re.M)
 EXPORT = re.compile(r"^export ", re.M)
 
@@ -81,7 +79,7 @@ def set_page(content: Sheet) -> str:
         code=Markup(code),
         policy=policy(look, code),
     )
-    return STEERING.sub(ABSENT, text)
+    return set_signs(text)
 
 
 def policy(look: str, code: str) -> str:
