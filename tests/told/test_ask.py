@@ -180,6 +180,30 @@ def test_an_input_that_turns_nothing_is_no_question():
     assert question(finding("meets"), finding("meets", 2.0), finding("meets", 3.0)).turns == ()
 
 
+def test_a_number_that_no_longer_applies_is_no_question():
+    stated, gone = (Finding("heat.u-floor", "U", v, "W/(m²·K)", no_limit=n) for v, n in STATED)
+    assert question(stated, gone, stated).turns == ()
+    assert len(question(finding("meets"), replace(gone, id="height.depth"), None).turns) == 1
+
+
+STATED = ((0.2, "stated"), (None, "does not apply"))
+
+
+def test_an_end_that_is_what_was_taken_is_not_tried(monkeypatch):
+    """The ground that is assumed where none is told holds as much heat as its low."""
+    tried = []
+
+    def noted(taken, path, value):
+        tried.append((path, value))
+        return at_end(taken, path, value)
+
+    monkeypatch.setattr("underpour.ask.asking.at_end", noted)
+    found = asked(reads(bare("dwelling", "raft")))
+    (heat_capacity,) = (each for each in found.open if each.path == GROUND[1])
+    assert heat_capacity.low == heat_capacity.value
+    assert [value for path, value in tried if path == GROUND[1]] == [heat_capacity.high]
+
+
 def test_a_missing_input_without_a_range_is_asked_as_it_is():
     about = Open("load", None, None, None, "", "", "load")
     turns = turned(named([finding("cannot tell")]), about, None, None)

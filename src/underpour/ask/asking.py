@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from .. import __version__
 from ..brief import Reading
-from ..findings import Assumed, Finding
+from ..findings import Assumed, Finding, Verdict
 from ..mistakes import Mistake
 from .questions import Asked, Move, Open, Question, Turn
 from .trying import End, Named, Taken, as_taken, at_end
@@ -108,9 +108,14 @@ def turned(taken: Named, about: Open, low: End | None, high: End | None) -> tupl
         turn = Turn(finding, *(end.findings.get(name) if end else None for end in (low, high)))
         asked_as_it_is = about.low is None and finding.missing == about.path
         ends = [end.verdict for end in (turn.at_low, turn.at_high) if end is not None]
-        if asked_as_it_is or any(verdict != finding.verdict for verdict in ends):
+        if asked_as_it_is or any(_decides(finding.verdict, verdict) for verdict in ends):
             turns.append(turn)
     return tuple(sorted(turns, key=lambda turn: not turn.towards_short))
+
+
+def _decides(now: Verdict, then: Verdict) -> bool:
+    """Whether a verdict has turned; a number that is only stated or no longer applies decides nothing."""
+    return now != then and not {now, then} <= {"stated", "does not apply"}
 
 
 def first_turn(turns: Sequence[Turn], about: Open) -> tuple[float | None, float | None]:
