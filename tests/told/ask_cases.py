@@ -30,6 +30,7 @@ build-up = [{{ concrete = "100 mm" }}, {{ board = "plain-15", thickness = "2 in"
 EDGES = {
     "footing-wall": 'depth = "0.4 m"\nground = "1 m"\n',
     "frost-wall": 'depth = "1.2 m"\n',
+    "thickened-edge": 'depth = "600 mm"\n',
     "raft": "",
     "free-edge": "",
     "drawn": """\
@@ -43,7 +44,7 @@ outline = ["-300 0", "0 0", "0 1500", "-300 1500"]
 material = "timber-frame"
 """,
 }
-UNITS = {"J/(m³·K)": ("MJ/(m³·K)", 1e-6), "degC": ("C", 1.0), "m": ("mm", 1e3)}
+UNITS = {"deg": ("deg", 1.0), "J/(m³·K)": ("MJ/(m³·K)", 1e-6), "degC": ("C", 1.0), "m": ("mm", 1e3)}
 
 
 def bare(use: str = "dwelling", *kinds: str) -> str:

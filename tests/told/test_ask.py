@@ -99,11 +99,27 @@ def test_the_line_to_type_is_read_and_takes_its_inputs_out_of_what_is_assumed(pa
         row = row_of(each.path, before.on_old_slab)
         said = wordings()[row]
         values = {a.path: Open(a.path, a.value, a.low, a.high, a.unit, a.why, row) for a in before.assumed}
-        line = said.line(each.path, values, [], before.system)
+        line = said.line(each.path, values, typed, [], before.system)
         after = resolve(reads(with_line(text, said.table(each.path), line), file).brief)
         gone = {a.path for a in before.assumed} - {a.path for a in after.assumed}
         assert each.path in gone and all(said.place(other) == said.place(each.path) for other in gone)
         assert not {a.path for a in after.assumed} - {a.path for a in before.assumed}
+
+
+def typed(path: str) -> str:
+    raise AssertionError(f"{path} is typed in no bare brief")
+
+
+def test_what_is_typed_of_a_table_stands_in_the_line_that_types_the_rest(monkeypatch):
+    text = with_line(bare("dwelling", "thickened-edge"), "edge.A", 'thickening = { width = "11 in" }')
+    monkeypatch.setattr("underpour.ask.asking.MOST", 99)
+    monkeypatch.setattr("underpour.ask.asking.moving_most", list)
+    monkeypatch.setattr("underpour.ask.asking._decides", lambda now, then: False)
+    slope = next(q for q in asked(reads(text)).questions if q.about.path == "edge.A.thickening.slope")
+    assert slope.line == 'thickening = { width = "11 in", slope = "45 deg" }'
+    assert slope.replaces == '{ width = "11 in" }'
+    after = resolve(reads(with_line(text, slope.table, slope.line)).brief)
+    assert slope.about.path not in {each.path for each in after.assumed}
 
 
 MISSING_IN = {
@@ -120,7 +136,7 @@ def test_what_is_missing_is_answered_by_the_line_to_type(row):
     about = next(each for each in asked(reads(text)).open if each.path == key)
     said = wordings()[row]
     assert (about.row, about.value) == (row, None)
-    line = said.line(key, {key: about}, ["A"], "SI")
+    line = said.line(key, {key: about}, typed, ["A"], "SI")
     before, after = (answer(reads(t)).as_briefed for t in (text, with_line(text, said.table(key), line)))
     assert any(finding.missing == key for finding in before.findings)
     assert not any(finding.missing == key for finding in after.findings)

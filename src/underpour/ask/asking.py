@@ -195,14 +195,22 @@ def _written(reading: Reading, taken: Taken, question: Question) -> Question:
     found = wordings()[question.about.row]
     values = {each.path: each for each in left_open(taken)}
     edges = [str(turn.as_taken.at["edge"]) for turn in question.turns if "edge" in turn.as_taken.at]
-    (placed,) = reading.placed([Mistake(found.place(path), "", "")])
+    placed = _placed(reading, found.place(path))
     return replace(
         question,
         words=found.question,
         look=found.look,
         caution=found.caution,
         table=found.table(path),
-        line=found.line(path, values, edges, taken.resolved.system),
+        line=found.line(
+            path, values, lambda beside: _placed(reading, beside).typed.strip('"'), edges, taken.resolved.system
+        ),
         file_line=0 if found.own_table else placed.line,
         replaces="" if found.own_table else placed.typed,
     )
+
+
+def _placed(reading: Reading, path: str) -> Mistake:
+    """Where a path stands in the brief, and what is typed there."""
+    (placed,) = reading.placed([Mistake(path, "", "")])
+    return placed

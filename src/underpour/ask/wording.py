@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import tomllib
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
@@ -47,10 +47,18 @@ class Wording:
         """The path of the key that the line writes: "edge.A.footing" for "edge.A.footing.width"."""
         return ".".join(filter(None, (self.table(path), self.key)))
 
-    def line(self, path: str, values: Mapping[str, Open], edges: Sequence[str], system: System) -> str:
+    def line(
+        self,
+        path: str,
+        values: Mapping[str, Open],
+        typed: Callable[[str], str],
+        edges: Sequence[str],
+        system: System,
+    ) -> str:
         """The line, with the values that are taken meanwhile; what is missing stands in the middle of its range.
 
-        ``values`` are the open inputs by path. A table of its own is written once for each of ``edges``.
+        ``values`` are the open inputs by path; ``typed`` gives the words at a path that is not open, for a table of
+        which a part is typed. A table of its own is written once for each of ``edges``.
         """
         above = path.rpartition(".")[0]
 
@@ -59,8 +67,8 @@ class Wording:
                 return edge
             if self.example is not None and key == self.example["key"]:
                 return as_typed(self.example["value"], self.example["unit"], system)
-            each = values[f"{above}.{key}"]
-            return as_typed(each.middle, each.unit, system)
+            each = values.get(f"{above}.{key}")
+            return as_typed(each.middle, each.unit, system) if each is not None else typed(f"{above}.{key}")
 
         def written(edge: str) -> str:
             return _VALUE.sub(lambda found: word(found[1], edge), self.write)
