@@ -105,7 +105,7 @@ def test_terminal_pictures_and_paper_name_no_room_no_corner_and_no_wall():
         assert not re.search(
             r"room \N{MINUS SIGN}?\d|Where floor and wall meet|where floor and wall meet|Corner \d", words
         )
-    assert "freezes below 32.0" in drawn[0] and "under the slab" in drawn[0]
+    assert "freezing" in drawn[0] and "ground, coldest" in drawn[0]
     assert "Under the slab&#x27;s edge" in two or "Under the slab's edge" in two
 
 
@@ -145,3 +145,9 @@ def test_under_a_frozen_room_the_middle_is_told_too():
     found = {f.at["place"]: f for f in answer(reads(room, "brief.toml")).as_briefed.findings if "place" in f.at}
     assert set(found) == {"edge", "middle"}
     assert found["middle"].words.startswith("Under the middle it stays frozen all year.")
+
+
+def test_a_floor_that_takes_in_heat_is_not_said_to_lose_less_than_nothing_in_its_picture():
+    room = text("freezer").replace("[floor]", '[floor]\ninside = "-10 F"\nhumidity = "80 %"')
+    drawn = comparison(answer(reads(room, "brief.toml")), "A")
+    assert "Floor takes in " in drawn and "Floor loses \N{MINUS SIGN}" not in drawn

@@ -58,7 +58,7 @@ def floor_words(answer: Answer, edge: str, year_fraction: float, system: System)
     floor = answer.fields[edge].floor_at(year_fraction)
     at_wall = float(floor[0] - np.min(floor)) < 0.05
     coldest = corner_temperature(answer, edge, year_fraction) if at_wall else float(np.min(floor))
-    named = "under the slab" if answer.sections[edge].outdoors else "floor"
+    named = "ground" if answer.sections[edge].outdoors else "floor"
     return f"{named}, coldest {say.value(coldest, 'degC', system)}"
 
 
@@ -77,18 +77,19 @@ def corner_verdict(answer: Answer, edge: str) -> tuple[str, str]:
 
 
 def loss_words(answer: Answer, edge: str, system: System) -> str:
-    """The floor's greatest heat loss in a line, "" where there is no such finding."""
+    """The floor's greatest heat loss in a line, or gain where it takes heat in; "" where there is no such finding."""
     finding = finding_at(answer, "heat.loss-peak", edge)
     if finding is None or finding.value is None:
         return ""
     when = f" in {MONTHS[finding.month - 1]}" if finding.month else ""
-    return f"Floor loses {say.value(finding.value, finding.unit, system)}{when}."
+    does = "takes in" if finding.value < 0.0 else "loses"
+    return f"Floor {does} {say.value(abs(finding.value), finding.unit, system)}{when}."
 
 
 def floor_limit(answer: Answer, edge: str, system: System) -> Limit | None:
     """The temperature that the floor is held to, where a finding at the edge has one; outdoors that of freezing."""
     if answer.sections[edge].outdoors:
-        return Limit(FREEZING, f"freezes below {say.value(FREEZING, 'degC', system)}")
+        return Limit(FREEZING, "freezing")
     for id in ("heat.floor-coldest", "heat.corner-coldest", "moisture.mould"):
         finding = finding_at(answer, id, edge)
         if finding and finding.limit is not None and finding.unit == "degC" and finding.sense == "at least":
