@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from .checks.ground import named
 from .dossier import Answer
 from .findings import Finding
 from .measure import System, say
@@ -52,7 +53,8 @@ def _frost(finding: Finding, answer: Answer, answers: Sequence[Answer], system: 
     values = [(other, found.value) for other, found in others if found is not None and found.value is not None]
     if finding.value is None or min([finding.value, *(value for _, value in values)]) >= 0.0:
         return finding
-    words = [finding.words or f"Under the {finding.at['place']} it does not freeze in a year of mean weather."]
+    place = named(str(finding.at["place"]), str(finding.at["edge"]))
+    words = [finding.words or f"Under {place} it does not freeze in a year of mean weather."]
     bare = next((value for other, value in values if not _has_foam(other)), None)
     warmest = max(values, key=lambda pair: pair[1], default=None)
     if bare is not None and _has_foam(answer):

@@ -73,7 +73,7 @@ def test_frozen_ground_is_told_against_the_same_slab_without_foam_and_defers_to_
     bare = dossier().alternatives[1].find("heat.ground-temperature", place="edge")
     assert at_edge.value < 0.0 and bare.value < at_edge.value
     assert plain(at_edge.words) == (
-        "Under the edge it freezes in a year of mean weather. "
+        "Under edge A it freezes in a year of mean weather. "
         f"Without any foam it falls to {bare.value * 1.8 + 32:.1f} °F."
     )
     assert "frost, ground that draws water up, and water" in at_edge.caution and "local code" in at_edge.caution

@@ -51,13 +51,18 @@ def coldest(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
                 Step("z", "depth below the top of the floor", "", f"{fixed(-y, 3)} m"),
                 *swing_steps("θ_ground", told, "°C", month, "-"),
             ),
-            words=_words(told, place),
+            words=_words(told, named(place, solved.edge.letter)),
         )
+
+
+def named(place: str, edge: str) -> str:
+    """The place as a sentence names it: "edge A", "the middle"."""
+    return f"edge {edge}" if place == "edge" else f"the {place}"
 
 
 def _words(told: Told, place: str) -> str:
     if told.mean - abs(told.swing) >= 0.0:
         return ""
     if told.mean + abs(told.swing) < 0.0:
-        return f"Under the {place} it stays frozen all year."
-    return f"Under the {place} it freezes in a year of mean weather."
+        return f"Under {place} it stays frozen all year."
+    return f"Under {place} it freezes in a year of mean weather."
