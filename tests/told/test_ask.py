@@ -23,7 +23,7 @@ from underpour.ask import MOST, Asked, Open, asked
 from underpour.ask.asking import IN_A_ROOM, decisive, first_turn, moves, together, turned
 from underpour.ask.questions_json import as_json
 from underpour.ask.trying import End, as_taken, at_end, named
-from underpour.ask.wording import pattern, row_of, wordings
+from underpour.ask.wording import row_of, wordings
 from underpour.brief import read, reads
 from underpour.brief.model import Kind, fields
 from underpour.catalogue import uses
@@ -50,13 +50,14 @@ def of_uses() -> list[str]:
 
 @cache
 def open_inputs() -> dict[str, list[tuple[str, str, Assumed]]]:
-    """Every input that a bare brief or an example leaves to be assumed, by its path without letters: text and file."""
+    """Every input that a bare brief or an example leaves to be assumed, by the row that asks for it: text and file."""
     found: dict[str, list[tuple[str, str, Assumed]]] = {}
-    texts = [(text, "") for text in (*each_kind(), *of_uses())]
+    texts = [(text, "") for text in (*each_kind(), *of_uses(), over_old_slab())]
     texts += [(path.read_text("utf-8"), str(path)) for path in EXAMPLES.values()]
     for text, file in texts:
-        for each in resolve(reads(text, file).brief).assumed:
-            found.setdefault(pattern(each.path), []).append((text, file, each))
+        resolved = resolve(reads(text, file).brief)
+        for each in resolved.assumed:
+            found.setdefault(row_of(each.path, resolved), []).append((text, file, each))
     return found
 
 
@@ -67,12 +68,14 @@ def missing_keys() -> set[str]:
     return {w.value.value for w in words if w.arg == "missing" and isinstance(w.value, ast.Constant)} - {""}
 
 
-OLD = " above an old slab"
+def input_of(row: str) -> str:
+    """The input that a row asks for, whatever kind of edge or floor it is for."""
+    return row.partition(" ")[0]
 
 
 def test_every_input_that_may_be_assumed_or_missing_has_a_question_and_no_question_asks_for_another():
-    asked_for = {row.removesuffix(OLD) for row in wordings()}
-    assert asked_for == set(open_inputs()) | missing_keys()
+    assert {row for row in wordings() if input_of(row) not in missing_keys()} == set(open_inputs())
+    assert {input_of(row) for row in wordings()} >= missing_keys()
 
 
 def test_the_walk_meets_everything_that_is_usual():
@@ -82,7 +85,7 @@ def test_the_walk_meets_everything_that_is_usual():
     assert not unmet, f"no bare brief of ask_cases.py leaves these open: {unmet}"
 
 
-ASSUMABLE = {row for row in wordings() if row.removesuffix(OLD) not in missing_keys()}
+ASSUMABLE = {row for row in wordings() if input_of(row) not in missing_keys()}
 
 
 @pytest.mark.parametrize("path", sorted(ASSUMABLE))
@@ -96,7 +99,7 @@ def test_what_is_assumed_has_a_range_that_holds_the_value_and_a_reason(path):
 def test_the_line_to_type_is_read_and_takes_its_inputs_out_of_what_is_assumed(path):
     for text, file, each in open_inputs()[path]:
         before = resolve(reads(text, file).brief)
-        row = row_of(each.path, before.on_old_slab)
+        row = row_of(each.path, before)
         said = wordings()[row]
         values = {a.path: Open(a.path, a.value, a.low, a.high, a.unit, a.why, row) for a in before.assumed}
         line = said.line(each.path, values, typed, [], before.system)
@@ -129,9 +132,9 @@ MISSING_IN = {
 }
 
 
-@pytest.mark.parametrize("row", sorted(row for row in wordings() if row.removesuffix(OLD) in missing_keys()))
+@pytest.mark.parametrize("row", sorted(row for row in wordings() if input_of(row) in missing_keys()))
 def test_what_is_missing_is_answered_by_the_line_to_type(row):
-    key = row.removesuffix(OLD)
+    key = input_of(row)
     text = MISSING_IN[row]
     about = next(each for each in asked(reads(text)).open if each.path == key)
     said = wordings()[row]
@@ -146,7 +149,7 @@ def test_what_is_missing_is_answered_by_the_line_to_type(row):
 def test_a_question_is_a_question_says_where_to_look_and_writes_a_key_of_the_brief(path):
     said = wordings()[path]
     assert said.question.endswith("?") and said.look.endswith(".")
-    assert said.place(path.removesuffix(OLD)) in fields()
+    assert said.place(input_of(path)) in fields()
     if said.plausible is not None:
         assert said.plausible["low"] < said.plausible["high"] and said.plausible["unit"] in UNITS
         assert said.plausible["seen"] == "practice" and said.plausible["where"]

@@ -62,11 +62,10 @@ def asked(reading: Reading) -> Asked:
 
 def left_open(taken: Taken) -> list[Open]:
     """Every input that is missing or assumed, what is missing first."""
-    old = taken.resolved.on_old_slab
     missing = dict.fromkeys(finding.missing for finding in taken.findings.values() if finding.missing)
     return [
-        *(missing_input(path, row_of(path, old)) for path in missing),
-        *(_assumed(each, row_of(each.path, old)) for each in taken.resolved.assumed),
+        *(missing_input(path, row_of(path, taken.resolved)) for path in missing),
+        *(_assumed(each, row_of(each.path, taken.resolved)) for each in taken.resolved.assumed),
     ]
 
 

@@ -11,6 +11,7 @@ from importlib.resources import files
 from typing import Any
 
 from ..measure import System, say
+from ..resolve import Resolved
 from .questions import Open
 
 _VALUE = re.compile(r"<([a-z-]+)>")
@@ -92,10 +93,12 @@ def wordings() -> dict[str, Wording]:
     return {path: Wording(**row) for path, row in tomllib.loads(text)["question"].items()}
 
 
-def row_of(path: str, on_old_slab: bool) -> str:
-    """The row that asks for the input at a path; some ask otherwise where an old slab stays below the floor."""
+def row_of(path: str, resolved: Resolved) -> str:
+    """The row that asks for the input at a path: that of its edge's kind or of an old slab, if there is one."""
     own = pattern(path)
-    return old if on_old_slab and (old := f"{own} above an old slab") in wordings() else own
+    suffixes = [f"at a {edge.kind}" for edge in resolved.edges if path.startswith(f"{edge.path}.")]
+    suffixes += ["above an old slab"] if resolved.on_old_slab else []
+    return next((row for suffix in suffixes if (row := f"{own} {suffix}") in wordings()), own)
 
 
 def pattern(path: str) -> str:
