@@ -104,7 +104,7 @@ def test_a_place_is_read_in_the_words_of_the_findings(dossier, engine):
     degrees = between(field, field.at(month_middle(2)), 0.5, -0.15)
     read = json.loads(engine.eval("JSON.stringify(readAt(edge.sections[1], given, given.moments[1], 0.5, -0.15))"))
     assert read["material"].startswith("Gravel, 4")
-    number = float(read["degrees"].split("\N{NARROW NO-BREAK SPACE}")[0])
+    number = float(read["degrees"].split("\N{NO-BREAK SPACE}")[0])
     assert number == pytest.approx(say.number(degrees, "degC", "US"), abs=0.11)
     assert read["degrees"] == set_signs(say.both((number - 32.0) / 1.8, "degC", "US"))
 
@@ -114,12 +114,12 @@ def test_the_air_is_read_as_the_drawing_names_it(engine):
     outdoors = json.loads(engine.eval("JSON.stringify(readAt(edge.sections[0], given, given.moments[1], -1.0, 1.0))"))
     assert room == {"degrees": set_signs(say.both(20.0, "degC", "US")), "material": "air of the room"}
     assert outdoors["material"] == "air outdoors"
-    assert outdoors["degrees"].startswith("21.1\N{NARROW NO-BREAK SPACE}°F")
+    assert outdoors["degrees"].startswith("21.1\N{NO-BREAK SPACE}°F")
 
 
 def test_a_place_is_told_by_its_depth_and_by_the_wall(engine):
     words = engine.eval("placeWords(given, 0.254, -0.1524)")
-    thin = "\N{NARROW NO-BREAK SPACE}"
+    thin = "\N{NO-BREAK SPACE}"
     assert words == f"6{thin}in (152{thin}mm) below the floor, 10{thin}in (254{thin}mm) inside the wall's face"
     assert engine.eval("placeWords(given, 0, 0)") == "level with the floor, at the wall's face"
     assert "above the floor" in engine.eval("placeWords(given, -0.3, 0.3)")

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import asdict
 
 from ..dossier import Answer, Dossier
 from ..drawings.legend import materials
@@ -16,7 +15,7 @@ from ..papers.differing import differing, own_words
 from ..papers.instance import named
 from ..papers.measured import measured
 from ..papers.unchecked import unchecked
-from .given import Cell, Edge, Mark, Material, Panel, Readings, Row, Sheet
+from .given import Cell, Edge, Mark, Material, Panel, Readings, Row, Sheet, entries
 from .packed import packed
 from .picture import frost_picture, legend_picture, section_picture, swatch_picture
 from .readings import AIRS, across_words, degree_words, edge_readings, height_words, label
@@ -50,7 +49,7 @@ def sheet(dossier: Dossier, edge: str, month: int) -> Sheet:
         unchecked=tuple(unchecked(dossier.as_briefed.findings)),
         notes=dossier.notes,
         credits=(*dossier.credits, FONTS),
-        packed=packed(asdict(readings(dossier, compared, shown))),
+        packed=packed(entries(readings(dossier, compared, shown))),
     )
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from typing import Annotated, Any
 
 from markupsafe import Markup
@@ -102,3 +102,8 @@ class Readings:
         "each edge: letter, window [m], place on the sheet [mm], lessons by moment; each of its alternatives: name, "
         "labels and layers by moment, the place watched, bodies, airs and temperatures",
     ]
+
+
+def entries(given: Sheet | Readings) -> dict[str, Any]:
+    """What is given, by name, as it stands."""
+    return {entry.name: getattr(given, entry.name) for entry in fields(given)}

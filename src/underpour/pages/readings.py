@@ -34,11 +34,11 @@ def degree_words(fields: Iterable[Field], system: System) -> Words:
     """Every temperature from the coldest to the warmest of the year, a tenth of a degree apart, in both systems."""
     low, high = _reach(fields)
     first, last = (end(say.number(t, "degC", system) / TENTH) for t, end in ((low, math.floor), (high, math.ceil)))
-    marks = [celsius(TENTH * n, system) for n in range(first, last + 1)]
+    start, step = celsius(TENTH * first, system), celsius(TENTH, system) - celsius(0.0, system)
     return {
-        "first": round(marks[0], 9),
-        "step": round(celsius(TENTH, system) - celsius(0.0, system), 9),
-        "words": [say.both(mark, "degC", system) for mark in marks],
+        "first": round(start, 9),
+        "step": round(step, 9),
+        "words": [say.both(start + n * step, "degC", system) for n in range(last - first + 1)],
     }
 
 

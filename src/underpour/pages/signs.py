@@ -11,9 +11,9 @@ STEERING = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u061c\u200e\u200f\u202a-\u20
 
 
 def set_signs(text: str) -> str:
-    """The text with thin spaces that hold a line together, and an empty square for each sign that steers.
+    """The text with spaces before units that no line ends at, as in drawings, and an empty square for what steers.
 
-    >>> set_signs("12.7\\N{THIN SPACE}°C") == "12.7\\N{NARROW NO-BREAK SPACE}°C"
+    >>> set_signs("12.7\\N{THIN SPACE}°C") == "12.7\\N{NO-BREAK SPACE}°C"
     True
     """
-    return STEERING.sub(ABSENT, text).replace("\N{THIN SPACE}", "\N{NARROW NO-BREAK SPACE}")
+    return STEERING.sub(ABSENT, text).replace("\N{THIN SPACE}", "\N{NO-BREAK SPACE}")

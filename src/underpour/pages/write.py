@@ -15,7 +15,7 @@ from ..drawings import colours
 from ..drawings.lettering import LETTER
 from ..drawings.paper import INK
 from .content import sheet
-from .given import Sheet
+from .given import Sheet, entries
 from .signs import set_signs
 
 LOOK = ("page.css", "drawing.css", "table.css", "paper.css")
@@ -74,7 +74,7 @@ def set_page(content: Sheet) -> str:
     look, code = stylesheet(), script()
     page = Environment(autoescape=True, undefined=StrictUndefined, trim_blocks=True, keep_trailing_newline=True)
     text = page.from_string(_text("page.html")).render(
-        {name: getattr(content, name) for name in Sheet.__dataclass_fields__},
+        entries(content),
         look=Markup(look),
         code=Markup(code),
         policy=policy(look, code),
