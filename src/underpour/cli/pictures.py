@@ -8,7 +8,7 @@ from .parsing import unknown_word
 
 if TYPE_CHECKING:
     from ..dossier import Dossier
-    from ..papers import Pictures
+    from ..papers import Picture, Pictures
 
 SHOWN_BY = (
     "heat.corner-coldest",
@@ -55,17 +55,38 @@ def page(dossier: Dossier, edge: str) -> str:
 
 
 def for_submittal(dossier: Dossier) -> Pictures:
-    """For every edge the alternatives side by side, where there are any, and its own section."""
-    from ..papers import Picture, Pictures
+    """For every edge its temperatures, beside those of the alternatives where there are any, and its section to scale."""
+    from ..papers import Pictures
 
     edges = list(dossier.as_briefed.sections)
-    compared = edges if len(dossier.alternatives) > 1 else []
+    alone = len(dossier.alternatives) == 1
     return Pictures(
-        comparison=tuple(
-            Picture(f"Edge {e}, all alternatives", comparison(dossier, e), "", _told(dossier, e)) for e in compared
-        ),
-        sections=tuple(Picture(f"Edge {e}, as briefed", section(dossier, e), "", _told(dossier, e)) for e in edges),
+        comparison=tuple(_warm(dossier, e) if alone else _compared(dossier, e) for e in edges),
+        sections=tuple(to_scale(dossier, e) for e in edges),
     )
+
+
+def _compared(dossier: Dossier, edge: str) -> Picture:
+    from ..papers import Picture
+
+    return Picture(f"Edge {edge}, all alternatives", comparison(dossier, edge), "", _told(dossier, edge))
+
+
+def _warm(dossier: Dossier, edge: str) -> Picture:
+    from ..papers import Picture
+
+    return Picture(f"Edge {edge}, as briefed", section(dossier, edge), "", _told(dossier, edge))
+
+
+def to_scale(dossier: Dossier, edge: str) -> Picture:
+    """The cut through one edge as it is built, to a scale of the trade."""
+    from ..drawings import scaled_section
+    from ..drawings.one_section import WIDE
+    from ..papers import Picture
+
+    drawn = scaled_section(dossier.as_briefed.sections[edge], dossier.units)
+    alt = f"Section through edge {edge} to the scale {drawn.words}, with its materials and dimensions."
+    return Picture(f"Edge {edge}, scale {drawn.words}", drawn.svg, "", alt, wide=WIDE)
 
 
 def section(dossier: Dossier, edge: str) -> str:

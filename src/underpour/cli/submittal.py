@@ -89,7 +89,7 @@ def told(words: Sequence[str]) -> Told:
 
     paper: Literal["a4", "us-letter"] = given.paper or ("us-letter" if dossier.units == "US" else "a4")
     date = given.date or datetime.date.today().isoformat()
-    files.replace_whole(path, submittal(dossier, for_submittal(dossier), date=date, paper=paper), given.paper_file)
+    files.replace_whole(path, submittal(dossier, for_submittal(dossier), date=date, paper=paper).pdf, given.paper_file)
     if kept is not None:
         files.replace_whole(kept, (as_json(dossier) + "\n").encode(), given.keep)
     said = f"The submittal is in {given.paper_file}.\n{counted_aloud(dossier.as_briefed.findings)}\n"

@@ -1,6 +1,7 @@
 """Papers: what is handed out. They print a finished dossier and work nothing out."""
 
 from .pictures import Picture, Pictures
-from .write import submittal
+from .ready import Gap, gaps
+from .write import Printed, submittal
 
-__all__ = ["Picture", "Pictures", "submittal"]
+__all__ = ["Gap", "Picture", "Pictures", "Printed", "gaps", "submittal"]

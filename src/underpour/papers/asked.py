@@ -5,6 +5,8 @@ from __future__ import annotations
 import tomllib
 from typing import TYPE_CHECKING, Any
 
+from .revised import path_moved
+
 if TYPE_CHECKING:
     from ..dossier import Dossier
 
@@ -32,15 +34,19 @@ def _typed(brief: dict[str, Any], path: str) -> str:
     return "" if here is None else _words(here)
 
 
-def asked(dossier: Dossier, assumed: dict[str, str]) -> list[dict[str, str]]:
-    """Rows of name and words. ``assumed`` maps a path to the words of what was taken where nothing was typed."""
+def asked(dossier: Dossier, assumed: dict[str, str]) -> list[dict[str, Any]]:
+    """Rows of name and words, and whether they are otherwise than last time. ``assumed`` maps a path to the words of what was taken where nothing was typed."""
     try:
         brief = tomllib.loads(dossier.brief_text)
     except tomllib.TOMLDecodeError:  # a dossier read back from a file may carry none
         brief = {}
-    rows = [{"name": "Use", "words": dossier.use}, {"name": "Place", "words": dossier.place}]
+    rows: list[dict[str, Any]] = [
+        {"name": "Use", "words": dossier.use, "moved": path_moved("project.use", dossier)},
+        {"name": "Place", "words": dossier.place, "moved": path_moved("site.place", dossier)},
+    ]
     for name, path in ASKED:
         taken = next((words for at, words in assumed.items() if at == path or at.startswith(f"{path}.")), "")
         words = _typed(brief, path) or (f"{taken}, assumed" if taken else "")
-        rows += [{"name": name, "words": words}] if words else []
-    return [*rows, {"name": "Held to", "words": ", ".join(dossier.editions) or "no code edition in this brief"}]
+        rows += [{"name": name, "words": words, "moved": path_moved(path, dossier)}] if words else []
+    held = ", ".join(dossier.editions) or "no code edition in this brief"
+    return [*rows, {"name": "Held to", "words": held, "moved": path_moved("project.code", dossier)}]

@@ -2,19 +2,23 @@
 
 from __future__ import annotations
 
-import re
 from collections import Counter
 from typing import TYPE_CHECKING, Any
 
 from ..drawings.margin import margin_picture, margin_words
-from ..findings import Basis, Finding, Verdict
+from ..findings import Finding, Verdict
 from ..measure import say
 from ..measure.table import System, printed
 from .asked import asked
 from .compared import compared
 from .instance import instance_and_month
-from .letters import breakable, drawable, path
+from .known import known
+from .laid import confirmers, points, products, unseen, works
+from .letters import Letters, path
 from .order import is_tight, worst_first
+from .ready import Gap
+from .revised import changes, finding_moved, path_moved
+from .transmittal import accepted_words, number_words, transmittal
 from .unchecked import unchecked
 
 if TYPE_CHECKING:
@@ -22,13 +26,6 @@ if TYPE_CHECKING:
     from .pictures import Picture, Pictures
 
 RULE = 40.0  # mm, a margin rule
-SEEN = {
-    "document": "read in the document",
-    "quoted": "as quoted by another source",
-    "memory": "from memory, not yet read",
-    "practice": "common practice, no source",
-    "derived": "derived from the equation named",
-}
 COUNTED: dict[Verdict, str] = {
     "falls short": "falls short",
     "cannot tell": "cannot be told",
@@ -49,36 +46,71 @@ FONTS = (
     "Set in Sofia Sans and Sofia Sans Condensed (The Sofia Sans Project Authors), Noto Sans Math (The Noto Project "
     "Authors) and Fira Mono (The Mozilla Corporation and Telefonica S.A.), all under the SIL Open Font License 1.1."
 )
+UNTITLED = "A slab without a title"
 
 
-def content(dossier: Dossier, pictures: Pictures, day: str) -> dict[str, Any]:
-    """Everything a submittal prints, in the order of its pages, as text, lists and numbers for drawing."""
+def content(
+    dossier: Dossier, pictures: Pictures, day: str, *, gaps: tuple[Gap, ...] = (), letters: Letters | None = None
+) -> dict[str, Any]:
+    """Everything a submittal prints, in the order of its pages, as text, lists and numbers for drawing.
+
+    ``day`` is in words; ``gaps`` is what a draft still lacks; ``letters`` notes what cannot be drawn.
+    """
     briefed = dossier.as_briefed
     system: System = "US" if dossier.units == "US" else "SI"
     taken = {a.path: _taken(a.value, a.unit, system) for a in dossier.assumed}
     findings = worst_first(briefed.findings)
-    printed: dict[str, Any] = _fit(
+    letters = letters or Letters()
+    whole: dict[str, Any] = letters.fit(
         {
-            "title": dossier.title or "A slab without a title",
-            "day": day,
-            "version": dossier.version,
+            **head(dossier, day, draft=bool(gaps)),
+            "gaps": [{"words": f"{gap.words[:1].upper()}{gap.words[1:]}", "key": gap.key} for gap in gaps],
+            "transmittal": transmittal(dossier, system, day),
+            "changed": changes(dossier),
             "asked": asked(dossier, taken),
-            "proposed": list(briefed.summary),
+            "proposed": proposed(dossier),
             "tally": tally(briefed.findings),
-            "findings": [_finding(f, system) for f in findings],
-            "comparison": [_picture(p) for p in pictures.comparison],
+            "findings": [finding_row(f, dossier, system) for f in findings],
+            "known": known(findings, system),
+            "comparison": [picture_row(p) for p in pictures.comparison],
             "compared": compared(dossier, system),
-            "steps": [_how(f, system) for f in findings if f.steps or f.basis],
-            "sections": [_picture(p) for p in pictures.sections],
-            "assumed": [_assumed(a, system) for a in dossier.assumed],
+            "sections": [picture_row(p) for p in pictures.sections],
+            "products": products(dossier),
+            "works": works(dossier),
+            "points": points(dossier),
+            "unseen": unseen(dossier),
+            "assumed": [_assumed(a, dossier, system) for a in dossier.assumed],
             "unchecked": unchecked(findings),
-            "notes": list(dossier.notes),
+            "confirmers": confirmers(dossier),
             "cautions": list(dossier.cautions),
+            "notes": list(dossier.notes),
             "credits": [*dossier.credits, FONTS],
             "brief": dossier.brief_text.rstrip(),
         }
     )
-    return printed
+    return {**whole, "absent": letters.named()}
+
+
+def head(dossier: Dossier, day: str, *, draft: bool) -> dict[str, Any]:
+    """What stands in the strip of every sheet, whichever paper it is."""
+    return {
+        "title": dossier.title or UNTITLED,
+        "number": number_words(dossier),
+        "day": day,
+        "version": dossier.version,
+        "revision": dossier.handover.revision,
+        "draft": draft,
+    }
+
+
+def proposed(dossier: Dossier) -> list[dict[str, Any]]:
+    """Layers and edges, a line each, with whether the brief says otherwise than last time there."""
+    lines = []
+    for n, words in enumerate(dossier.as_briefed.summary):
+        letter = words.removeprefix("Edge ").partition(",")[0] if words.startswith("Edge ") else ""
+        at = f"edge.{letter}" if letter in dossier.as_briefed.sections else f"floor.build-up.{n + 1}"
+        lines.append({"words": words, "moved": path_moved(at, dossier)})
+    return lines
 
 
 def tally(findings: tuple[Finding, ...]) -> str:
@@ -94,25 +126,12 @@ def tally(findings: tuple[Finding, ...]) -> str:
     return f"{', '.join(words)}." if words else "Nothing was checked."
 
 
-def runs(formula: str) -> list[list[str]]:
-    """A formula cut into pairs of text and subscript, so that f_Rsi is set with its index lowered.
-
-    Examples
-    --------
-    >>> runs("f_Rsi = 1")
-    [['f', 'Rsi'], [' = 1', '']]
-    """
-    cut = re.split(r"([^\W\d_])_(\w+)", formula)
-    pairs = [[cut[0], ""]]
-    for letter, index, rest in zip(cut[1::3], cut[2::3], cut[3::3], strict=True):
-        pairs += [[letter, index], [rest, ""]]
-    return [pair for pair in pairs if pair[0]]
-
-
-def _finding(f: Finding, system: System) -> dict[str, Any]:
+def finding_row(f: Finding, dossier: Dossier, system: System) -> dict[str, Any]:
+    """One finding as it is listed: its verdict, its numbers, its margin rule, what is said beside it."""
     return {
         "verdict": f.verdict,
         "tight": is_tight(f),
+        "moved": finding_moved(f, dossier),
         "title": f.title,
         "where": instance_and_month(f, system),
         "value": "" if f.value is None else say.both(f.value, f.unit, system),
@@ -123,31 +142,29 @@ def _finding(f: Finding, system: System) -> dict[str, Any]:
         "words": f.words,
         "caution": f.caution,
         "missing": f.missing,
+        "accepted": "" if f.accepted is None else accepted_words(f.accepted),
     }
 
 
-def _how(f: Finding, system: System) -> dict[str, Any]:
+def picture_row(p: Picture) -> dict[str, Any]:
     return {
-        "title": f.title,
-        "where": instance_and_month(f, system),
-        "value": "" if f.value is None else say.both(f.value, f.unit, system),
-        "steps": [
-            {"symbol": runs(s.symbol), "formula": runs(s.formula), "numbers": runs(s.numbers), "result": runs(s.result)}
-            for s in f.steps
-        ],
-        "basis": [_basis(b) for b in f.basis],
-        "rests_on": [path(p) for p in f.rests_on],
+        "name": p.name,
+        "svg": p.svg,
+        "caption": p.caption,
+        "alt": p.alt or p.caption or p.name,
+        "wide": p.wide,
     }
 
 
-def _basis(basis: Basis) -> dict[str, Any]:
-    named = f"{basis.source}, {basis.clause}" if basis.clause else basis.source
-    return {"source": named, "seen": SEEN[basis.seen], "unread": basis.seen == "memory"}
-
-
-def _assumed(a: Assumed, system: System) -> dict[str, Any]:
+def _assumed(a: Assumed, dossier: Dossier, system: System) -> dict[str, Any]:
     between = [_taken(end, a.unit, system) for end in (a.low, a.high) if end is not None]
-    return {"path": path(a.path), "value": _taken(a.value, a.unit, system), "between": between, "why": a.why}
+    return {
+        "path": path(a.path),
+        "value": _taken(a.value, a.unit, system),
+        "between": between,
+        "why": a.why,
+        "moved": path_moved(a.path, dossier),
+    }
 
 
 def _taken(value: float | str, unit: str, system: System) -> str:
@@ -156,18 +173,3 @@ def _taken(value: float | str, unit: str, system: System) -> str:
     if unit in printed():
         return say.both(value, unit, system)
     return f"{value:,.10g}".replace(",", "\N{THIN SPACE}").replace("-", "\N{MINUS SIGN}") + f"\N{THIN SPACE}{unit}"
-
-
-def _picture(p: Picture) -> dict[str, str]:
-    return {"name": p.name, "svg": p.svg, "caption": p.caption, "alt": p.alt or p.caption or p.name}
-
-
-def _fit(here: Any, key: str = "") -> Any:
-    """Every text of the tree with drawable letters and breakable words; drawings go through untouched."""
-    if isinstance(here, dict):
-        return {name: _fit(value, name) for name, value in here.items()}
-    if isinstance(here, list):
-        return [_fit(value, key) for value in here]
-    if isinstance(here, str) and key != "svg":
-        return breakable(drawable(here))
-    return here

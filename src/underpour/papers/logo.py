@@ -14,7 +14,7 @@ from .svg_seen import Refused, seen
 Kind = Literal["png", "jpg", "svg"]
 KINDS: dict[str, Kind] = {".png": "png", ".jpg": "jpg", ".jpeg": "jpg", ".svg": "svg"}
 NAMED = {"png": "PNG", "jpg": "JPEG", "svg": "SVG"}
-LARGEST = 2_000_000  # bytes; a logo on paper is a few centimetres wide
+LARGEST = 1_000_000  # bytes; a logo on paper is a few centimetres wide
 WIDEST = 6000  # dots either way
 SHOWN = 60  # letters of a typed path that a message repeats
 

@@ -13,6 +13,7 @@ class Picture:
     svg: str
     caption: str  # below it; empty where the drawing itself says which month it shows
     alt: str  # what it shows, in words, for someone who does not see it
+    wide: float | None = None  # mm; a drawing to scale is printed exactly as wide, others as wide as the sheet
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,4 +21,4 @@ class Pictures:
     """The drawings of one paper, in the order of printing."""
 
     comparison: tuple[Picture, ...] = ()  # alternatives side by side, one an edge
-    sections: tuple[Picture, ...] = ()  # the cut through each edge
+    sections: tuple[Picture, ...] = ()  # the cut through each edge, to scale

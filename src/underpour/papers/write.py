@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Literal
@@ -11,16 +12,38 @@ from ..drawings import colours
 from ..drawings.when import MONTHS
 from ..mistakes import Mistake
 from .content import content
+from .letters import Letters
+from .logo import Logo
 from .pictures import Pictures
+from .ready import Gap
+from .typefaces import Typefaces
 
 if TYPE_CHECKING:
     from ..dossier import Dossier
 
 HERE = Path(__file__).parent
 PAPERS = ("a4", "us-letter")
+Paper = Literal["a4", "us-letter"]
 
 
-def submittal(dossier: Dossier, pictures: Pictures, *, date: str, paper: Literal["a4", "us-letter"] = "a4") -> bytes:
+@dataclass(frozen=True, slots=True)
+class Printed:
+    """A paper as PDF, and the letters of its texts that no font at hand draws."""
+
+    pdf: bytes
+    absent: tuple[str, ...] = ()  # the letters themselves; on the paper each is an empty square
+
+
+def submittal(
+    dossier: Dossier,
+    pictures: Pictures,
+    *,
+    date: str,
+    paper: Paper = "a4",
+    logo: Logo | None = None,
+    typefaces: Typefaces | None = None,
+    gaps: tuple[Gap, ...] = (),
+) -> Printed:
     """The submittal as PDF: tagged for screen readers (PDF/UA-1), the same bytes for the same input.
 
     Parameters
@@ -33,54 +56,113 @@ def submittal(dossier: Dossier, pictures: Pictures, *, date: str, paper: Literal
         Day of issue as year-month-day, "2026-11-25"; also the file's own date.
     paper : "a4" or "us-letter"
         Size of the sheets.
+    logo : Logo, optional
+        Stands on the first sheet.
+    typefaces : Typefaces, optional
+        Fonts of the user's own, asked after the bundled ones.
+    gaps : tuple of Gap
+        What is still missing; where there is any, each sheet says that it is a draft.
 
     Returns
     -------
-    bytes
-        The file's content; nothing is written.
+    Printed
+        The file's content and the letters that could not be drawn; nothing is written.
 
     Raises
     ------
     Mistake
-        ``date`` is no day, or ``paper`` is neither size.
+        ``date`` is no day, ``paper`` is neither size, or the logo cannot be drawn.
     """
-    day = _day(date)
-    if paper not in PAPERS:
-        raise Mistake("paper", f'"{paper}"', "Papers are printed on two sizes.", "Write a4 or us-letter.")
-    printed: bytes = _compile(dossier, pictures, day, paper, format="pdf", pdf_standards=["ua-1"])
-    return printed
+    day, words = _day(date)
+    letters = Letters(typefaces.drawn if typefaces else frozenset())
+    told = content(dossier, pictures, words, gaps=gaps, letters=letters)
+    return compiled("submittal.typ", told, letters, day=day, paper=paper, logo=logo, typefaces=typefaces)
 
 
-def pages(
-    dossier: Dossier, pictures: Pictures, *, date: str, paper: str = "a4", dots_per_inch: float = 110.0
-) -> list[bytes]:
+def compiled(
+    page: str,
+    told: dict[str, Any],
+    letters: Letters,
+    *,
+    day: datetime,
+    paper: str,
+    logo: Logo | None = None,
+    typefaces: Typefaces | None = None,
+) -> Printed:
+    """What is told, set by one of the pages beside this file."""
+    given = _given(told, day, paper, logo, typefaces)
+    try:
+        pdf = _set(page, given, day, typefaces)
+    except Exception:
+        if logo is not None and not drawn_alone(logo):
+            raise Mistake(
+                "handover.logo", "", "The typesetter cannot draw this picture.", "Save it anew, best as a PNG."
+            ) from None
+        raise
+    return Printed(pdf, tuple(sorted(letters.absent)))
+
+
+def pages(page: str, told: dict[str, Any], *, date: str, paper: str = "a4", dots_per_inch: float = 110.0) -> list[bytes]:
     """The same sheets as PNG pictures, one a page, for looking at."""
-    drawn = _compile(dossier, pictures, _day(date), paper, format="png", ppi=dots_per_inch)
+    day, _ = _day(date)
+    drawn = _set(page, _given(told, day, paper, None, None), day, None, format="png", ppi=dots_per_inch)
     return drawn if isinstance(drawn, list) else [drawn]
 
 
-def _compile(dossier: Dossier, pictures: Pictures, day: datetime, paper: str, **form: Any) -> Any:
+def drawn_alone(logo: Logo) -> bool:
+    """Whether the typesetter can draw the logo on a sheet of its own."""
     import typst
 
-    words = f"{day.day} {MONTHS[day.month - 1]} {day.year}"
+    inputs = {"logo": json.dumps(_logo(logo))}
+    page = b'#let p = json(bytes(sys.inputs.logo))\n#image(bytes(p.content), format: p.kind, width: 20mm, alt: "logo")'
+    try:
+        typst.Compiler(root=HERE, font_paths=[HERE / "fonts"], ignore_system_fonts=True).compile(
+            page, sys_inputs=inputs, format="pdf"
+        )
+    except RuntimeError:
+        return False
+    return True
+
+
+def _set(page: str, given: dict[str, str], day: datetime, typefaces: Typefaces | None, **form: Any) -> Any:
+    import typst
+
+    folders = [HERE / "fonts", *([Path(typefaces.folder)] if typefaces else [])]
+    form = form or {"format": "pdf", "pdf_standards": ["ua-1"]}
     return typst.compile(
-        HERE / "submittal.typ",
+        HERE / page,
         root=HERE,
-        font_paths=[HERE / "fonts"],
+        font_paths=folders,
         ignore_system_fonts=True,
         timestamp=int(day.timestamp()),
-        sys_inputs={
-            "content": json.dumps(content(dossier, pictures, words), ensure_ascii=False),
-            "colours": json.dumps(colours.light()),
-            "paper": paper,
-            "day": f"{day:%Y-%m-%d}",
-        },
+        sys_inputs=given,
         **form,
     )
 
 
-def _day(date: str) -> datetime:
+def _given(
+    told: dict[str, Any], day: datetime, paper: str, logo: Logo | None, typefaces: Typefaces | None
+) -> dict[str, str]:
+    if paper not in PAPERS:
+        raise Mistake("paper", f'"{paper}"', "Papers are printed on two sizes.", "Write a4 or us-letter.")
+    return {
+        "content": json.dumps(told, ensure_ascii=False),
+        "colours": json.dumps(colours.light()),
+        "fonts": json.dumps(typefaces.families if typefaces else ()),
+        "logo": json.dumps(_logo(logo)),
+        "paper": paper,
+        "day": f"{day:%Y-%m-%d}",
+    }
+
+
+def _logo(logo: Logo | None) -> dict[str, Any] | None:
+    return None if logo is None else {"kind": logo.kind, "content": list(logo.content)}
+
+
+def _day(date: str) -> tuple[datetime, str]:
+    """A day, and how it is said on paper."""
     try:
-        return datetime.strptime(date, "%Y-%m-%d").replace(tzinfo=UTC)
+        day = datetime.strptime(date, "%Y-%m-%d").replace(tzinfo=UTC)
     except ValueError:
         raise Mistake("date", f'"{date}"', "This is no day.", "Write year-month-day: 2026-11-25.") from None
+    return day, f"{day.day} {MONTHS[day.month - 1]} {day.year}"
