@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from .parsing import unknown_word
@@ -16,6 +17,12 @@ SHOWN_BY = (
     "heat.loss-peak",
     "heat.ground-temperature",
 )  # first one that has a month at the edge
+
+WHOLE = 170.0  # mm, a picture across a sheet
+HIGHEST = 175.0  # mm, a section to scale on a sheet of the submittal
+CONTRACTOR = 113.0  # mm, breadth of the section on the contractor's page
+ONE_PAGE = (130.0, 110.0, 95.0)  # mm, its heights: the largest for which the page has room is taken
+OWNER = 92.0  # mm, breadth of the picture on the owner's page
 
 
 def chosen_edge(dossier: Dossier, typed: str | None) -> str:
@@ -55,7 +62,7 @@ def page(dossier: Dossier, edge: str) -> str:
 
 
 def for_submittal(dossier: Dossier) -> Pictures:
-    """For every edge its temperatures, beside those of the alternatives where there are any, and its section to scale."""
+    """For every edge its temperatures, beside those of the alternatives if there are any, and its section to scale."""
     from ..papers import Pictures
 
     edges = list(dossier.as_briefed.sections)
@@ -72,24 +79,32 @@ def _compared(dossier: Dossier, edge: str) -> Picture:
     return Picture(f"Edge {edge}, all alternatives", comparison(dossier, edge), "", _told(dossier, edge))
 
 
-def _warm(dossier: Dossier, edge: str) -> Picture:
+def _warm(dossier: Dossier, edge: str, width: float = WHOLE) -> Picture:
     from ..papers import Picture
 
-    return Picture(f"Edge {edge}, as briefed", section(dossier, edge), "", _told(dossier, edge))
+    return Picture(f"Edge {edge}, as briefed", section(dossier, edge, width), "", _told(dossier, edge))
 
 
-def to_scale(dossier: Dossier, edge: str) -> Picture:
+def for_one_page(dossier: Dossier) -> Pictures:
+    """For the first edge its temperatures, and its section to scale in several sizes, the largest first."""
+    from ..papers import Pictures
+
+    edge = next(iter(dossier.as_briefed.sections))
+    warm = replace(_warm(dossier, edge, OWNER), wide=OWNER)
+    return Pictures((warm,), tuple(to_scale(dossier, edge, CONTRACTOR, height) for height in ONE_PAGE))
+
+
+def to_scale(dossier: Dossier, edge: str, width: float = WHOLE, height: float = HIGHEST) -> Picture:
     """The cut through one edge as it is built, to a scale of the trade."""
     from ..drawings import scaled_section
-    from ..drawings.one_section import WIDE
     from ..papers import Picture
 
-    drawn = scaled_section(dossier.as_briefed.sections[edge], dossier.units)
+    drawn = scaled_section(dossier.as_briefed.sections[edge], dossier.units, width=width, height=height)
     alt = f"Section through edge {edge} to the scale {drawn.words}, with its materials and dimensions."
-    return Picture(f"Edge {edge}, scale {drawn.words}", drawn.svg, "", alt, wide=WIDE)
+    return Picture(f"Edge {edge}, scale {drawn.words}", drawn.svg, "", alt, wide=width)
 
 
-def section(dossier: Dossier, edge: str) -> str:
+def section(dossier: Dossier, edge: str, width: float = WHOLE) -> str:
     """The cut through one edge as briefed, on the temperature scale that all alternatives share, as SVG."""
     from ..drawings import month_middle, section_picture, shared_scale
 
@@ -101,7 +116,9 @@ def section(dossier: Dossier, edge: str) -> str:
         year_fraction=moment,
         system=dossier.units,
         scale=shared_scale(fields, moment, dossier.units),
+        width=width,
         caption=_caption(dossier, edge),
+        named=width == WHOLE,
     )
 
 

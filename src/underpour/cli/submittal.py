@@ -8,27 +8,37 @@ from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
-from ..mistakes import Mistake
+from ..mistakes import Mistake, Mistakes
 from . import exit_status, files
 from .answered import answered
 from .parsing import Words, one_of
 from .told import Told
 
 if TYPE_CHECKING:
+    from argparse import Namespace
+
     from ..dossier import Dossier
+    from ..papers import Printed
+    from ..papers.typefaces import Typefaces
 
 EXAMPLE = "underpour submittal brief.toml -o submittal.pdf"
 HELP = """\
-underpour submittal BRIEF -o FILE.pdf [--paper a4|us-letter] [--date 2026-11-25]
-                    [--since LAST.json] [--keep FILE.json] [--accepted-ok]
+underpour submittal BRIEF -o FILE.pdf [--for owner|contractor|official]
+                    [--draft] [--paper a4|us-letter] [--date 2026-11-25]
+                    [--fonts FOLDER] [--since LAST.json] [--keep FILE.json]
+                    [--accepted-ok]
 
-Makes the paper that an official, a crew and an owner can read: what is asked,
-what is proposed, does it hold, how we know, drawings, what was assumed.
+Makes the paper that an official, a crew and an owner can read: who hands it
+over, what is asked, what is proposed, does it hold, how we know, drawings to
+scale, product data, the order of the work, what to look at before the pour.
 
   BRIEF          the file that says where the slab is and what is under it
   -o FILE.pdf    the paper
+  --for          one page instead: for the owner, the contractor or the official
+  --draft        make it though something is missing; each sheet says so
   --paper        a4 or us-letter; by the brief's units unless you say
   --date         the date printed on it; today unless you say
+  --fonts        a folder with fonts for letters that the bundled ones lack
   --since        what the last revision kept; what moved since is marked
   --keep         the findings of this revision as JSON, for the next one
   --accepted-ok  end with 0 where an [[accept]] names every shortfall
@@ -38,16 +48,22 @@ For example:
   underpour submittal examples/daylight-basement/brief.toml -o submittal.pdf
 
 It ends with 0 when nothing falls short in the brief as briefed, and 1 when
-something does; the paper is made either way.
+something does; the paper is made either way. With 2 nothing is made: the words
+say what is missing, and what to type.
 """
+ABSENT_SHOWN = 12  # letters that no font draws, in one line
+READERS = ("owner", "contractor", "official")
 
 
 def parser() -> Words:
     words = Words("submittal", EXAMPLE)
     words.add_argument("brief", nargs="?")
     words.add_argument("-o", dest="paper_file", metavar="FILE.pdf")
+    words.add_argument("--for", dest="reader", type=one_of("--for", *READERS))
+    words.add_argument("--draft", action="store_true")
     words.add_argument("--paper", type=one_of("--paper", "a4", "us-letter"))
     words.add_argument("--date", type=day)
+    words.add_argument("--fonts", metavar="FOLDER")
     words.add_argument("--since", metavar="LAST.json")
     words.add_argument("--keep", metavar="FILE.json")
     words.add_argument("--accepted-ok", action="store_true")
@@ -73,24 +89,71 @@ def since(last: str, brief: str) -> Dossier:
 
 
 def told(words: Sequence[str]) -> Told:
-    """The submittal of a brief, written to the file; one line that says where it is."""
+    """The paper of a brief, written to the file; one line that says where it is."""
     asked = parser()
     given = asked.read(words)
     brief = asked.must(given.brief, "Which brief?")
     path = files.target(asked.must(given.paper_file, "Where to? Name the paper with -o FILE.pdf."), ".pdf", brief)
     kept = None if given.keep is None else files.target(given.keep, ".json", brief)
+    typefaces = None if given.fonts is None else fonts(given.fonts)
 
     dossier = answered(brief) if given.since is None else since(given.since, brief)
 
     from ..dossier_json import as_json
-    from ..papers import submittal
-    from .pictures import for_submittal
     from .spoken import counted_aloud
 
-    paper: Literal["a4", "us-letter"] = given.paper or ("us-letter" if dossier.units == "US" else "a4")
-    date = given.date or datetime.date.today().isoformat()
-    files.replace_whole(path, submittal(dossier, for_submittal(dossier), date=date, paper=paper).pdf, given.paper_file)
+    made = printed(dossier, brief, given, typefaces)
+    files.replace_whole(path, made.pdf, given.paper_file)
     if kept is not None:
         files.replace_whole(kept, (as_json(dossier) + "\n").encode(), given.keep)
-    said = f"The submittal is in {given.paper_file}.\n{counted_aloud(dossier.as_briefed.findings)}\n"
-    return Told(said, exit_status.of(dossier, accepted_ok=given.accepted_ok))
+    name = f"answer for the {given.reader}" if given.reader else "submittal"
+    said = [f"The {name}{', a draft,' if given.draft else ''} is in {given.paper_file}.", *absent_words(made.absent)]
+    said.append(counted_aloud(dossier.as_briefed.findings))
+    return Told("\n".join(said) + "\n", exit_status.of(dossier, accepted_ok=given.accepted_ok))
+
+
+def fonts(folder: str) -> Typefaces:
+    from ..papers.typefaces import typefaces
+
+    return typefaces(folder)
+
+
+def printed(dossier: Dossier, brief: str, given: Namespace, typefaces: Typefaces | None) -> Printed:
+    """The paper asked for. Raises Mistakes where a submittal is not ready and no draft was asked for."""
+    from ..papers import for_one, gaps, submittal
+    from ..papers.logo import logo
+    from .pictures import for_one_page, for_submittal
+
+    typed = dossier.handover.logo
+    sign = logo(typed, Path(brief).parent) if typed else None
+    paper: Literal["a4", "us-letter"] = given.paper or ("us-letter" if dossier.units == "US" else "a4")
+    date = given.date or datetime.date.today().isoformat()
+    if given.reader:
+        pictures = for_one_page(dossier)
+        return for_one(
+            dossier, pictures, given.reader, date=date, paper=paper, logo=sign, typefaces=typefaces, draft=given.draft
+        )
+    pictures = for_submittal(dossier)
+    missing = gaps(dossier, pictures)
+    if missing and not given.draft:
+        raise Mistakes([_nothing_made(len(missing)), *(gap.mistake(brief) for gap in missing)])
+    return submittal(
+        dossier, pictures, date=date, paper=paper, logo=sign, typefaces=typefaces, gaps=missing, draft=given.draft
+    )
+
+
+def _nothing_made(missing: int) -> Mistake:
+    wrong = f"Nothing was made: {missing} {'thing is' if missing == 1 else 'things are'} missing."
+    return Mistake("underpour submittal", "", wrong, "With --draft it is made, and each sheet says that it is a draft.")
+
+
+def absent_words(absent: Sequence[str]) -> list[str]:
+    """What the terminal says of letters that no font draws."""
+    if not absent:
+        return []
+    shown = ", ".join(
+        f"{letter} (U+{ord(letter):04X})" if letter.isprintable() else f"U+{ord(letter):04X}"
+        for letter in absent[:ABSENT_SHOWN]
+    )
+    more = f" and {len(absent) - ABSENT_SHOWN} more" if len(absent) > ABSENT_SHOWN else ""
+    return [f"No font here draws {shown}{more}: each stands as □. --fonts FOLDER names fonts that do."]

@@ -69,10 +69,20 @@ def corner_mark(section: Section, frame: Frame, words: str, below: str, colour: 
 
 def scale_bar(right: float, base: float, scale: float, system: System) -> str:
     """A bar of a round length, ending at ``right`` (mm), at ``scale`` mm for each metre."""
-    length, words = next((bar for bar in BARS[system] if bar[0] * scale <= LONGEST), BARS[system][-1])
+    length, words = _bar(scale, system)
     wide = length * scale
     halves = [(right - wide, colours.light()["ink"]), (right - wide / 2, colours.light()["leaf"])]
     drawn = "".join(rectangle(x, base - 1.1, wide / 2, 1.1, fill) for x, fill in halves)
     drawn += line(right - wide, base - 1.1, right, base - 1.1, HAIR) + line(right - wide, base, right, base, HAIR)
     drawn += line(right, base - 1.8, right, base, LINE) + line(right - wide, base - 1.8, right - wide, base, LINE)
     return drawn + letters(right - wide - 1.2, base, words, anchor="end")
+
+
+def bar_breadth(scale: float, system: System) -> float:
+    """Room that the scale bar takes with its words. [mm]"""
+    length, words = _bar(scale, system)
+    return length * scale + 1.2 + width(words)
+
+
+def _bar(scale: float, system: System) -> tuple[float, str]:
+    return next((bar for bar in BARS[system] if bar[0] * scale <= LONGEST), BARS[system][-1])

@@ -8,14 +8,14 @@ from ..dossier import Answer
 from ..measure import say
 from ..measure.table import System
 from ..sections.parts import Section
-from .airs import corner_mark, outdoors_name, room_name, room_words, scale_bar
+from .airs import bar_breadth, corner_mark, outdoors_name, room_name, room_words, scale_bar
 from .facts import corner_temperature, corner_verdict, floor_limit, floor_words, loss_words, watched_words
 from .floor_line import Strip, floor_line, shared_span
 from .legend import FROST_WIDE, LEGEND_HIGH, frost_key, legend
 from .lettering import CAPITAL, HEADING, LETTER, cut_to, wrapped
 from .paper import FINE, Frame, letters, picture, stroke
 from .scale import Scale
-from .section import Drawn, bodies_alone, with_field_and_names
+from .section import Drawn, bodies_alone, with_field, with_field_and_names
 from .when import moment_words
 
 WIDE = 170.0  # mm, a picture across a page
@@ -35,6 +35,7 @@ def section_picture(
     scale: Scale,
     width: float = WIDE,
     caption: str = "",
+    named: bool = True,
 ) -> str:
     """One section with its temperatures at one moment of the year.
 
@@ -54,6 +55,8 @@ def section_picture(
         Breadth of the picture. [mm]
     caption : str
         A sentence below; the moment that is shown is always said after it.
+    named : bool
+        Whether materials and dimensions are written into the drawing; a small one has no room for them.
 
     Returns
     -------
@@ -76,7 +79,8 @@ def section_picture(
     ]
     taken = tuple(box for _, boxes in marks for box in boxes)
     name = identity(answer.name, edge)
-    drawn = with_field_and_names(section, field, year_fraction, scale, frame, name, taken)
+    draw = with_field_and_names if named else with_field
+    drawn = draw(section, field, year_fraction, scale, frame, name, taken)
     limit = floor_limit(answer, edge, system)
     coldest = floor_words(answer, edge, year_fraction, system)
     span = shared_span([field], year_fraction, system, limit)
@@ -137,9 +141,9 @@ def framed(section: Section, left: float, top: float, wide: float) -> Frame:
 def heading(words: str, system: System, frame: Frame, width: float) -> str:
     """The name of the drawing, and its scale bar at the right."""
     base = HEADING * CAPITAL + 1.0
-    return letters(0.0, base, cut_to(words, width - 70.0, HEADING, 600), size=HEADING, weight=600) + scale_bar(
-        width - 0.4, base, frame.scale, system
-    )
+    return letters(
+        0.0, base, cut_to(words, width - bar_breadth(frame.scale, system) - 4.0, HEADING, 600), size=HEADING, weight=600
+    ) + scale_bar(width - 0.4, base, frame.scale, system)
 
 
 def border(frame: Frame) -> str:

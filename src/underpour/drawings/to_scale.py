@@ -12,10 +12,11 @@ from typing import Any
 from ..measure import say
 from ..measure.table import System
 from ..sections.parts import Outline, Section
-from .airs import outdoors_name, room_name, scale_bar
+from .airs import bar_breadth, outdoors_name, room_name, scale_bar
 from .bodies import is_ground
 from .chains import END, Stretch, level, level_high, upright
 from .lettering import CAPITAL, HEADING, cut_to
+from .lettering import width as lettering
 from .names import names_room
 from .one_section import WIDE, border, identity
 from .paper import FINE, HAIR, Frame, letters, line, picture
@@ -23,6 +24,7 @@ from .section import bodies_alone
 
 HIGHEST = 175.0  # mm, a drawing with its dimensions
 HEAD = 8.5  # mm, the heading
+NARROW = 140.0  # mm; a narrower drawing has one chain at the left and none at the right
 GUTTER = 19.5  # mm, one upright chain with its words
 LINE_OFF = 3.8  # mm, from the drawing to the line of a chain
 AROUND = 0.12  # m of ground drawn around what is built
@@ -59,16 +61,18 @@ def scaled_section(section: Section, system: System, *, width: float = WIDE, hei
     Scaled
         The drawing has exactly ``width`` millimetres and has to be printed at that size.
     """
-    ups = _ups(section)
-    gutters = GUTTER * len(ups), GUTTER
+    narrow = width < NARROW
+    ups = _ups(section)[:1] if narrow else _ups(section)
+    gutters = GUTTER * len(ups), 0.0 if narrow else GUTTER
     acrosses = _acrosses(section)
     foot = LINE_OFF + sum(level_high(_stretches(a, system, str)) + 1.0 for a in acrosses)
-    room = width - sum(gutters), height - HEAD - foot
-    row = next((r for r in _scales()[system] if _fits(section, r["ratio"], room)), _scales()[system][-1])
+    room = width - sum(gutters) - 0.3, height - HEAD - foot
+    outdoors = 0.0 if narrow else OUTDOORS
+    row = next((r for r in _scales()[system] if _fits(section, r["ratio"], room, outdoors)), _scales()[system][-1])
     ratio, words = int(row["ratio"]), str(row["words"])
-    frame = Frame(gutters[0], HEAD, _window(section, ratio, room), 1000.0 / ratio)
+    frame = Frame(gutters[0], HEAD, _window(section, ratio, room, outdoors), 1000.0 / ratio)
     bare = replace(section, dimensions=())
-    marks = [room_name(bare, frame, "room"), outdoors_name(bare, frame, "outdoors")]
+    marks = [room_name(bare, frame, "room"), outdoors_name(bare, frame, _outdoors(section, frame))]
     prefix = identity(f"to scale {section.kind}", section.edge)
     drawn = bodies_alone(
         bare,
@@ -83,7 +87,7 @@ def scaled_section(section: Section, system: System, *, width: float = WIDE, hei
         border(frame),
         *(text for text, _ in marks),
         _left(ups, frame, system),
-        _right(section, frame, system),
+        "" if narrow else _right(section, frame, system),
         _below(acrosses, frame, system, width),
     ]
     named = ", ".join(dict.fromkeys(part.label for part in section.parts))
@@ -117,25 +121,36 @@ def _at_edge(section: Section) -> list[Outline]:
     return bodies + [part.thickening for part in section.parts if part.thickening]
 
 
-def _least(section: Section, ratio: int) -> tuple[float, float, float, float]:
+def _least(section: Section, ratio: int, outdoors: float) -> tuple[float, float, float, float]:
     """The window that has to be shown: what is built, some floor, and air for the names of the layers. [m]"""
     x0, x1, y0, y1 = _built(section)
     wide, high = names_room(section)
     right = max(x1 + (wide + NAMES_OFF) * ratio / 1000.0, section.corner[0] + FLOOR)
-    standing = [each for each in _at_edge(section) if max(y for _, y in each) > max(section.ground_level, 0.0)]
-    wall = min((x for each in standing for x, _ in each), default=section.corner[0])
-    left = min(x0 - AROUND, wall - OUTDOORS * ratio / 1000.0)
+    left = min(x0 - AROUND, _outer_face(section) - outdoors * ratio / 1000.0)
     return left, min(right, section.extent[1]), y0 - AROUND, max(y1 + ABOVE, (high + NAMES_OFF) * ratio / 1000.0)
 
 
-def _fits(section: Section, ratio: int, room: tuple[float, float]) -> bool:
-    x0, x1, y0, y1 = _least(section, ratio)
+def _outer_face(section: Section) -> float:
+    """Outer face of what stands above the ground. [m]"""
+    standing = [each for each in _at_edge(section) if max(y for _, y in each) > max(section.ground_level, 0.0)]
+    return min((x for each in standing for x, _ in each), default=section.corner[0])
+
+
+def _outdoors(section: Section, frame: Frame) -> str:
+    """The name of what lies outside, where there is room for it beside the wall."""
+    return "outdoors" if frame.x(_outer_face(section)) - frame.left > lettering("outdoors") + 2.0 else ""
+
+
+def _fits(section: Section, ratio: int, room: tuple[float, float], outdoors: float) -> bool:
+    x0, x1, y0, y1 = _least(section, ratio, outdoors)
     return (x1 - x0) * 1000.0 / ratio <= room[0] and (y1 - y0) * 1000.0 / ratio <= room[1]
 
 
-def _window(section: Section, ratio: int, room: tuple[float, float]) -> tuple[float, float, float, float]:
+def _window(
+    section: Section, ratio: int, room: tuple[float, float], outdoors: float
+) -> tuple[float, float, float, float]:
     """What is shown: as wide as the paper lets it be, a quarter of the spare room outdoors, the rest of it floor."""
-    x0, x1, y0, y1 = _least(section, ratio)
+    x0, x1, y0, y1 = _least(section, ratio, outdoors)
     wide, high = room[0] * ratio / 1000.0, room[1] * ratio / 1000.0
     spare = max(wide - (x1 - x0), 0.0)
     left = max(x0 - 0.25 * spare, section.extent[0])
@@ -224,6 +239,6 @@ def _heading(title: str, words: str, system: System, frame: Frame, width: float)
     """The drawing's name, its scale in words, and a bar that stays true when the sheet is copied smaller."""
     base = HEADING * CAPITAL + 1.0
     said = f"{title}, scale {words}"
-    return letters(0.0, base, cut_to(said, width - 70.0, HEADING, 600), size=HEADING, weight=600) + scale_bar(
-        width - 0.4, base, frame.scale, system
-    )
+    return letters(
+        0.0, base, cut_to(said, width - bar_breadth(frame.scale, system) - 4.0, HEADING, 600), size=HEADING, weight=600
+    ) + scale_bar(width - 0.4, base, frame.scale, system)

@@ -2,6 +2,6 @@
 
 from .pictures import Picture, Pictures
 from .ready import Gap, gaps
-from .write import Printed, submittal
+from .write import Printed, for_one, submittal
 
-__all__ = ["Gap", "Picture", "Pictures", "Printed", "gaps", "submittal"]
+__all__ = ["Gap", "Picture", "Pictures", "Printed", "for_one", "gaps", "submittal"]

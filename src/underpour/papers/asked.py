@@ -35,7 +35,10 @@ def _typed(brief: dict[str, Any], path: str) -> str:
 
 
 def asked(dossier: Dossier, assumed: dict[str, str]) -> list[dict[str, Any]]:
-    """Rows of name and words, and whether they are otherwise than last time. ``assumed`` maps a path to the words of what was taken where nothing was typed."""
+    """Rows of name and words, and whether they are otherwise than last time.
+
+    ``assumed`` maps a path to the words of what was taken where nothing was typed.
+    """
     try:
         brief = tomllib.loads(dossier.brief_text)
     except tomllib.TOMLDecodeError:  # a dossier read back from a file may carry none

@@ -50,7 +50,13 @@ UNTITLED = "A slab without a title"
 
 
 def content(
-    dossier: Dossier, pictures: Pictures, day: str, *, gaps: tuple[Gap, ...] = (), letters: Letters | None = None
+    dossier: Dossier,
+    pictures: Pictures,
+    day: str,
+    *,
+    gaps: tuple[Gap, ...] = (),
+    draft: bool = False,
+    letters: Letters | None = None,
 ) -> dict[str, Any]:
     """Everything a submittal prints, in the order of its pages, as text, lists and numbers for drawing.
 
@@ -63,7 +69,7 @@ def content(
     letters = letters or Letters()
     whole: dict[str, Any] = letters.fit(
         {
-            **head(dossier, day, draft=bool(gaps)),
+            **head(dossier, day, draft=draft or bool(gaps)),
             "gaps": [{"words": f"{gap.words[:1].upper()}{gap.words[1:]}", "key": gap.key} for gap in gaps],
             "transmittal": transmittal(dossier, system, day),
             "changed": changes(dossier),

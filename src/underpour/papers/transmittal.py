@@ -35,7 +35,7 @@ def transmittal(dossier: Dossier, system: System, day: str) -> dict[str, Any]:
 
 
 def number_words(dossier: Dossier) -> str:
-    """"26-0412, revision B", as it stands in the strip of every sheet; "" where nothing was typed."""
+    """ "26-0412, revision B", as it stands in the strip of every sheet; "" where nothing was typed."""
     given = dossier.handover
     return ", ".join(filter(None, (given.number, f"revision {given.revision}" if given.revision else "")))
 

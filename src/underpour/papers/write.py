@@ -14,6 +14,7 @@ from ..mistakes import Mistake
 from .content import content
 from .letters import Letters
 from .logo import Logo
+from .one_page import Reader, one_page
 from .pictures import Pictures
 from .ready import Gap
 from .typefaces import Typefaces
@@ -43,6 +44,7 @@ def submittal(
     logo: Logo | None = None,
     typefaces: Typefaces | None = None,
     gaps: tuple[Gap, ...] = (),
+    draft: bool = False,
 ) -> Printed:
     """The submittal as PDF: tagged for screen readers (PDF/UA-1), the same bytes for the same input.
 
@@ -62,6 +64,8 @@ def submittal(
         Fonts of the user's own, asked after the bundled ones.
     gaps : tuple of Gap
         What is still missing; where there is any, each sheet says that it is a draft.
+    draft : bool
+        Each sheet says so though nothing is missing.
 
     Returns
     -------
@@ -75,8 +79,29 @@ def submittal(
     """
     day, words = _day(date)
     letters = Letters(typefaces.drawn if typefaces else frozenset())
-    told = content(dossier, pictures, words, gaps=gaps, letters=letters)
+    told = content(dossier, pictures, words, gaps=gaps, draft=draft, letters=letters)
     return compiled("submittal.typ", told, letters, day=day, paper=paper, logo=logo, typefaces=typefaces)
+
+
+def for_one(
+    dossier: Dossier,
+    pictures: Pictures,
+    reader: Reader,
+    *,
+    date: str,
+    paper: Paper = "a4",
+    logo: Logo | None = None,
+    typefaces: Typefaces | None = None,
+    draft: bool = False,
+) -> Printed:
+    """The answer for one reader, on exactly one sheet; what does not fit is counted on it.
+
+    Takes and refuses what ``submittal`` does; ``reader`` is "owner", "contractor" or "official".
+    """
+    day, words = _day(date)
+    letters = Letters(typefaces.drawn if typefaces else frozenset())
+    told = one_page(dossier, pictures, words, reader, draft=draft, letters=letters)
+    return compiled("one-page.typ", told, letters, day=day, paper=paper, logo=logo, typefaces=typefaces)
 
 
 def compiled(
@@ -102,7 +127,9 @@ def compiled(
     return Printed(pdf, tuple(sorted(letters.absent)))
 
 
-def pages(page: str, told: dict[str, Any], *, date: str, paper: str = "a4", dots_per_inch: float = 110.0) -> list[bytes]:
+def pages(
+    page: str, told: dict[str, Any], *, date: str, paper: str = "a4", dots_per_inch: float = 110.0
+) -> list[bytes]:
     """The same sheets as PNG pictures, one a page, for looking at."""
     day, _ = _day(date)
     drawn = _set(page, _given(told, day, paper, None, None), day, None, format="png", ppi=dots_per_inch)
