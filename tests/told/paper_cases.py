@@ -7,8 +7,10 @@ from __future__ import annotations
 
 from types import MappingProxyType
 
-from underpour.dossier import Answer, Assumed, Dossier
-from underpour.findings import Basis, Finding, Step
+from underpour.brief.handover import Handover
+from underpour.dossier import Answer, Assumed, Change, Dossier, Moved
+from underpour.findings import Accepted, Basis, Finding, Step
+from underpour.laying.records import Confirmer, Point, Product, Property, Unseen, Work
 from underpour.papers import Picture, Pictures
 
 HOSTILE = (
@@ -62,6 +64,7 @@ def findings(corner: float) -> tuple[Finding, ...]:
             limit=15.0,
             sense="at least",
             words="The floor at the wall falls to this in February. Carry the foam over the footing and it stays warm.",
+            accepted=Accepted(f"Storage only {HOSTILE[1]}", f"A. Owner {HOSTILE[2]}", "2026-11-20"),
             caution=f"Foam is combustible and must be covered where it is left open to the room {HOSTILE[1]}.",
             rests_on=("floor.build-up.2.thickness", "catalogue.foam.plain-25.conductivity-in-place"),
             steps=(
@@ -104,9 +107,91 @@ def findings(corner: float) -> tuple[Finding, ...]:
     )
 
 
+HANDOVER = Handover.model_validate(
+    {
+        "number": "26-0412",
+        "revision": "B",
+        "to": [f"Building office {HOSTILE[0]}", LONG],
+        "from": f"Demo desk {HOSTILE[4]}",
+        "prepared-by": "A. Example",
+        "references": ["Drawing S-101, revision 2", HOSTILE[3]],
+        "deviations": [f"Foam 3 in, drawn 2 in {HOSTILE[2]}"],
+    }
+)
+
+PRODUCTS = (
+    Product(
+        name=f"Plain 25 (invented) {HOSTILE[1]}",
+        what="Board",
+        cls=("ASTM C578 type IX",),
+        where=("Under the floor, 2 in (51 mm)",),
+        rows=(
+            Property("Compressive strength", "25 psi (172 kPa)", "ASTM D1621, at 10 %", "Class table", "memory"),
+            Property(f"Name of {LONG}", HOSTILE[3], HOSTILE[0], HOSTILE[2], "practice"),
+        ),
+        evidence=("Report of the compressive strength", LONG),
+        maker=f"Marlpit {HOSTILE[4]}",
+        invented=True,
+        rests_on=("floor.build-up.2.thickness",),
+    ),
+    Product("Gravel", "Gravel", (), ("Under the foam",), (), (), "", False, ()),
+)
+WORKS = (
+    Work(
+        1,
+        "dig",
+        "Dig and level",
+        "the site",
+        ("Dig to 10 in.", HOSTILE[1]),
+        "Sides fall in.",
+        True,
+        (),
+        "practice",
+        "practice",
+    ),
+    Work(
+        2,
+        "board",
+        f"Lay the boards {HOSTILE[2]}",
+        "the floor",
+        (LONG,),
+        "",
+        False,
+        ("floor.build-up.2",),
+        "",
+        "practice",
+    ),
+)
+POINTS = (
+    Point(1, "before the boards", f"Gravel {HOSTILE[0]}", "4 in (102 mm)", "Tape.", ("height.depth",), "Crew leader"),
+    Point(2, "before the pour", LONG, HOSTILE[3], HOSTILE[4], (), f"Official {HOSTILE[1]}"),
+)
+CONFIRMERS = (
+    Confirmer("Structural engineer", ("The slab.", HOSTILE[2]), "before the order", LONG, ("floor.build-up",)),
+)
+UNSEEN = (Unseen("heat.u-floor", "U of the floor with the ground", "Nobody sees heat."),)
+
+
+def moved() -> Moved:
+    return Moved(
+        since="A",
+        version="0.0.9",
+        typed=(Change("floor.build-up.2.thickness", "2 in", "3 in"), Change("site.place", HOSTILE[2], "Duluth, MN")),
+        assumed=(Change("floor.humidity", "", "50 %"),),
+        findings={
+            ("heat.corner-coldest", frozenset({"edge": "A", "film": "heat loss"}.items())): Change(
+                "Coldest place where floor and wall meet, edge A",
+                "57.2 °F, falls short",
+                "57.4 °F, falls short",
+                "0.2 °F",
+            )
+        },
+    )
+
+
 def dossier(units: str = "US") -> Dossier:
     def answer(name: str, corner: float, *summary: str) -> Answer:
-        return Answer(name, summary, {}, {}, findings(corner))
+        return Answer(name, summary, {}, {}, findings(corner), PRODUCTS, WORKS, POINTS, UNSEEN, CONFIRMERS)
 
     return Dossier(
         brief_text=BRIEF,
@@ -131,6 +216,7 @@ def dossier(units: str = "US") -> Dossier:
             Assumed("floor.humidity", 50.0, 35.0, 60.0, "%", f"A usual workshop in winter {HOSTILE[1]}"),
             Assumed("edge.A.wall", "concrete, 8 in (203 mm)", None, None, "", "The usual wall of a basement."),
         ),
+        handover=HANDOVER,
         alternatives=(
             answer("as briefed", 14.1, "5 in (127 mm) concrete", "2 in (51 mm) Plain 25", "4 in (102 mm) gravel"),
             answer("bare slab", 13.6, "5 in (127 mm) concrete", "4 in (102 mm) gravel"),
@@ -153,5 +239,5 @@ def pictures() -> Pictures:
     alt = "The floor is warmest where the foam is carried over the footing."
     return Pictures(
         comparison=(Picture("Edge A", drawing("three alternatives"), "Middle of February.", alt),),
-        sections=(Picture(f"Edge A, footing {HOSTILE[1]}", drawing("section A"), "As briefed.", alt),),
+        sections=(Picture(f"Edge A, footing {HOSTILE[1]}", drawing("section A"), "As briefed.", alt, wide=170.0),),
     )

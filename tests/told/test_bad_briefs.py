@@ -225,7 +225,7 @@ def test_a_folder_that_may_not_be_written_to_is_told_and_left(
     assert contents(folder) == before
 
 
-@pytest.mark.parametrize("command", ["compare brief.toml -o slab.svg", "submittal brief.toml -o slab.pdf"])
+@pytest.mark.parametrize("command", ["compare brief.toml -o slab.svg", "submittal brief.toml --draft -o slab.pdf"])
 def test_a_file_that_the_system_will_not_write_leaves_the_older_one(
     command: str, folder: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:

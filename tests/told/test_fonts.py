@@ -12,7 +12,7 @@ import underpour.pages
 import underpour.papers
 from underpour.pages.write import FONTS as FACES
 from underpour.papers.covered import spans
-from underpour.papers.letters import ABSENT, BREAK, drawable
+from underpour.papers.letters import ABSENT, BREAK, Letters
 
 FONTS = Path(underpour.papers.__file__).parent / "fonts"
 CUT = Path(underpour.pages.__file__).parent / "fonts"
@@ -83,8 +83,9 @@ def test_the_list_of_letters_is_the_one_of_the_files():
 
 
 def test_a_letter_nobody_draws_is_shown_as_an_empty_square():
-    assert drawable("漢\N{NULL}\N{RIGHT-TO-LEFT OVERRIDE}a") == ABSENT * 3 + "a"
-    assert drawable(BREAK) == BREAK
+    letters = Letters()
+    assert letters.drawable("漢\N{NULL}\N{RIGHT-TO-LEFT OVERRIDE}a") == ABSENT * 3 + "a"
+    assert letters.drawable(BREAK) == BREAK and len(letters.named()) == 3
 
 
 def test_the_fonts_stay_below_two_megabytes_and_carry_their_licences():

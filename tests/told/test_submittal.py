@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import re
 import time
 from dataclasses import replace
 
@@ -14,7 +15,8 @@ from underpour.drawings.margin import margin_words
 from underpour.measure import say
 from underpour.mistakes import Mistake
 from underpour.papers import Picture, Pictures, submittal
-from underpour.papers.content import content, runs
+from underpour.papers.content import content
+from underpour.papers.known import known, runs
 from underpour.papers.order import is_tight, worst_first
 
 DAY = "2026-11-25"
@@ -23,6 +25,27 @@ DAY = "2026-11-25"
 def squeezed(text: str) -> str:
     """Without spaces and offered breaks: where a line ends is the typesetter's business."""
     return "".join(text.replace("\N{ZERO WIDTH SPACE}", "").split())
+
+
+def laid_words() -> list[str]:
+    """Every text of what is laid, handed over, looked at and confirmed."""
+    given = cases.HANDOVER
+    words = [*given.to, given.from_, given.prepared_by, given.number, *given.references, *given.deviations]
+    for p in cases.PRODUCTS:
+        words += [
+            p.name,
+            *p.cls,
+            *p.where,
+            *p.evidence,
+            *(w for row in p.rows for w in (row.name, row.terms, row.source)),
+        ]
+    for w in cases.WORKS:
+        words += [w.what, w.where, *w.how, w.mind]
+    for p in cases.POINTS:
+        words += [p.look_at, p.wanted, p.how, p.who]
+    for c in cases.CONFIRMERS:
+        words += [c.who, *c.what, c.before, c.why]
+    return words
 
 
 def read_back(pdf: bytes) -> str:
@@ -36,11 +59,11 @@ def system(request):
 
 @pytest.fixture(scope="module")
 def printed(system):
-    return read_back(submittal(cases.dossier(system), cases.pictures(), date=DAY))
+    return read_back(submittal(cases.dossier(system), cases.pictures(), date=DAY).pdf)
 
 
 def test_the_same_dossier_gives_the_same_bytes():
-    first, second = (submittal(cases.dossier(), cases.pictures(), date=DAY) for _ in range(2))
+    first, second = (submittal(cases.dossier(), cases.pictures(), date=DAY).pdf for _ in range(2))
     assert first.startswith(b"%PDF") and first == second
 
 
@@ -64,7 +87,7 @@ def test_every_alternative_is_printed_beside_the_brief(printed, system):
 
 def test_every_caution_note_credit_and_assumption_is_printed(printed):
     dossier = cases.dossier()
-    for words in (*dossier.cautions, *dossier.notes, *dossier.credits):
+    for words in (*dossier.cautions, *dossier.notes, *dossier.credits, *laid_words()):
         assert squeezed(words) in printed
     for assumed in dossier.assumed:
         assert squeezed(assumed.path) in printed and squeezed(assumed.why) in printed
@@ -75,10 +98,25 @@ def test_text_that_looks_like_markup_is_printed_as_it_was_typed(printed):
         assert squeezed(words) in printed
 
 
-def test_steps_are_printed_with_their_source_and_how_it_was_seen(printed):
+def test_steps_are_printed_and_each_source_once_by_number_with_how_it_was_seen(printed):
     assert squeezed("(θsi − θe)/(θi − θe) = (12.9 − −8.6)/(20 − −8.6) = 0.752") in printed
+    for n, words in enumerate(("ISO 10211:2017, 7.3 · as quoted by another source", "Custom of"), 1):
+        assert squeezed(f"[{n}] {words}") in printed and printed.count(squeezed(words)) == 1
     assert squeezed("ISO 13788:2012, 5.3 · read in the document") in printed
     assert squeezed("ISO 6946:2017, 6.7.1 · from memory, not yet read") in printed
+
+
+def test_a_long_list_of_inputs_is_said_once_and_named():
+    inputs = tuple(f"floor.build-up.{n}.thickness" for n in range(1, 8))
+    basis = cases.findings(14.0)[0].basis
+    one, other, brief = (
+        replace(cases.findings(14.0)[0], rests_on=rests, basis=basis)
+        for rests in (inputs, (*inputs, "floor.humidity"), ("site.place",))
+    )
+    told = known((one, other, brief), "SI")
+    assert [(named["name"], len(named["paths"])) for named in told["lists"]] == [("A", 7)]
+    rests = [(block["rests"]["list"], len(block["rests"]["more"])) for block in told["blocks"]]
+    assert rests == [("A", 0), ("A", 1), ("", 1)]
 
 
 def test_what_cannot_be_told_and_what_nobody_asked_is_listed_as_not_checked(printed):
@@ -89,25 +127,38 @@ def test_what_cannot_be_told_and_what_nobody_asked_is_listed_as_not_checked(prin
 
 
 def test_the_parts_come_in_the_order_in_which_they_are_read():
-    pdf = PdfReader(io.BytesIO(submittal(cases.dossier(), cases.pictures(), date=DAY)))
+    pdf = PdfReader(io.BytesIO(submittal(cases.dossier(), cases.pictures(), date=DAY).pdf))
     assert [entry.title for entry in pdf.outline if not isinstance(entry, list)] == [
+        "Transmittal",
         "What is asked",
         "What is proposed",
         "Does it hold?",
-        "The alternatives side by side",
         "How we know",
-        "The sections",
+        "The alternatives side by side",
+        "The sections, to scale",
+        "Product data",
+        "In what order it is laid",
+        "To look at before the pour",
         "What was assumed",
         "What was not checked",
-        "What to know of the data",
+        "Who must confirm",
         "Cautions",
-        "Credits",
+        "Data and credits",
         "The brief as it was typed",
     ]
 
 
+def test_the_first_sheet_names_every_part_with_the_sheet_it_begins_on():
+    pdf = PdfReader(io.BytesIO(submittal(cases.dossier(), cases.pictures(), date=DAY).pdf))
+    parts = [entry for entry in pdf.outline if not isinstance(entry, list)][1:]
+    first = squeezed(pdf.pages[0].extract_text())
+    for part in parts:
+        sheet = pdf.get_destination_page_number(part) + 1
+        assert re.search(re.escape(squeezed(part.title)) + rf"\.*{sheet}(?!\d)", first), part.title
+
+
 def test_the_file_says_its_title_language_and_day_and_is_tagged():
-    pdf = PdfReader(io.BytesIO(submittal(cases.dossier(), cases.pictures(), date=DAY)))
+    pdf = PdfReader(io.BytesIO(submittal(cases.dossier(), cases.pictures(), date=DAY).pdf))
     assert pdf.metadata.title == f"{cases.dossier().title}: Submittal"
     assert str(pdf.metadata.creation_date)[:10] == DAY
     assert pdf.root_object["/Lang"] == "en"
@@ -115,7 +166,7 @@ def test_the_file_says_its_title_language_and_day_and_is_tagged():
 
 
 def test_only_bundled_fonts_are_in_the_file():
-    pdf = submittal(cases.dossier(), cases.pictures(), date=DAY)
+    pdf = submittal(cases.dossier(), cases.pictures(), date=DAY).pdf
     names = {
         font.get_object()["/BaseFont"].partition("+")[2].partition("-")[0]
         for page in PdfReader(io.BytesIO(pdf)).pages
@@ -126,26 +177,26 @@ def test_only_bundled_fonts_are_in_the_file():
 
 @pytest.mark.parametrize(("paper", "millimetres"), [("a4", (210.0, 297.0)), ("us-letter", (215.9, 279.4))])
 def test_both_sizes_of_paper_are_printed(paper, millimetres):
-    pdf = submittal(cases.dossier(), cases.pictures(), date=DAY, paper=paper)
+    pdf = submittal(cases.dossier(), cases.pictures(), date=DAY, paper=paper).pdf
     page = PdfReader(io.BytesIO(pdf)).pages[0].mediabox
     assert (float(page.width) * 25.4 / 72, float(page.height) * 25.4 / 72) == pytest.approx(millimetres, abs=0.1)
 
 
 def test_letters_without_a_font_never_keep_a_paper_from_being_made():
     strange = replace(cases.dossier(), title="漢字 \N{NULL}\N{RIGHT-TO-LEFT OVERRIDE} עברית \N{SNOWMAN}", use="")
-    assert "□" in read_back(submittal(strange, cases.pictures(), date=DAY))
+    assert "□" in read_back(submittal(strange, cases.pictures(), date=DAY).pdf)
 
 
 def test_a_bare_dossier_is_still_a_paper():
     bare = replace(cases.dossier(), title="", brief_text="", assumed=(), notes=(), credits=(), cautions=())
     alone = replace(bare, alternatives=(replace(bare.as_briefed, findings=(), summary=()),))
-    text = read_back(submittal(alone, Pictures(), date=DAY))
+    text = read_back(submittal(alone, Pictures(), date=DAY).pdf)
     assert squeezed("Nothing was checked.") in text and squeezed("Nothing that a brief can say.") in text
 
 
 def test_a_drawing_taller_than_the_sheet_is_made_to_fit():
     tall = cases.drawing("tall").replace('height="60mm" viewBox="0 0 170 60"', 'height="900mm" viewBox="0 0 170 900"')
-    pdf = submittal(cases.dossier(), Pictures(sections=(Picture("A", tall, "Tall.", "Tall."),)), date=DAY)
+    pdf = submittal(cases.dossier(), Pictures(sections=(Picture("A", tall, "Tall.", "Tall."),)), date=DAY).pdf
     heights = []
     for page in PdfReader(io.BytesIO(pdf)).pages:
         page.extract_text(visitor_text=lambda text, place, *_: heights.append(place[5]) if "Tall." in text else None)
@@ -163,7 +214,7 @@ def test_a_wrong_day_or_paper_is_told_with_what_to_write(asked, words):
 
 def test_a_paper_takes_less_than_a_second():
     began = time.perf_counter()
-    submittal(cases.dossier(), cases.pictures(), date=DAY)
+    assert submittal(cases.dossier(), cases.pictures(), date=DAY).pdf
     assert time.perf_counter() - began < 1.0
 
 

@@ -22,7 +22,7 @@ WHOLE = 170.0  # mm, a picture across a sheet
 HIGHEST = 175.0  # mm, a section to scale on a sheet of the submittal
 CONTRACTOR = 113.0  # mm, breadth of the section on the contractor's page
 ONE_PAGE = (130.0, 110.0, 95.0)  # mm, its heights: the largest for which the page has room is taken
-OWNER = 92.0  # mm, breadth of the picture on the owner's page
+OWNER = (92.0, 76.0, 62.0)  # mm, breadths of the picture on the owner's page
 
 
 def chosen_edge(dossier: Dossier, typed: str | None) -> str:
@@ -86,12 +86,12 @@ def _warm(dossier: Dossier, edge: str, width: float = WHOLE) -> Picture:
 
 
 def for_one_page(dossier: Dossier) -> Pictures:
-    """For the first edge its temperatures, and its section to scale in several sizes, the largest first."""
+    """For the first edge its temperatures and its section to scale, in several sizes, the largest first."""
     from ..papers import Pictures
 
     edge = next(iter(dossier.as_briefed.sections))
-    warm = replace(_warm(dossier, edge, OWNER), wide=OWNER)
-    return Pictures((warm,), tuple(to_scale(dossier, edge, CONTRACTOR, height) for height in ONE_PAGE))
+    warm = tuple(replace(_warm(dossier, edge, width), wide=width) for width in OWNER)
+    return Pictures(warm, tuple(to_scale(dossier, edge, CONTRACTOR, height) for height in ONE_PAGE))
 
 
 def to_scale(dossier: Dossier, edge: str, width: float = WHOLE, height: float = HIGHEST) -> Picture:

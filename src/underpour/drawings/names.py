@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 import numpy as np
+from numpy.typing import NDArray
 
 from ..sections.parts import Section
 from .bodies import is_ground
@@ -16,6 +17,8 @@ from .visible import NOTHING, showing
 STEP = 4.6  # mm from one name to the next below it
 FOOT = 5.0  # mm from the lowest name to the floor
 WIDEST = 70.0  # mm, the longest name that a drawing makes room for
+NEAR = 0.5  # mm that a line keeps off what is taken
+STEPS = np.linspace(0.0, 1.0, 24)  # of a line
 FINE = 0.4  # mm between the points at which bodies are looked for
 
 
@@ -124,6 +127,7 @@ def _near(
 ) -> tuple[Box, float] | None:
     """The nearest box for a name about a point, wholly in one ground or in air, and the side its line starts from."""
     wide = width(label) + 0.8
+    bounds = np.array([(box.left, box.top, box.right, box.bottom) for box in taken]).reshape(-1, 4)
     best: tuple[float, Box, float] | None = None
     for down in range(-40, 41, 2):
         for away in range(5, 60, 3):
@@ -132,17 +136,22 @@ def _near(
                 if best and cost >= best[0]:
                     continue
                 box = Box(left, y + down - LETTER / 2, left + wide, y + down + LETTER / 2 + 1.2)
-                path = _along(toward, box.bottom - 2.2, x, y)
-                if any(step.meets(other) for step in path for other in taken):
-                    continue
-                if in_the_clear(section, frame, box, taken):
+                if not _crosses(bounds, toward, box.bottom - 2.2, x, y) and in_the_clear(section, frame, box, taken):
                     best = (cost, box, toward)
     return (best[1], best[2]) if best else None
 
 
+def _crosses(bounds: NDArray[np.float64], x0: float, y0: float, x1: float, y1: float) -> bool:
+    """Whether a line meets any of the boxes (a row each: left, top, right, bottom). [mm]"""
+    x, y = (places[:, None] for places in _places(x0, y0, x1, y1))
+    left, top, right, bottom = bounds.T
+    return bool(((x + NEAR > left) & (x - NEAR < right) & (y + NEAR > top) & (y - NEAR < bottom)).any())
+
+
 def _along(x0: float, y0: float, x1: float, y1: float) -> list[Box]:
-    steps = np.linspace(0.0, 1.0, 24)
-    return [
-        Box(x - 0.5, y - 0.5, x + 0.5, y + 0.5)
-        for x, y in zip(x0 + steps * (x1 - x0), y0 + steps * (y1 - y0), strict=True)
-    ]
+    """The room that a line takes, as boxes."""
+    return [Box(x - NEAR, y - NEAR, x + NEAR, y + NEAR) for x, y in zip(*_places(x0, y0, x1, y1), strict=True)]
+
+
+def _places(x0: float, y0: float, x1: float, y1: float) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+    return x0 + STEPS * (x1 - x0), y0 + STEPS * (y1 - y0)

@@ -34,14 +34,15 @@ def one_page(
 ) -> dict[str, Any]:
     """What one page for this reader says: a picture where it helps, and parts of which each is a list.
 
-    ``least`` is how many items of a list stay when the page is full; the rest is then counted aloud. The first of
-    ``pictures.comparison`` is for the owner; ``pictures.sections`` are for the contractor, the largest first.
+    ``least`` is how many items of a list stay when the page is full; the rest is then counted aloud. One of
+    ``pictures.comparison`` is shown to the owner, one of ``pictures.sections`` to the contractor: the first for which
+    there is room.
     """
     system: System = "US" if dossier.units == "US" else "SI"
     parts = {"owner": owner, "contractor": contractor, "official": official}[reader](dossier, system)
     parts = [part for part in parts if part["items"]]
     parts.append(_part("Cautions", [_item(c) for c in _cautions(dossier)], least=len(dossier.cautions)))
-    shown = {"owner": pictures.comparison[:1], "contractor": pictures.sections, "official": ()}[reader]
+    shown = {"owner": pictures.comparison, "contractor": pictures.sections, "official": ()}[reader]
     told: dict[str, Any] = letters.fit(
         {
             **head(dossier, day, draft=draft),
