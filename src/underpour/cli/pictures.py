@@ -21,8 +21,9 @@ SHOWN_BY = (
 WHOLE = 170.0  # mm, a picture across a sheet
 HIGHEST = 175.0  # mm, a section to scale on a sheet of the submittal
 CONTRACTOR = 113.0  # mm, breadth of the section on the contractor's page
-ONE_PAGE = (130.0, 110.0, 95.0)  # mm, its heights: the largest for which the page has room is taken
-OWNER = (92.0, 76.0, 62.0)  # mm, breadths of the picture on the owner's page
+ONE_PAGE = (150.0, 130.0, 110.0)  # mm, its heights: the largest for which the page has room is taken
+OWNER = 92.0  # mm, breadth of the picture on the owner's page
+NEAR = (-0.9, 0.5, 1.3)  # m it shows: below the floor, above floor and ground, at most above the floor
 
 
 def chosen_edge(dossier: Dossier, typed: str | None) -> str:
@@ -86,12 +87,23 @@ def _warm(dossier: Dossier, edge: str, width: float = WHOLE) -> Picture:
 
 
 def for_one_page(dossier: Dossier) -> Pictures:
-    """For the first edge its temperatures and its section to scale, in several sizes, the largest first."""
+    """For the first edge its temperatures near the floor, and its section to scale in several sizes."""
     from ..papers import Pictures
 
     edge = next(iter(dossier.as_briefed.sections))
-    warm = tuple(replace(_warm(dossier, edge, width), wide=width) for width in OWNER)
-    return Pictures(warm, tuple(to_scale(dossier, edge, CONTRACTOR, height) for height in ONE_PAGE))
+    warm = replace(_warm(near_the_floor(dossier, edge), edge, OWNER), wide=OWNER)
+    return Pictures((warm,), tuple(to_scale(dossier, edge, CONTRACTOR, height) for height in ONE_PAGE))
+
+
+def near_the_floor(dossier: Dossier, edge: str) -> Dossier:
+    """The same with one section drawn no further down and up than an owner asks about."""
+    briefed = dossier.as_briefed
+    cut = briefed.sections[edge]
+    x0, x1, y0, y1 = cut.window
+    below, above, most = NEAR
+    window = x0, x1, max(y0, below), min(y1, max(cut.ground_level, 0.0) + above, most)
+    shown = replace(briefed, sections={**briefed.sections, edge: replace(cut, window=window)})
+    return replace(dossier, alternatives=(shown, *dossier.alternatives[1:]))
 
 
 def to_scale(dossier: Dossier, edge: str, width: float = WHOLE, height: float = HIGHEST) -> Picture:

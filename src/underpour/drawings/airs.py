@@ -42,7 +42,7 @@ def room_name(section: Section, frame: Frame, words: str) -> tuple[str, tuple[Bo
 
 def outdoors_name(section: Section, frame: Frame, words: str) -> tuple[str, tuple[Box, ...]]:
     """The words of outdoors, above the ground and above the floor: a dimension may stand between the two."""
-    if not any(air.where == "outdoors" for air in section.airs):
+    if not any(air.where == "outdoors" for air in section.airs) or frame.y(section.ground_level) < frame.top:
         return "", ()
     higher = min(frame.y(section.ground_level), frame.y(section.corner[1]))
     start, base = frame.left + 1.6, max(higher - 2.0, frame.top + LETTER)

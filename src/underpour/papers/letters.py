@@ -10,6 +10,7 @@ from importlib.resources import files
 from typing import Any
 
 ABSENT = "\N{WHITE SQUARE}"
+THIN, TIED = "\N{THIN SPACE}", "\N{NO-BREAK SPACE}"  # a line never ends between a number and its unit
 BREAK = "\N{ZERO WIDTH SPACE}"
 LONGEST = 24.0  # letters in a row before breaks are offered, a wide letter counting for more
 EVERY = 12.0  # letters from one break to the next
@@ -52,7 +53,7 @@ class Letters:
         if isinstance(here, str) and key == "svg":
             return self.drawable(here)
         if isinstance(here, str) and key not in AS_THEY_ARE:
-            return breakable(self.drawable(here))
+            return breakable(self.drawable(here.replace(THIN, TIED)))
         return here
 
     def named(self) -> list[str]:

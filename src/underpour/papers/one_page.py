@@ -41,7 +41,8 @@ def one_page(
     system: System = "US" if dossier.units == "US" else "SI"
     parts = {"owner": owner, "contractor": contractor, "official": official}[reader](dossier, system)
     parts = [part for part in parts if part["items"]]
-    parts.append(_part("Cautions", [_item(c) for c in _cautions(dossier)], least=len(dossier.cautions)))
+    cautions = _cautions(dossier)
+    parts.append(_part("Cautions", [_item(c) for c in cautions], least=len(cautions)))
     shown = {"owner": pictures.comparison, "contractor": pictures.sections, "official": ()}[reader]
     told: dict[str, Any] = letters.fit(
         {
@@ -101,9 +102,9 @@ def contractor(dossier: Dossier, system: System) -> list[dict[str, Any]]:
     minds = list(dict.fromkeys(w.mind for w in briefed.sequence if w.mind))
     return [
         _part("From the room down, then the edges", [_item(p["words"]) for p in proposed(dossier)], least=4),
-        _part("In what order", works, least=6, as_="lines"),
+        _part("In what order", works, least=8, as_="lines"),
         _part("To look at, and who looks", stops, least=6, as_="columns"),
-        _part("Mind while you work", [_item(m) for m in minds], least=3),
+        _part("Mind while you work", [_item(m) for m in minds], least=2),
     ]
 
 
