@@ -48,7 +48,19 @@ AT_HOME = {
     "markupsafe": {"pages"},
 }
 HEAVY = sorted(AT_HOME)
-DEVELOPERS_ONLY = {"pytest", "hypothesis", "pint", "skfem", "fontTools", "jsonschema", "ruff", "mypy"}
+DEVELOPERS_ONLY = {
+    "pytest",
+    "hypothesis",
+    "pint",
+    "skfem",
+    "fontTools",
+    "jsonschema",
+    "ruff",
+    "mypy",
+    "pikepdf",
+    "pypdfium2",
+    "pypdf",
+}
 
 
 def part_of(path: Path) -> str:

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 
     from ..dossier import Dossier
     from ..papers import Printed
+    from ..papers.logo import Logo
     from ..papers.typefaces import Typefaces
 
 EXAMPLE = "underpour submittal brief.toml -o submittal.pdf"
@@ -121,11 +122,9 @@ def fonts(folder: str) -> Typefaces:
 def printed(dossier: Dossier, brief: str, given: Namespace, typefaces: Typefaces | None) -> Printed:
     """The paper asked for. Raises Mistakes where a submittal is not ready and no draft was asked for."""
     from ..papers import for_one, gaps, submittal
-    from ..papers.logo import logo
     from .pictures import for_one_page, for_submittal
 
-    typed = dossier.handover.logo
-    sign = logo(typed, Path(brief).parent) if typed else None
+    sign = logo_of(dossier.handover.logo, brief)
     paper: Literal["a4", "us-letter"] = given.paper or ("us-letter" if dossier.units == "US" else "a4")
     date = given.date or datetime.date.today().isoformat()
     if given.reader:
@@ -140,6 +139,16 @@ def printed(dossier: Dossier, brief: str, given: Namespace, typefaces: Typefaces
     return submittal(
         dossier, pictures, date=date, paper=paper, logo=sign, typefaces=typefaces, gaps=missing, draft=given.draft
     )
+
+
+def logo_of(typed: str, brief: str) -> Logo | None:
+    """The picture that the brief names for its papers, looked through; None where it names none."""
+    from ..papers.logo import logo
+
+    try:
+        return logo(typed, Path(brief).parent) if typed else None
+    except Mistake as mistake:
+        raise mistake.placed(file=brief) from None
 
 
 def _nothing_made(missing: int) -> Mistake:
