@@ -99,7 +99,7 @@ REFUSED = {
     "jpeg cut off": ("a.jpg", jpeg()[:-4], "cut off"),
     "jpeg without a size": ("a.jpg", jpeg()[:20], "cut off or damaged"),
     "jpeg too high": ("a.jpg", jpeg(high=7000), "16 by 7000 dots"),
-    "too large": ("a.png", png() + b"\0" * logos.LARGEST, "2.0 MB; a logo may have 2"),
+    "too large": ("a.png", png() + b"\0" * (logos.LARGEST * 2), "2.0 MB; a logo may have 1"),
     "another kind": ("a.gif", b"GIF89a", "a PNG, a JPEG or an SVG"),
 }
 
