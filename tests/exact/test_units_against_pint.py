@@ -44,6 +44,7 @@ KEPT_IN = {
     "heat-flux": "W/m^2",
     "radon": "Bq/m^3",
     "humidity": "dimensionless",
+    "angle": "degree",
     "area": "m^2",
     "volume": "m^3",
     "energy": "J",
