@@ -151,3 +151,21 @@ def test_a_floor_that_takes_in_heat_is_not_said_to_lose_less_than_nothing_in_its
     room = text("freezer").replace("[floor]", '[floor]\ninside = "-10 F"\nhumidity = "80 %"')
     drawn = comparison(answer(reads(room, "brief.toml")), "A")
     assert "Floor takes in " in drawn and "Floor loses \N{MINUS SIGN}" not in drawn
+
+
+THICKENED = 'kind = "thickened-edge"\ndepth = "18 in"\nthickening = {{ width = "10 in", slope = "45 deg" }}'
+DRAWN = """kind = "drawn"
+[[edge.shape]]
+unit = "in"
+outline = ["0 0", "12 0", "12 -12", "8 -18", "0 -18"]
+material = "concrete\""""
+
+
+@pytest.mark.parametrize("kind", [THICKENED, DRAWN], ids=["thickened", "drawn"])
+def test_a_thickened_edge_outdoors_bears_no_wall_and_is_watched_below_its_thickening(kind):
+    found = answer(reads(text(brief=BRIEF.replace('kind = "free-edge"', kind)), "brief.toml"))
+    assert [a.path for a in found.assumed] == ["edge.A.ground"]
+    section = found.as_briefed.sections["A"]
+    assert section.watched == pytest.approx((0.0, -18 * 0.0254))
+    assert max(y for part in section.parts for _, y in part.outline) == 0.0
+    assert found.as_briefed.find("heat.ground-temperature", place="edge").value < 0.0

@@ -10,7 +10,7 @@ from ..mistakes import Mistake
 from .model import Edge, FloorTable, Kind, Project, Seasons
 from .paths import letter
 
-UNDER_THE_SKY: tuple[Kind, ...] = ("free-edge", "drawn")  # edges that ask for no wall
+UNDER_THE_SKY: tuple[Kind, ...] = ("free-edge", "thickened-edge", "drawn")  # edges that ask for no wall
 _WARMEST_ROOM = 40.0  # degC; above it a unit was mistaken, not a room kept
 
 

@@ -76,7 +76,7 @@ def resolve_edge(
         return None
     if not wall and edge.kind in ON_FOOTING:
         wall = [usual_wall("wall", f"{path}.wall", system, assumed)]
-    if not above and edge.kind in USUAL_ABOVE:
+    if not above and not outdoors and edge.kind in USUAL_ABOVE:
         above = [usual_wall(USUAL_ABOVE[edge.kind], f"{path}.above", system, assumed)]
     usually = usual("ground-outdoors" if outdoors else "ground")
     ground = edge.ground.si if edge.ground else assumed.take(usually.assumed(f"{path}.ground"))
