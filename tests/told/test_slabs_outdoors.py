@@ -153,11 +153,11 @@ def test_a_floor_that_takes_in_heat_is_not_said_to_lose_less_than_nothing_in_its
     assert "Floor takes in " in drawn and "Floor loses \N{MINUS SIGN}" not in drawn
 
 
-THICKENED = 'kind = "thickened-edge"\ndepth = "18 in"\nthickening = {{ width = "10 in", slope = "45 deg" }}'
+THICKENED = 'kind = "thickened-edge"\ndepth = "14 in"\nthickening = {{ width = "8 in", slope = "60 deg" }}'
 DRAWN = """kind = "drawn"
 [[edge.shape]]
 unit = "in"
-outline = ["0 0", "12 0", "12 -12", "8 -18", "0 -18"]
+outline = ["0 0", "12 0", "12 -12", "8 -14", "0 -14"]
 material = "concrete\""""
 
 
@@ -166,6 +166,6 @@ def test_a_thickened_edge_outdoors_bears_no_wall_and_is_watched_below_its_thicke
     found = answer(reads(text(brief=BRIEF.replace('kind = "free-edge"', kind)), "brief.toml"))
     assert [a.path for a in found.assumed] == ["edge.A.ground"]
     section = found.as_briefed.sections["A"]
-    assert section.watched == pytest.approx((0.0, -18 * 0.0254))
+    assert section.watched == pytest.approx((0.0, -14 * 0.0254))
     assert max(y for part in section.parts for _, y in part.outline) == 0.0
     assert found.as_briefed.find("heat.ground-temperature", place="edge").value < 0.0
