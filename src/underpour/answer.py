@@ -139,7 +139,15 @@ def findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]
         found += ground.coldest(resolved, edge)
         found += bearing.below_footing(edge.edge, resolved.system)
     found += height.build_up(resolved)
-    return [_cautioned(resolved, finding) for finding in found]
+    return _cautioned_of_frost([_cautioned(resolved, finding) for finding in found])
+
+
+def _cautioned_of_frost(findings: list[Finding]) -> list[Finding]:
+    """The caution on heave stands once, beside the first edge whose ground freezes."""
+    for n, finding in enumerate(findings):
+        if finding.id == "heat.ground-temperature" and finding.value is not None and finding.value < 0.0:
+            return [*findings[:n], replace(finding, caution=_caution_words()["frost"]), *findings[n + 1 :]]
+    return findings
 
 
 def _cautioned(resolved: Resolved, finding: Finding) -> Finding:
@@ -152,8 +160,6 @@ def _cautioned(resolved: Resolved, finding: Finding) -> Finding:
     below = any(e.bears_on_foam for e in resolved.edges if e.letter == edge)
     if finding.id in ("heat.edge-psi", "bearing.foam-long") and below:
         return replace(finding, caution=_caution_words()["below-footing"])
-    if finding.id == "heat.ground-temperature" and finding.at.get("place") == "edge" and (finding.value or 0.0) < 0.0:
-        return replace(finding, caution=_caution_words()["frost"])
     return finding
 
 

@@ -58,10 +58,15 @@ def _frost(finding: Finding, answer: Answer, answers: Sequence[Answer], system: 
     bare = next((value for other, value in values if not _has_foam(other)), None)
     warmest = max(values, key=lambda pair: pair[1], default=None)
     if bare is not None and _has_foam(answer):
-        words.insert(1, f"Without any foam it falls to {say.value(bare, 'degC', system)}.")
+        words.insert(1, f"Without any foam it {_does(bare)} {say.value(bare, 'degC', system)}.")
     elif warmest is not None and warmest[1] > finding.value:
-        words.insert(1, f"With “{warmest[0].name}” it falls to {say.value(warmest[1], 'degC', system)}.")
+        words.insert(1, f"With “{warmest[0].name}” it {_does(warmest[1])} {say.value(warmest[1], 'degC', system)}.")
     return replace(finding, words=" ".join(words))
+
+
+def _does(coldest: float) -> str:
+    """Ground that freezes falls to its coldest; ground that does not stays at it. [degC in]"""
+    return "falls to" if coldest < 0.0 else "stays at"
 
 
 def _has_foam(answer: Answer) -> bool:

@@ -169,3 +169,20 @@ def test_a_thickened_edge_outdoors_bears_no_wall_and_is_watched_below_its_thicke
     assert section.watched == pytest.approx((0.0, -14 * 0.0254))
     assert max(y for part in section.parts for _, y in part.outline) == 0.0
     assert found.as_briefed.find("heat.ground-temperature", place="edge").value < 0.0
+
+
+def test_the_caution_on_heave_stands_once_however_many_edges_freeze():
+    two = BRIEF.replace(
+        'sides = "all"\nkind = "free-edge"',
+        'sides = [1]\nkind = "free-edge"\n[[edge]]\nsides = "rest"\nkind = "free-edge"',
+    )
+    findings = answer(reads(text(brief=two), "brief.toml")).as_briefed.findings
+    frozen = [f for f in findings if f.id == "heat.ground-temperature" and f.value < 0.0]
+    assert len(frozen) == 4 and [bool(f.caution) for f in frozen] == [True, False, False, False]
+
+
+def test_an_alternative_that_keeps_the_ground_above_freezing_is_said_to_stay_there():
+    kept, bare = (a.find("heat.ground-temperature", place="middle") for a in dossier(warmer=6.0).alternatives)
+    assert kept.value > 0.0 > bare.value
+    assert f"With “as briefed” it stays at {kept.value * 1.8 + 32:.1f} °F." in plain(bare.words)
+    assert f"Without any foam it falls to {bare.value * 1.8 + 32:.1f} °F." in plain(kept.words)
