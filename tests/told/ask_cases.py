@@ -89,7 +89,7 @@ def with_line(text: str, table: str, line: str) -> str:
     heading, number = f"[{name}]", 0
     if inner:
         heading, number = f"[[{name}]]", edge_index(inner, [edge.name for edge in reads(text).brief.edge])
-    pieces = re.split(rf"(?m)^({re.escape(heading)}\n)", text)  # before, heading, after, heading, after, ...
+    pieces = re.split(rf"(?m)^({re.escape(heading)}[^\n]*\n)", text)  # before, heading, after, heading, after, ...
     own, bracket, rest = pieces[2 + 2 * number].partition("\n[")
     kept = [row for row in own.splitlines() if row.partition("=")[0].strip() != key]
     pieces[2 + 2 * number] = "\n".join([line, *kept]) + "\n" + bracket + rest

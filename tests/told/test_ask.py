@@ -31,6 +31,7 @@ from underpour.cli import main
 from underpour.cli.questions_text import questions_text
 from underpour.findings import UNITS, Assumed, Finding
 from underpour.resolve import resolve
+from underpour.starters import starters
 
 ROOT = Path(__file__).parents[2]
 SCHEMA = json.loads((ROOT / "schema" / "questions.schema.json").read_text("utf-8"))
@@ -50,9 +51,10 @@ def of_uses() -> list[str]:
 
 @cache
 def open_inputs() -> dict[str, list[tuple[str, str, Assumed]]]:
-    """Every input that a bare brief or an example leaves to be assumed, by the row that asks for it: text and file."""
+    """What bare briefs, starters and examples leave to be assumed: text and file, by the row that asks for it."""
     found: dict[str, list[tuple[str, str, Assumed]]] = {}
     texts = [(text, "") for text in (*each_kind(), *of_uses(), over_old_slab())]
+    texts += [(each.text, "") for each in starters()]
     texts += [(path.read_text("utf-8"), str(path)) for path in EXAMPLES.values()]
     for text, file in texts:
         resolved = resolve(reads(text, file).brief)
