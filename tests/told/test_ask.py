@@ -288,6 +288,15 @@ def test_where_no_answer_turns_a_verdict_that_is_said_and_what_moves_the_heat_mo
     assert "Moves less: site.ground.heat-capacity." in told
 
 
+def test_a_floor_that_takes_heat_in_and_a_slab_outdoors_are_told_in_their_own_words():
+    by_key = {each.key: each.text for each in starters()}
+    told = plain(questions_text(asked(reads(by_key["cold-store"])), 80))
+    assert "This moves the heat taken in or the coldest floor most:" in told
+    assert "The heat taken in is 5816 Btu/h (1705 W), and lies between 5259 Btu/h" in told
+    told = plain(questions_text(asked(reads(by_key["pool-surround"])), 80))
+    assert "This moves the coldest ground under the slab most:" in told and "heat loss" not in told
+
+
 def test_a_brief_that_leaves_nothing_open_has_nothing_to_ask():
     found = of_example("daylight-basement")
     assert found.open == found.questions == ()

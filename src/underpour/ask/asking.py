@@ -17,10 +17,10 @@ MOST = 3  # questions at once: what a caller will answer on the telephone
 Heat = tuple[tuple[str, str, str, Callable[[list[float]], float]], ...]
 # Numbers of the heat that a question may move: id of the findings, their name, unit, and how all of them make one.
 IN_A_ROOM: Heat = (
-    ("heat.loss-mean", "The heat loss", "W", sum),
-    ("heat.floor-coldest", "The coldest floor", "degC", min),
+    ("heat.loss-mean", "the heat loss", "W", sum),
+    ("heat.floor-coldest", "the coldest floor", "degC", min),
 )
-OUTDOORS: Heat = (("heat.ground-temperature", "The coldest ground under the slab", "degC", min),)
+OUTDOORS: Heat = (("heat.ground-temperature", "the coldest ground under the slab", "degC", min),)
 
 
 def asked(reading: Reading) -> Asked:

@@ -48,7 +48,7 @@ class Move:
     """How far an answer moves one number of the heat; None at an end that was not tried."""
 
     id: str  # of the findings that it sums up
-    what: str  # "The heat loss"
+    what: str  # "the heat loss"
     unit: str
     as_taken: float
     at_low: float | None

@@ -47,7 +47,8 @@ def _opening(asked: Asked) -> str:
     if asked.decides:
         many = len(asked.questions)
         return "One answer turns a verdict." if many == 1 else f"{('Two', 'Three')[many - 2]} answers turn a verdict."
-    return "No answer turns a verdict. This moves the heat loss or the coldest floor most:"
+    moved = " or ".join(_heat(move)[0] for move in asked.questions[0].moves)
+    return f"No answer turns a verdict. This moves {moved} most:"
 
 
 def _left(asked: Asked) -> Iterator[str]:
@@ -123,10 +124,18 @@ def _own(value: float, about: Open, system: System) -> str:
 
 
 def _moved(move: Move, system: System) -> str:
+    what, now, low, high = _heat(move)
+    lowest, highest = (measured(value, move.unit, system) for value in (low, high))
+    said = f"{what[0].upper()}{what[1:]} is {measured(now, move.unit, system)}"
+    return f"{said}, whatever the answer." if lowest == highest else f"{said}, and lies between {lowest} and {highest}."
+
+
+def _heat(move: Move) -> tuple[str, float, float, float]:
+    """What moves, as taken, lowest and highest; a floor that takes heat in from the ground is told so."""
     values = [value for value in (move.as_taken, move.at_low, move.at_high) if value is not None]
-    low, high = (measured(value, move.unit, system) for value in (min(values), max(values)))
-    now = f"{move.what} is {measured(move.as_taken, move.unit, system)}"
-    return f"{now}, whatever the answer." if low == high else f"{now}, and lies between {low} and {high}."
+    if move.unit == "W" and max(values) < 0.0:
+        return "the heat taken in", -move.as_taken, -max(values), -min(values)
+    return move.what, move.as_taken, min(values), max(values)
 
 
 def _place(question: Question) -> str:
