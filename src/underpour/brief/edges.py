@@ -15,12 +15,13 @@ _WITH_FOOTING: tuple[Face, ...] = (
 FACES: dict[Kind, tuple[Face, ...]] = {
     "footing-wall": _WITH_FOOTING,
     "frost-wall": _WITH_FOOTING,
+    "threshold": _WITH_FOOTING,
     "thickened-edge": ("slab-edge", "below-footing", "below-slope", "wing"),
     "raft": ("slab-edge", "wing"),
     "free-edge": ("slab-edge", "wing"),
     "drawn": (),
 }
-_HAVE_FOOTING = ("footing-wall", "frost-wall")
+_HAVE_FOOTING = ("footing-wall", "frost-wall", "threshold")
 _HAVE_DEPTH = (*_HAVE_FOOTING, "thickened-edge")
 _WHOLE = ("footing-top", "footing-side", "below-footing", "below-slope")  # foam as long as what it lies against
 _WING_KEYS = ("out", "at")
@@ -128,6 +129,11 @@ def _belongings(edge: Edge, at: str) -> Iterator[Mistake]:
     if edge.thickening is not None and edge.kind != "thickened-edge":
         wrong = "Only a thickened-edge takes thickening."
         yield Mistake(f"{at}.thickening", "", wrong, 'Take it out, or write kind = "thickened-edge".')
+    if edge.set_back is not None and edge.kind != "threshold":
+        wrong = "Only a threshold takes set-back; no door stands at this edge."
+        yield Mistake(f"{at}.set-back", "", wrong, 'Take it out, or write kind = "threshold".')
+    if edge.kind == "threshold":
+        yield from _open_door(edge, at)
     if edge.kind == "drawn":
         if not edge.shape:
             yield Mistake(
@@ -148,6 +154,17 @@ def _belongings(edge: Edge, at: str) -> Iterator[Mistake]:
             yield Mistake(
                 f"{here}.board", "", "A shape is one thing; this one is a material and a board.", "Keep one of the two."
             )
+
+
+def _open_door(edge: Edge, at: str) -> Iterator[Mistake]:
+    """What stands in the way of a door: ground or foam above the floor."""
+    if edge.ground is not None and edge.ground.si > 0.0:
+        wrong = f"The ground outside this door, {edge.ground.typed}, lies above the floor: water runs in."
+        yield Mistake(f"{at}.ground", "", wrong, 'Write it below the top of the floor: ground = "-1 in".')
+    for number, piece in enumerate(edge.insulation, start=1):
+        if piece.from_ == "wall-top" or (isinstance(piece.from_, Measure) and piece.from_.si > 0.0):
+            wrong = "A door opens here; foam cannot stand above the floor."
+            yield Mistake(f"{at}.insulation.{number}.from", "", wrong, "Take from out, and the foam starts below it.")
 
 
 def _levels(edge: Edge, at: str, slab: Measure | None) -> Iterator[Mistake]:

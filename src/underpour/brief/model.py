@@ -33,7 +33,7 @@ from .table import Table
 from .table import key as _key
 
 BULK = layers.BULK
-Kind = Literal["footing-wall", "frost-wall", "thickened-edge", "raft", "free-edge", "drawn"]
+Kind = Literal["footing-wall", "frost-wall", "threshold", "thickened-edge", "raft", "free-edge", "drawn"]
 Face = Literal["outside", "inside", "slab-edge", "footing-top", "footing-side", "below-footing", "below-slope", "wing"]
 LengthUnit = Literal["m", "mm", "cm", "ft", "in"]
 
@@ -294,7 +294,7 @@ class Edge(Table):
     sides: kinds.SidesTyped = _key(
         'The sides of the outline it takes: "all", "rest" or their numbers.', "all", "rest", [1, 2]
     )
-    kind: Kind = _key("What the floor ends at.", "footing-wall", "frost-wall", "thickened-edge", "raft", "free-edge")
+    kind: Kind = _key("What the floor ends at.", "footing-wall", "frost-wall", "threshold", "thickened-edge", "raft", "free-edge")
     depth: kinds.Extent | None = _key(
         "Bottom of the footing, or of the thickening, below the top of the floor.", "60 in", "1.5 m", default=None
     )
@@ -310,11 +310,19 @@ class Edge(Table):
         "The foundation wall's layers, from the room outwards.", [{"concrete": "8 in"}], default=None
     )
     above: tuple[Layer, ...] | None = _key(
-        "Layers of the wall that stands on it, from the room outwards.", [{"timber-frame": "5.5 in"}], default=None
+        "Layers of the wall that stands on it, from the room outwards; at a threshold those of the door's leaf.",
+        [{"timber-frame": "5.5 in"}],
+        default=None,
     )
     footing: Footing | None = _key("The footing's size.", {"width": "20 in", "height": "10 in"}, default=None)
     thickening: Thickening | None = _key(
         "How a thickened edge thickens; `depth` says how deep.", {"width": "12 in", "slope": "45 deg"}, default=None
+    )
+    set_back: kinds.Depth | None = _key(
+        "At a threshold, how far the leaf's outer face stands in from the foundation wall's outer face.",
+        "6 in",
+        "150 mm",
+        default=None,
     )
     beside: Annotated[Literal["outdoors", "heated"], BeforeValidator(kinds.only_told_neighbours)] = _key(
         "What lies on the other side; a heated neighbour takes the edge out of the perimeter.",

@@ -36,8 +36,10 @@ class SolvedEdge:
         pieces = [path for piece in self.edge.pieces for path in piece.board.rests_on]
         walls = [path for leaf in (*self.edge.wall, *self.edge.above) for path in leaf.rests_on]
         footing = self.edge.footing_slice.rests_on if any(self.edge.footing) else ()
-        thickening = self.edge.thickening.rests_on if self.edge.thickening else ()
-        return tuple(dict.fromkeys([*pieces, *walls, *footing, *thickening, f"{self.edge.path}.ground"]))
+        own = self.edge.thickening.rests_on if self.edge.thickening else ()
+        if self.edge.kind == "threshold":
+            own = (f"{self.edge.path}.set-back",)
+        return tuple(dict.fromkeys([*pieces, *walls, *footing, *own, f"{self.edge.path}.ground"]))
 
 
 def floor_faces(faces: Faces) -> NDArray[np.bool_]:

@@ -9,6 +9,7 @@ from typing import TypeVar
 
 from ..brief.model import Brief, Edge, Insulation, Layer
 from ..brief.sides import sides_of_edges
+from ..findings import Assumed
 from ..measure import Measure, System, say
 from ..mistakes import Mistake
 from .assumptions import Assumptions
@@ -18,8 +19,8 @@ from .usual import usual, usual_wall
 
 Made = TypeVar("Made")
 WALL_SHOWN = 1.0  # m of wall in a section above the higher of floor and ground; the cut there carries no heat
-ON_FOOTING = ("footing-wall", "frost-wall")
-USUAL_ABOVE = {"frost-wall": "above", "raft": "above", "thickened-edge": "above"}
+ON_FOOTING = ("footing-wall", "frost-wall", "threshold")
+USUAL_ABOVE = {"frost-wall": "above", "raft": "above", "thickened-edge": "above", "threshold": "leaf"}
 
 
 def exposed_lengths(brief: Brief) -> list[float]:
@@ -78,7 +79,7 @@ def resolve_edge(
         wall = [usual_wall("wall", f"{path}.wall", system, assumed)]
     if not above and not outdoors and edge.kind in USUAL_ABOVE:
         above = [usual_wall(USUAL_ABOVE[edge.kind], f"{path}.above", system, assumed)]
-    usually = usual("ground-outdoors" if outdoors else "ground")
+    usually = usual("ground-outdoors" if outdoors else "ground-at-door" if edge.kind == "threshold" else "ground")
     ground = edge.ground.si if edge.ground else assumed.take(usually.assumed(f"{path}.ground"))
     footing = _footing(edge, path, assumed) if edge.kind in ON_FOOTING else (0.0, 0.0)
     concrete = _footing_concrete(edge, footing[1], path, system)
@@ -96,7 +97,18 @@ def resolve_edge(
         tuple(pieces),
         tuple(drawn),
         thickening=_thickening(edge, path, system, assumed),
+        set_back=_set_back(edge, path, wall, above, assumed) if edge.kind == "threshold" else 0.0,
     )
+
+
+def _set_back(edge: Edge, path: str, wall: Sequence[Slice], leaf: Sequence[Slice], assumed: Assumptions) -> float:
+    """How far a door's leaf stands in from the foundation wall's outer face. [m]"""
+    if edge.set_back is not None:
+        return edge.set_back.si
+    thick = sum(layer.thickness for layer in wall)
+    flush = max(thick - sum(layer.thickness for layer in leaf), 0.0)
+    why = "room side of the leaf in line with the foundation wall's (common practice, no source)"
+    return assumed.take(Assumed(f"{path}.set-back", flush, 0.0, thick, "m", why))
 
 
 def _thickening(edge: Edge, path: str, system: System, assumed: Assumptions) -> Thickening | None:

@@ -92,6 +92,7 @@ class ResolvedEdge:
     drawn: tuple[Drawn, ...]
     load: WallLoad | None = None
     thickening: Thickening | None = None
+    set_back: float = 0.0  # m, a door's leaf in from the foundation wall's outer face
 
     @property
     def strip(self) -> tuple[float, float]:

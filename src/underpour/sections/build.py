@@ -18,7 +18,7 @@ from .under import under_slab, under_wall
 DRAWN, FOAM, WALL, FOOTING, LAYERS, GROUND = -1000, 10, 100, 110, 200, 900
 POURED = ("concrete", "screed", "old-slab")
 FROST_SHOWN = 1.2  # m of ground worth drawing below a slab outdoors, so that the frost line is in sight
-WALLED = ("footing-wall", "frost-wall", "drawn")  # a body of the edge may reach down past the build-up
+WALLED = ("footing-wall", "frost-wall", "threshold", "drawn")  # a body of the edge may reach down past the build-up
 
 
 def section(resolved: Resolved, edge: ResolvedEdge) -> Section:
@@ -36,9 +36,10 @@ def section(resolved: Resolved, edge: ResolvedEdge) -> Section:
         *foam,
         *(_part(d.slice, d.outline, DRAWN + d.priority) for d in edge.drawn),
     ]
-    outer = at.start
+    outer, inner = at.door or (at.start, 0.0)
+    inside_face = inner if at.door else inside_face
     airs = (
-        Air("outdoors" if resolved.outdoors else "room", box(0.0, at.half_width, 0.0, at.top)),
+        Air("outdoors" if resolved.outdoors else "room", box(inner, at.half_width, 0.0, at.top)),
         Air("outdoors", box(-at.reach, outer, edge.ground, at.top)),
     )
     walled = edge.kind in WALLED and not resolved.outdoors
@@ -114,22 +115,26 @@ def _thickened(slab: Part, at: Levels, slope: Slope, top: float) -> Part:
 
 def _begins(at: Levels, level: float) -> float:
     """Where a layer with its top at a level begins: a raft's wall stands on an old slab, not on what lies above."""
+    if at.door and level > at.slab_bottom + 1e-9:
+        return -at.wall  # through the opening, over the lowered foundation wall
     return 0.0 if level > at.sill + 1e-9 else at.start
 
 
 def _walls(edge: ResolvedEdge, at: Levels) -> Iterator[Part]:
-    if edge.kind in ("footing-wall", "frost-wall"):
-        top = at.top if edge.kind == "footing-wall" else at.sill
+    if edge.wall:
+        top = at.top if edge.kind == "footing-wall" else at.slab_bottom if at.door else at.sill
         yield from _upright(edge.wall, at.footing_top, top, WALL)
         yield _part(
             edge.footing_slice, box(at.footing_left, at.footing_right, at.footing_bottom, at.footing_top), FOOTING
         )
     if edge.kind in ("frost-wall", "raft", "thickened-edge"):
         yield from _upright(edge.above, at.sill, at.top, WALL + 5)
+    if at.door:
+        yield from _upright(edge.above, 0.0, at.top, WALL + 5, at.door[1])
 
 
-def _upright(wall: tuple[Slice, ...], bottom: float, top: float, priority: int) -> Iterator[Part]:
-    x = 0.0
+def _upright(wall: tuple[Slice, ...], bottom: float, top: float, priority: int, x: float = 0.0) -> Iterator[Part]:
+    """Layers from their room side at ``x`` outwards."""
     for n, leaf in enumerate(wall):
         yield _part(leaf, box(x - leaf.thickness, x, bottom, top), priority + n)
         x -= leaf.thickness

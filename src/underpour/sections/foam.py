@@ -8,6 +8,8 @@ from ..resolve import Piece, ResolvedEdge
 from .levels import Levels
 from .parts import Outline
 
+LEAST_SILL = 0.02  # m of slab outside a break below a door
+
 
 def box(x0: float, x1: float, y0: float, y1: float) -> Outline:
     """A rectangle, anticlockwise."""
@@ -20,7 +22,7 @@ def outlines(piece: Piece, path: str, edge: ResolvedEdge, at: Levels, outside: f
     Raises Mistake where it does not fit.
     """
     thick = piece.board.thickness
-    hung = edge.kind in ("footing-wall", "frost-wall")
+    hung = bool(edge.wall)
     outer = -at.wall if hung else at.start
     match piece.face:
         case "outside":
@@ -30,8 +32,8 @@ def outlines(piece: Piece, path: str, edge: ResolvedEdge, at: Levels, outside: f
                 _on_the_footing(bottom, at, path, system)
             return [box(outer - thick, outer, bottom, top)]
         case "inside":
-            own_top = at.slab_bottom if edge.kind == "frost-wall" else at.top
-            own_bottom = at.footing_top if edge.kind == "frost-wall" else 0.0
+            basement = edge.kind == "footing-wall"
+            own_top, own_bottom = (at.top, 0.0) if basement else (at.slab_bottom, at.footing_top)
             top = piece.top if piece.top is not None else own_top
             bottom = _bottom(piece, own_bottom, top, path)
             if at.footing_right > 1e-6:
@@ -39,6 +41,8 @@ def outlines(piece: Piece, path: str, edge: ResolvedEdge, at: Levels, outside: f
             return [box(0.0, thick, bottom, top)]
         case "slab-edge":
             top = piece.top if piece.top is not None else 0.0
+            if at.door:
+                return [_below_the_leaf(piece, path, at, at.door, top, system)]
             if hung:
                 bottom = _bottom(piece, at.poured_bottom, top, path)
                 if at.footing_right > 1e-6:
@@ -98,6 +102,31 @@ def outlines(piece: Piece, path: str, edge: ResolvedEdge, at: Levels, outside: f
                 )
             start = outer - outside
             return [box(start - piece.out, start, -piece.at - thick, -piece.at)]
+
+
+def _below_the_leaf(
+    piece: Piece, path: str, at: Levels, door: tuple[float, float], top: float, system: System
+) -> Outline:
+    """An upright break through the slab: its room side in line with the leaf's, so that leaf and sill cover it."""
+    right = door[1]
+    left = right - piece.board.thickness
+    bottom = _bottom(piece, at.poured_bottom, top, path)
+    if left < -at.wall + LEAST_SILL:
+        room = say.both(right + at.wall, "m", system)
+        raise Mistake(
+            f"{path}.thickness",
+            "",
+            f"{piece.board.words} below this door leaves no sill outside it: there are {room} to the wall's outer face.",
+            "Take thinner foam, or set the door further back (set-back).",
+        )
+    if bottom < at.slab_bottom - 1e-6 and left < -1e-6:
+        raise Mistake(
+            f"{path}.down",
+            "",
+            "This foam reaches into the foundation wall, which carries the slab below the door.",
+            "Take out down, and the foam ends at the slab's underside.",
+        )
+    return box(left, right, bottom, top)
 
 
 def _reaching_down(edge: ResolvedEdge, at: Levels) -> float:

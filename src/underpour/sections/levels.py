@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from math import radians, sin, tan
 
-from ..measure import say
+from ..measure import System, say
 from ..mistakes import Mistake
 from ..resolve import WALL_SHOWN, Resolved, ResolvedEdge
 from ..resolve.resolved import Thickening
@@ -44,6 +44,7 @@ class Levels:
     footing_left: float
     footing_right: float
     slope: Slope | None = None  # a thickened edge's
+    door: tuple[float, float] | None = None  # x of a door leaf's outer and room side; the slab runs out below it
 
 
 def levels(resolved: Resolved, edge: ResolvedEdge) -> Levels:
@@ -66,6 +67,7 @@ def levels(resolved: Resolved, edge: ResolvedEdge) -> Levels:
     on_slab = edge.kind in ("raft", "thickened-edge")
     start = -standing if on_slab else 0.0
     foam_bottom = min(foam, slab)
+    door = _door(edge, wall, standing, resolved.system) if edge.kind == "threshold" else None
     slope = _slope(resolved, edge, edge.thickening, start, foam_bottom) if edge.thickening else None
     return Levels(
         half_width=resolved.half_width,
@@ -84,7 +86,21 @@ def levels(resolved: Resolved, edge: ResolvedEdge) -> Levels:
         footing_left=start if slope else -wall / 2 - width / 2,
         footing_right=slope.foot if slope else -wall / 2 + width / 2,
         slope=slope,
+        door=door,
     )
+
+
+def _door(edge: ResolvedEdge, wall: float, leaf: float, system: System) -> tuple[float, float]:
+    """Where a door's leaf stands on the slab, which runs out to the foundation wall's outer face."""
+    if edge.set_back > wall + 1e-6:
+        back, thick = (say.both(x, "m", system) for x in (edge.set_back, wall))
+        raise Mistake(
+            f"{edge.path}.set-back",
+            "",
+            f"Set back by {back} this door stands in the room: the foundation wall is {thick} thick.",
+            "set-back runs from the foundation wall's outer face in to the leaf's outer face.",
+        )
+    return (edge.set_back - wall, edge.set_back - wall + leaf)
 
 
 def _slope(resolved: Resolved, edge: ResolvedEdge, thick: Thickening, start: float, underside: float) -> Slope:
