@@ -16,10 +16,11 @@ FACES = {
     "frost-wall": ("outside", "inside", "slab-edge", "footing-top", "footing-side", "below-footing", "wing"),
     "raft": ("slab-edge", "wing"),
     "free-edge": ("slab-edge", "wing"),
+    "threshold": ("outside", "inside", "slab-edge", "footing-top", "footing-side", "below-footing", "wing"),
     "thickened-edge": ("slab-edge", "below-footing", "below-slope", "wing"),
 }
 FIRST = ("footing-wall", "frost-wall", "raft", "free-edge")  # the kinds that the numbered seeds of studies/ draw from
-ON_FOOTING = ("footing-wall", "frost-wall")
+ON_FOOTING = ("footing-wall", "frost-wall", "threshold")
 STANDING = ("frost-wall", "raft", "thickened-edge")  # kinds with a wall that stands at the level of the floor
 FILMS = {"room": Films(0.17, 0.13, 0.10), "outdoors": Films(0.04, 0.04, 0.04)}
 MOULD = {"room": Films(0.25, 0.25, 0.25), "outdoors": Films(0.04, 0.04, 0.04)}
@@ -45,6 +46,10 @@ def floor_of(*layers: Slice, ground: float = 1.5, half_width: float = 4.0) -> Si
     )
 
 
+FRAME = (slice_of("timber-frame", 0.2, 0.06, 1.0e5),)
+STANDS = dict.fromkeys(STANDING, FRAME) | {"threshold": (slice_of("softwood", 0.044, 0.13, 8.0e5),)}
+
+
 def edge_of(kind: str, pieces: tuple[Piece, ...] = (), **given: object) -> ResolvedEdge:
     """An edge with usual dimensions unless others are given."""
     on_footing = kind in ON_FOOTING
@@ -54,9 +59,10 @@ def edge_of(kind: str, pieces: tuple[Piece, ...] = (), **given: object) -> Resol
         "path": "edge.A",
         "length": 10.0,
         "depth": 1.0 if on_footing else 0.5 if kind == "thickened-edge" else 0.0,
-        "ground": 0.6 if kind == "footing-wall" else -0.2,
+        "ground": 0.6 if kind == "footing-wall" else -0.02 if kind == "threshold" else -0.2,
         "wall": (slice_of("concrete", 0.2, 1.7),) if on_footing else (),
-        "above": (slice_of("timber-frame", 0.2, 0.06, 1.0e5),) if kind in STANDING else (),
+        "above": STANDS.get(kind, ()),
+        "set_back": 0.156 if kind == "threshold" else 0.0,
         "footing": (0.5, 0.25) if on_footing else (0.0, 0.0),
         "footing_slice": slice_of("concrete", 0.25, 1.7),
         "pieces": pieces,
@@ -89,25 +95,24 @@ def drawn_at_random(seed: int, kinds: tuple[str, ...] = FIRST) -> Section:
     basement = kind == "footing-wall"
     wall = dice.choice((0.15, 0.2, 0.25, 0.3))
     on_footing, walled = kind in ON_FOOTING, kind in STANDING
-    return section(
-        floor_of(*layers, ground=dice.uniform(0.7, 3.5), half_width=dice.choice((2.0, 3.0, 4.0, 7.0, 12.0))),
-        edge_of(
-            kind,
-            pieces,
-            ground=dice.uniform(0.2, 2.2) if basement else dice.uniform(-0.3, -0.1),
-            depth=0.0
-            if kind in ("raft", "free-edge")
-            else thick + 0.1 + (0.25 if basement else dice.uniform(0.3, 0.9)),
-            wall=(slice_of("concrete", wall, dice.uniform(0.5, 2.3)),) if on_footing else (),
-            above=(slice_of("timber-frame", wall, dice.uniform(0.05, 0.3), 1e5),) if walled else (),
-            footing=(wall + dice.uniform(0.1, 0.4), 0.25) if on_footing else (0.0, 0.0),
-            **_sizes(kind, dice),
-        ),
-    )
+    floor = floor_of(*layers, ground=dice.uniform(0.7, 3.5), half_width=dice.choice((2.0, 3.0, 4.0, 7.0, 12.0)))
+    given: dict[str, object] = {
+        "ground": dice.uniform(0.2, 2.2) if basement else dice.uniform(-0.3, -0.1),
+        "depth": 0.0
+        if kind in ("raft", "free-edge")
+        else thick + 0.1 + (0.25 if basement else dice.uniform(0.3, 0.9)),
+        "wall": (slice_of("concrete", wall, dice.uniform(0.5, 2.3)),) if on_footing else (),
+        "above": (slice_of("timber-frame", wall, dice.uniform(0.05, 0.3), 1e5),) if walled else (),
+        "footing": (wall + dice.uniform(0.1, 0.4), 0.25) if on_footing else (0.0, 0.0),
+    }
+    return section(floor, edge_of(kind, pieces, **(given | _sizes(kind, wall, dice))))
 
 
-def _sizes(kind: str, dice: random.Random) -> dict[str, object]:
+def _sizes(kind: str, wall: float, dice: random.Random) -> dict[str, object]:
     """What only this kind of edge has."""
+    if kind == "threshold":
+        leaf = slice_of("softwood", dice.uniform(0.035, 0.06), dice.uniform(0.05, 0.15), 8.0e5)
+        return {"above": (leaf,), "set_back": wall - dice.choice((0.02, 0.04)), "ground": dice.uniform(-0.1, -0.01)}
     if kind == "thickened-edge":
         return {"thickening": thickening(dice.uniform(0.15, 0.4), dice.choice((40.0, 45.0, 60.0, 75.0, 90.0)))}
     return {}

@@ -11,6 +11,7 @@ from .bodies import is_ground
 from .paper import Box, Frame
 from .visible import NOTHING, showing
 
+THINNEST = 1.5  # mm, a body that words may not stand across: the leaf of a door
 BORDER = 1.0  # mm that stay free along the drawing's border
 
 
@@ -22,6 +23,7 @@ def in_the_clear(section: Section, frame: Frame, box: Box, taken: Sequence[Box])
         return False
     if not (frame.top + BORDER < box.top and box.bottom < frame.bottom - BORDER):
         return False
-    x, y = np.meshgrid(np.linspace(box.left, box.right, 6), np.linspace(box.top, box.bottom, 3))
+    across = max(6, 2 + int((box.right - box.left) / THINNEST))
+    x, y = np.meshgrid(np.linspace(box.left, box.right, across), np.linspace(box.top, box.bottom, 3))
     shown = showing(section.parts, *frame.metres(x, y)).ravel()
     return bool((shown == shown[0]).all()) and (shown[0] == NOTHING or is_ground(section.parts[shown[0]]))

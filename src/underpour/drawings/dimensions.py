@@ -96,7 +96,7 @@ def _along(high: float, low: float, wide: float) -> Iterator[float]:
 
 
 def _beside(ends: tuple[float, float, float, float], wide: float) -> Iterator[Box]:
-    """Boxes for words beside a line: right and left of it from its lower end up, then below and above it."""
+    """Boxes for words beside a line: right and left of it from its lower end up, then below, above and at its ends."""
     x0, y0, x1, y1 = ends
     low, high, left, right, middle = max(y0, y1), min(y0, y1), min(x0, x1), max(x0, x1), (x0 + x1) / 2
     base = low
@@ -106,6 +106,8 @@ def _beside(ends: tuple[float, float, float, float], wide: float) -> Iterator[Bo
         base -= 1.0
     yield Box(middle - wide / 2, low + OFF, middle + wide / 2, low + OFF + LETTER)
     yield Box(middle - wide / 2, high - OFF - LETTER, middle + wide / 2, high - OFF)
+    for start in (left - 2 * OFF - wide, right + 2 * OFF):
+        yield Box(start, high - LETTER / 2, start + wide, high + LETTER / 2)
 
 
 def _within(frame: Frame, x: float, y: float) -> bool:

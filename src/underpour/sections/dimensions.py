@@ -27,7 +27,7 @@ def dimensions(resolved: Resolved, edge: ResolvedEdge, at: Levels, parts: Sequen
         )
     if at.door and at.door[0] > -at.wall:
         strip = say.both(at.door[0] + at.wall, "m", resolved.system)
-        yield Dimension((-at.wall, OFF), (at.door[0], OFF), strip)
+        yield Dimension((-at.wall, 2.5 * OFF), (at.door[0], 2.5 * OFF), strip)
     depth = say.both(edge.depth, "m", resolved.system)
     if edge.thickening and at.slope:
         left = min([at.start, *(x for part in parts[1:] for x, y in part.outline if y < -OFF)]) - 3 * OFF
