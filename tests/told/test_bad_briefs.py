@@ -67,6 +67,13 @@ def thickened(depth: str = '"24 in"', more: str = 'width = "12 in"', ground: str
     return f"{head}depth = {depth}\nthickening = {{ {more} }}\n"
 
 
+BREAK = 'insulation = [{ board = "plain-15", thickness = "2 in", face = "slab-edge" }]'
+
+
+def threshold(more: str = "", ground: str = "-1 in") -> str:
+    return f'[[edge]]\nsides = "all"\nkind = "threshold"\ndepth = "60 in"\nground = "{ground}"\n{more}\n'
+
+
 @dataclass(frozen=True)
 class Bad:
     what: str  # a short name of the fault
@@ -154,6 +161,18 @@ BAD = [
         ("edge.A.insulation.1.down", "is as long as what it lies against, and takes no down", "Take it out.")),
     Bad("a thickening at a frost wall", WRAP, f'{WRAP}\nthickening = {{ width = "12 in" }}',
         ("brief.toml:28  edge.A.thickening", "Only a thickened-edge takes thickening.", 'kind = "thickened-edge"')),
+    Bad("ground above the floor at a door", EDGE, threshold(ground="6 in"),
+        ("edge.A.ground", "6 in, lies above the floor: water runs in.", 'ground = "-1 in"')),
+    Bad("foam that stands in a doorway", EDGE, threshold(WRAP),
+        ("edge.A.insulation.1.from", "foam cannot stand above the floor", "Take from out")),
+    Bad("a door set back into the room", EDGE, threshold('wall = [{ concrete = "8 in" }]\nset-back = "12 in"'),
+        ("edge.A.set-back", "stands in the room: the foundation wall is 8\u2009in", "in to the leaf's outer face")),
+    Bad("a break below a door that leaves no sill", EDGE, threshold(f'set-back = "0 in"\n{BREAK}'),
+        ("edge.A.insulation.1.thickness", "below this door leaves no sill outside it", "set the door further back")),
+    Bad("a break that reaches into the wall below", EDGE, threshold(BREAK.replace(" }]", ', down = "12 in" }]')),
+        ("edge.A.insulation.1.down", "reaches into the foundation wall", "Take out down")),
+    Bad("a door set back at a frost wall", WRAP, f'{WRAP}\nset-back = "2 in"',
+        ("brief.toml:28  edge.A.set-back", "Only a threshold takes set-back", 'kind = "threshold"')),
     Bad("a drawn edge whose shapes lie over one another", EDGE,
         drawn(("concrete", '["-8 -20", "0 -20", "0 48", "-8 48"]'), ("sand", '["-4 -20", "4 -20", "4 0", "-4 0"]')),
         ("edge.A.shape.2", "lies over", "lower priority")),

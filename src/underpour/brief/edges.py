@@ -15,13 +15,14 @@ _WITH_FOOTING: tuple[Face, ...] = (
 FACES: dict[Kind, tuple[Face, ...]] = {
     "footing-wall": _WITH_FOOTING,
     "frost-wall": _WITH_FOOTING,
+    "ledge": _WITH_FOOTING,
     "threshold": _WITH_FOOTING,
     "thickened-edge": ("slab-edge", "below-footing", "below-slope", "wing"),
     "raft": ("slab-edge", "wing"),
     "free-edge": ("slab-edge", "wing"),
     "drawn": (),
 }
-_HAVE_FOOTING = ("footing-wall", "frost-wall", "threshold")
+_HAVE_FOOTING = ("footing-wall", "frost-wall", "ledge", "threshold")
 _HAVE_DEPTH = (*_HAVE_FOOTING, "thickened-edge")
 _WHOLE = ("footing-top", "footing-side", "below-footing", "below-slope")  # foam as long as what it lies against
 _WING_KEYS = ("out", "at")
@@ -132,6 +133,9 @@ def _belongings(edge: Edge, at: str) -> Iterator[Mistake]:
     if edge.set_back is not None and edge.kind != "threshold":
         wrong = "Only a threshold takes set-back; no door stands at this edge."
         yield Mistake(f"{at}.set-back", "", wrong, 'Take it out, or write kind = "threshold".')
+    if edge.ledge is not None and edge.kind != "ledge":
+        wrong = "Only an edge of that kind takes ledge."
+        yield Mistake(f"{at}.ledge", "", wrong, 'Take it out, or write kind = "ledge".')
     if edge.kind == "threshold":
         yield from _open_door(edge, at)
     if edge.kind == "drawn":

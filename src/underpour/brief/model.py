@@ -33,7 +33,7 @@ from .table import Table
 from .table import key as _key
 
 BULK = layers.BULK
-Kind = Literal["footing-wall", "frost-wall", "threshold", "thickened-edge", "raft", "free-edge", "drawn"]
+Kind = Literal["footing-wall", "frost-wall", "ledge", "threshold", "thickened-edge", "raft", "free-edge", "drawn"]
 Face = Literal["outside", "inside", "slab-edge", "footing-top", "footing-side", "below-footing", "below-slope", "wing"]
 LengthUnit = Literal["m", "mm", "cm", "ft", "in"]
 
@@ -265,6 +265,16 @@ class Thickening(Table):
     )
 
 
+class Ledge(Table):
+    """The step in a foundation wall's outer face that a brick leaf stands on, with air between it and the wall behind."""
+
+    width: kinds.Thickness | None = _key("Width of the ledge, from the wall's outer face.", "5 in", default=None)
+    below: kinds.Extent | None = _key("Level of the ledge below the top of the floor.", "8 in", default=None)
+    brick: kinds.Thickness | None = _key(
+        "Thickness of the brick leaf; the rest of the ledge is air.", "3-5/8 in", "90 mm", default=None
+    )
+
+
 class Shape(Table):
     """A body that the user draws himself, in the section's own coordinates."""
 
@@ -294,7 +304,7 @@ class Edge(Table):
     sides: kinds.SidesTyped = _key(
         'The sides of the outline it takes: "all", "rest" or their numbers.', "all", "rest", [1, 2]
     )
-    kind: Kind = _key("What the floor ends at.", "footing-wall", "frost-wall", "threshold", "thickened-edge", "raft", "free-edge")
+    kind: Kind = _key("What the floor ends at.", "footing-wall", "frost-wall", "ledge", "threshold", "thickened-edge", "raft", "free-edge")
     depth: kinds.Extent | None = _key(
         "Bottom of the footing, or of the thickening, below the top of the floor.", "60 in", "1.5 m", default=None
     )
@@ -323,6 +333,9 @@ class Edge(Table):
         "6 in",
         "150 mm",
         default=None,
+    )
+    ledge: Ledge | None = _key(
+        "The ledge of a frost wall that bears brick.", {"width": "5 in", "below": "8 in"}, default=None
     )
     beside: Annotated[Literal["outdoors", "heated"], BeforeValidator(kinds.only_told_neighbours)] = _key(
         "What lies on the other side; a heated neighbour takes the edge out of the perimeter.",

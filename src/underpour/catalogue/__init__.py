@@ -8,10 +8,11 @@ from .listing import everything
 from .materials import material, materials
 from .retarders import retarder, retarders
 from .sources import source, sources
-from .surfaces import limit, limits, surface, surfaces
+from .surfaces import air_layer, limit, limits, surface, surfaces
 from .uses import use, uses
 
 __all__ = [
+    "air_layer",
     "board",
     "boards",
     "default_ground",

@@ -32,6 +32,26 @@ def surface(key: str) -> Quantity:
     return one(surfaces(), key, "surface", "surfaces")
 
 
+def air_layer(thickness: float) -> tuple[float, Quantity]:
+    """Resistance of an air layer in a wall that outdoor air does not move through [m²·K/W], and the row it rests on.
+
+    ``thickness`` in m. Between rows by a straight line, beyond the thickest as the thickest; from nought at no air.
+
+    >>> air_layer(0.05)[0], round(air_layer(0.0125)[0], 4)
+    (0.18, 0.16)
+    """
+    below, resistance = 0.0, 0.0
+    for key, entry in table("surfaces").items():
+        if "thickness" not in entry:
+            continue
+        row = surfaces()[key]
+        if thickness <= entry["thickness"]:
+            part = (thickness - below) / (entry["thickness"] - below)
+            return resistance + part * (row.value - resistance), row
+        below, resistance = entry["thickness"], row.value
+    return resistance, row
+
+
 def limit(key: str) -> Quantity:
     """The limit of that key, in its own unit.
 

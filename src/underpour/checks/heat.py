@@ -240,7 +240,7 @@ def _psi(
 ) -> Finding:
     at, k, films = solved.levels, resolved.ground.conductivity, _films()
     leaves = solved.edge.wall or solved.edge.above
-    upper = solved.edge.above or solved.edge.wall
+    upper = solved.edge.upper or solved.edge.wall
     on_wall = [piece.board for piece in solved.edge.pieces if piece.face in ("inside", "outside")]
     foam = sum(board.resistance for board in on_wall)
     r_wall = sum(leaf.resistance for leaf in leaves) + foam

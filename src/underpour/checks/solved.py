@@ -37,6 +37,8 @@ class SolvedEdge:
         walls = [path for leaf in (*self.edge.wall, *self.edge.above) for path in leaf.rests_on]
         footing = self.edge.footing_slice.rests_on if any(self.edge.footing) else ()
         own = self.edge.thickening.rests_on if self.edge.thickening else ()
+        if self.edge.ledge:
+            own = self.edge.ledge.rests_on
         if self.edge.kind == "threshold":
             own = (f"{self.edge.path}.set-back",)
         return tuple(dict.fromkeys([*pieces, *walls, *footing, *own, f"{self.edge.path}.ground"]))

@@ -13,14 +13,15 @@ from ..findings import Assumed
 from ..measure import Measure, System, say
 from ..mistakes import Mistake
 from .assumptions import Assumptions
+from .ledges import resolve_ledge
 from .layers import bulk, layer_slice, piece_slice, shape_slice
 from .resolved import Drawn, Piece, ResolvedEdge, Slice, Thickening
-from .usual import usual, usual_wall
+from .usual import size, usual, usual_wall
 
 Made = TypeVar("Made")
 WALL_SHOWN = 1.0  # m of wall in a section above the higher of floor and ground; the cut there carries no heat
-ON_FOOTING = ("footing-wall", "frost-wall", "threshold")
-USUAL_ABOVE = {"frost-wall": "above", "raft": "above", "thickened-edge": "above", "threshold": "leaf"}
+ON_FOOTING = ("footing-wall", "frost-wall", "ledge", "threshold")
+USUAL_ABOVE = {"frost-wall": "above", "raft": "above", "thickened-edge": "above", "threshold": "leaf", "ledge": "above-on-ledge"}
 
 
 def exposed_lengths(brief: Brief) -> list[float]:
@@ -76,12 +77,17 @@ def resolve_edge(
     if len(found) > before:
         return None
     if not wall and edge.kind in ON_FOOTING:
-        wall = [usual_wall("wall", f"{path}.wall", system, assumed)]
+        wall = [usual_wall("wall-with-ledge" if edge.kind == "ledge" else "wall", f"{path}.wall", system, assumed)]
     if not above and not outdoors and edge.kind in USUAL_ABOVE:
         above = [usual_wall(USUAL_ABOVE[edge.kind], f"{path}.above", system, assumed)]
     usually = usual("ground-outdoors" if outdoors else "ground-at-door" if edge.kind == "threshold" else "ground")
     ground = edge.ground.si if edge.ground else assumed.take(usually.assumed(f"{path}.ground"))
     footing = _footing(edge, path, assumed) if edge.kind in ON_FOOTING else (0.0, 0.0)
+    try:
+        ledge = resolve_ledge(edge, path, wall, above, system, assumed)
+    except Mistake as mistake:
+        found.append(mistake)
+        return None
     concrete = _footing_concrete(edge, footing[1], path, system)
     return ResolvedEdge(
         letter,
@@ -97,6 +103,7 @@ def resolve_edge(
         tuple(pieces),
         tuple(drawn),
         thickening=_thickening(edge, path, system, assumed),
+        ledge=ledge,
         set_back=_set_back(edge, path, wall, above, assumed) if edge.kind == "threshold" else 0.0,
     )
 
@@ -115,18 +122,9 @@ def _thickening(edge: Edge, path: str, system: System, assumed: Assumptions) -> 
     if edge.kind != "thickened-edge":
         return None
     typed, keys = edge.thickening, (f"{path}.thickening.width", f"{path}.thickening.slope")
-    width, width_words = _size(typed.width if typed else None, "thickening-width", keys[0], system, assumed)
-    slope, slope_words = _size(typed.slope if typed else None, "thickening-slope", keys[1], system, assumed)
+    width, width_words = size(typed.width if typed else None, "thickening-width", keys[0], system, assumed)
+    slope, slope_words = size(typed.slope if typed else None, "thickening-slope", keys[1], system, assumed)
     return Thickening(width, width_words, slope, slope_words, (f"{path}.depth", *keys))
-
-
-def _size(typed: Measure | None, key: str, path: str, system: System, assumed: Assumptions) -> tuple[float, str]:
-    """A size of the structure with its words; the usual one where none was typed."""
-    unit = usual(key).unit
-    if typed is not None:
-        return typed.si, say.typed(typed, unit, system)
-    value = assumed.take(usual(key).assumed(path))
-    return value, f"{say.both(value, unit, system)}, assumed"
 
 
 def _footing(edge: Edge, path: str, assumed: Assumptions) -> tuple[float, float]:

@@ -75,6 +75,20 @@ class Thickening:
 
 
 @dataclass(frozen=True, slots=True)
+class Ledge:
+    """The step in a foundation wall that a brick leaf stands on."""
+
+    width: float  # m, from the wall's outer face
+    width_words: str
+    below: float  # m, below the top of the floor
+    below_words: str
+    brick: Slice
+    air: Slice  # behind the brick, above the wall's step
+    air_in_step: Slice
+    rests_on: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class ResolvedEdge:
     """One edge with all that its section needs."""
 
@@ -92,7 +106,13 @@ class ResolvedEdge:
     drawn: tuple[Drawn, ...]
     load: WallLoad | None = None
     thickening: Thickening | None = None
+    ledge: Ledge | None = None
     set_back: float = 0.0  # m, a door's leaf in from the foundation wall's outer face
+
+    @property
+    def upper(self) -> tuple[Slice, ...]:
+        """Every layer of the wall that stands above the floor, brick and the air behind it too."""
+        return (*self.above, *((self.ledge.air, self.ledge.brick) if self.ledge else ()))
 
     @property
     def strip(self) -> tuple[float, float]:

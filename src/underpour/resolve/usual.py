@@ -9,7 +9,7 @@ from importlib.resources import files
 
 from .. import catalogue
 from ..findings import Assumed
-from ..measure import System, say
+from ..measure import Measure, System, say
 from .assumptions import Assumptions
 from .resolved import Slice
 
@@ -54,3 +54,12 @@ def usual_wall(key: str, path: str, system: System, assumed: Assumptions) -> Sli
         (path, material.conductivity.path),
         key=material.key,
     )
+
+
+def size(typed: Measure | None, key: str, path: str, system: System, assumed: Assumptions) -> tuple[float, str]:
+    """A size of the structure with its words; the usual one where none was typed."""
+    unit = usual(key).unit
+    if typed is not None:
+        return typed.si, say.typed(typed, unit, system)
+    value = assumed.take(usual(key).assumed(path))
+    return value, f"{say.both(value, unit, system)}, assumed"

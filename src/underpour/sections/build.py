@@ -8,6 +8,7 @@ from dataclasses import replace
 from ..measure import System, say
 from ..mistakes import Mistake
 from ..resolve import WALL_SHOWN, Resolved, ResolvedEdge, Slice
+from ..resolve.resolved import Ledge
 from .dimensions import angles, dimensions
 from .foam import box, outlines
 from .levels import Levels, Slope, levels
@@ -15,10 +16,10 @@ from .parts import Air, Film, Outline, Part, Section
 from .under import under_slab, under_wall
 
 # Lower wins. Bodies that the user drew go before all others, whatever priority they carry among themselves.
-DRAWN, FOAM, WALL, FOOTING, LAYERS, GROUND = -1000, 10, 100, 110, 200, 900
+DRAWN, FOAM, LEDGE, WALL, FOOTING, LAYERS, GROUND = -1000, 10, 90, 100, 110, 200, 900
 POURED = ("concrete", "screed", "old-slab")
 FROST_SHOWN = 1.2  # m of ground worth drawing below a slab outdoors, so that the frost line is in sight
-WALLED = ("footing-wall", "frost-wall", "threshold", "drawn")  # a body of the edge may reach down past the build-up
+WALLED = ("footing-wall", "frost-wall", "ledge", "threshold", "drawn")  # a body of the edge may reach down past the build-up
 
 
 def section(resolved: Resolved, edge: ResolvedEdge) -> Section:
@@ -32,7 +33,7 @@ def section(resolved: Resolved, edge: ResolvedEdge) -> Section:
     parts = [
         _ground(resolved.ground, edge, at),
         *_layers(resolved, at),
-        *_walls(edge, at),
+        *_walls(resolved, edge, at),
         *foam,
         *(_part(d.slice, d.outline, DRAWN + d.priority) for d in edge.drawn),
     ]
@@ -120,17 +121,35 @@ def _begins(at: Levels, level: float) -> float:
     return 0.0 if level > at.sill + 1e-9 else at.start
 
 
-def _walls(edge: ResolvedEdge, at: Levels) -> Iterator[Part]:
+def _walls(resolved: Resolved, edge: ResolvedEdge, at: Levels) -> Iterator[Part]:
     if edge.wall:
         top = at.top if edge.kind == "footing-wall" else at.slab_bottom if at.door else at.sill
         yield from _upright(edge.wall, at.footing_top, top, WALL)
         yield _part(
             edge.footing_slice, box(at.footing_left, at.footing_right, at.footing_bottom, at.footing_top), FOOTING
         )
-    if edge.kind in ("frost-wall", "raft", "thickened-edge"):
+    if edge.kind in ("frost-wall", "ledge", "raft", "thickened-edge"):
         yield from _upright(edge.above, at.sill, at.top, WALL + 5)
+    if edge.ledge:
+        yield from _brick(edge.ledge, at, edge, resolved.system)
     if at.door:
         yield from _upright(edge.above, 0.0, at.top, WALL + 5, at.door[1])
+
+
+def _brick(ledge: Ledge, at: Levels, edge: ResolvedEdge, system: System) -> Iterator[Part]:
+    """The brick leaf on its ledge, and the air between it and the wall behind."""
+    if -ledge.below < at.footing_top + 1e-6:
+        said = say.both(-at.footing_top, "m", system)
+        raise Mistake(
+            f"{edge.path}.ledge.below",
+            "",
+            f"This ledge, {ledge.below_words} down, lies below the top of the footing, which is {said} down.",
+            "Write below smaller than that; it counts from the top of the floor.",
+        )
+    behind = -at.wall + ledge.brick.thickness
+    yield _part(ledge.brick, box(-at.wall, behind, -ledge.below, at.top), LEDGE)
+    yield _part(ledge.air_in_step, box(behind, -at.wall + ledge.width, -ledge.below, at.sill), LEDGE + 1)
+    yield _part(ledge.air, box(behind, behind + ledge.air.thickness, at.sill, at.top), LEDGE + 1)
 
 
 def _upright(wall: tuple[Slice, ...], bottom: float, top: float, priority: int, x: float = 0.0) -> Iterator[Part]:

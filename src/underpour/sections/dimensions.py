@@ -28,6 +28,10 @@ def dimensions(resolved: Resolved, edge: ResolvedEdge, at: Levels, parts: Sequen
     if at.door and at.door[0] > -at.wall:
         strip = say.both(at.door[0] + at.wall, "m", resolved.system)
         yield Dimension((-at.wall, 2.5 * OFF), (at.door[0], 2.5 * OFF), strip)
+    if edge.ledge:
+        out, level = -at.wall - 2.0 * OFF, -edge.ledge.below
+        yield Dimension((out, 0.0), (out, level), edge.ledge.below_words)
+        yield Dimension((-at.wall, level - OFF), (-at.wall + edge.ledge.width, level - OFF), edge.ledge.width_words)
     depth = say.both(edge.depth, "m", resolved.system)
     if edge.thickening and at.slope:
         left = min([at.start, *(x for part in parts[1:] for x, y in part.outline if y < -OFF)]) - 3 * OFF

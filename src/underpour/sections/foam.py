@@ -26,7 +26,8 @@ def outlines(piece: Piece, path: str, edge: ResolvedEdge, at: Levels, outside: f
     outer = -at.wall if hung else at.start
     match piece.face:
         case "outside":
-            top = piece.top if piece.top is not None else 0.0
+            own = -edge.ledge.below if edge.ledge else 0.0  # below the brick, unless the brief takes it up before it
+            top = piece.top if piece.top is not None else own
             bottom = _bottom(piece, at.footing_top, top, path)
             if hung and at.footing_left < outer - 1e-6:
                 _on_the_footing(bottom, at, path, system)
