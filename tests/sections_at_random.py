@@ -7,7 +7,7 @@ from types import SimpleNamespace
 
 from underpour.physics.conduction.shapes import Films
 from underpour.physics.conduction.solve import Climate
-from underpour.resolve.resolved import Piece, ResolvedEdge, Slice, Thickening
+from underpour.resolve.resolved import Ledge, Piece, ResolvedEdge, Slice, Thickening
 from underpour.sections.build import section
 from underpour.sections.parts import Section
 
@@ -16,11 +16,12 @@ FACES = {
     "frost-wall": ("outside", "inside", "slab-edge", "footing-top", "footing-side", "below-footing", "wing"),
     "raft": ("slab-edge", "wing"),
     "free-edge": ("slab-edge", "wing"),
+    "ledge": ("outside", "inside", "slab-edge", "footing-top", "footing-side", "below-footing", "wing"),
     "threshold": ("outside", "inside", "slab-edge", "footing-top", "footing-side", "below-footing", "wing"),
     "thickened-edge": ("slab-edge", "below-footing", "below-slope", "wing"),
 }
 FIRST = ("footing-wall", "frost-wall", "raft", "free-edge")  # the kinds that the numbered seeds of studies/ draw from
-ON_FOOTING = ("footing-wall", "frost-wall", "threshold")
+ON_FOOTING = ("footing-wall", "frost-wall", "ledge", "threshold")
 STANDING = ("frost-wall", "raft", "thickened-edge")  # kinds with a wall that stands at the level of the floor
 FILMS = {"room": Films(0.17, 0.13, 0.10), "outdoors": Films(0.04, 0.04, 0.04)}
 MOULD = {"room": Films(0.25, 0.25, 0.25), "outdoors": Films(0.04, 0.04, 0.04)}
@@ -47,7 +48,10 @@ def floor_of(*layers: Slice, ground: float = 1.5, half_width: float = 4.0) -> Si
 
 
 FRAME = (slice_of("timber-frame", 0.2, 0.06, 1.0e5),)
-STANDS = dict.fromkeys(STANDING, FRAME) | {"threshold": (slice_of("softwood", 0.044, 0.13, 8.0e5),)}
+STANDS = dict.fromkeys(STANDING, FRAME) | {
+    "ledge": (slice_of("timber-frame", 0.14, 0.06, 1.0e5),),
+    "threshold": (slice_of("softwood", 0.044, 0.13, 8.0e5),),
+}
 
 
 def edge_of(kind: str, pieces: tuple[Piece, ...] = (), **given: object) -> ResolvedEdge:
@@ -60,7 +64,7 @@ def edge_of(kind: str, pieces: tuple[Piece, ...] = (), **given: object) -> Resol
         "length": 10.0,
         "depth": 1.0 if on_footing else 0.5 if kind == "thickened-edge" else 0.0,
         "ground": 0.6 if kind == "footing-wall" else -0.02 if kind == "threshold" else -0.2,
-        "wall": (slice_of("concrete", 0.2, 1.7),) if on_footing else (),
+        "wall": (slice_of("concrete", 0.25 if kind == "ledge" else 0.2, 1.7),) if on_footing else (),
         "above": STANDS.get(kind, ()),
         "set_back": 0.156 if kind == "threshold" else 0.0,
         "footing": (0.5, 0.25) if on_footing else (0.0, 0.0),
@@ -68,6 +72,7 @@ def edge_of(kind: str, pieces: tuple[Piece, ...] = (), **given: object) -> Resol
         "pieces": pieces,
         "drawn": (),
         "thickening": thickening() if kind == "thickened-edge" else None,
+        "ledge": ledge() if kind == "ledge" else None,
     }
     return ResolvedEdge(**(usual | given))  # type: ignore[arg-type]
 
@@ -79,6 +84,21 @@ def piece(face: str, thickness: float = 0.05, conductivity: float = 0.035) -> Pi
 
 def thickening(width: float = 0.3, slope: float = 45.0) -> Thickening:
     return Thickening(width, f"{width:.3f} m", slope, f"{slope:.0f} deg", ("edge.A.thickening",))
+
+
+def ledge(
+    *,
+    brick: float = 0.09,
+    air: float = 0.02,
+    below: float = 0.2,
+    width: float = 0.125,
+    conductivities: tuple[float, float] = (1.1, 0.12),
+    capacity: float = 1.2e6,
+) -> Ledge:
+    """A ledge whose frame leaves ``air`` behind the brick. [m, W/(m·K), J/(m³·K)]"""
+    leaf = slice_of("brick", brick, conductivities[0], capacity)
+    behind, in_step = (slice_of(kind, x, conductivities[1], capacity) for kind, x in (("air", air), ("step", width - brick)))
+    return Ledge(width, f"{width:.3f} m", below, f"{below:.3f} m", leaf, behind, in_step, ("edge.A.ledge",))
 
 
 def drawn_at_random(seed: int, kinds: tuple[str, ...] = FIRST) -> Section:
@@ -110,6 +130,10 @@ def drawn_at_random(seed: int, kinds: tuple[str, ...] = FIRST) -> Section:
 
 def _sizes(kind: str, wall: float, dice: random.Random) -> dict[str, object]:
     """What only this kind of edge has."""
+    if kind == "ledge":
+        frame = slice_of("timber-frame", 0.12, dice.uniform(0.05, 0.1), 1e5)
+        step = ledge(air=0.04, below=dice.uniform(0.1, 0.3))
+        return {"wall": (slice_of("concrete", 0.25, dice.uniform(0.5, 2.3)),), "above": (frame,), "ledge": step}
     if kind == "threshold":
         leaf = slice_of("softwood", dice.uniform(0.035, 0.06), dice.uniform(0.05, 0.15), 8.0e5)
         return {"above": (leaf,), "set_back": wall - dice.choice((0.02, 0.04)), "ground": dice.uniform(-0.1, -0.01)}

@@ -74,6 +74,11 @@ def threshold(more: str = "", ground: str = "-1 in") -> str:
     return f'[[edge]]\nsides = "all"\nkind = "threshold"\ndepth = "60 in"\nground = "{ground}"\n{more}\n'
 
 
+def ledged(ledge: str = 'width = "5 in"', wall: str = '"10 in"') -> str:
+    head = '[[edge]]\nsides = "all"\nkind = "ledge"\ndepth = "60 in"\nground = "-8 in"\n'
+    return f"{head}wall = [{{ concrete = {wall} }}]\nledge = {{ {ledge} }}\n"
+
+
 @dataclass(frozen=True)
 class Bad:
     what: str  # a short name of the fault
@@ -173,6 +178,18 @@ BAD = [
         ("edge.A.insulation.1.down", "reaches into the foundation wall", "Take out down")),
     Bad("a door set back at a frost wall", WRAP, f'{WRAP}\nset-back = "2 in"',
         ("brief.toml:28  edge.A.set-back", "Only a threshold takes set-back", 'kind = "threshold"')),
+    Bad("a ledge that leaves too little of the wall", EDGE, ledged('width = "6 in"', '"8 in"'),
+        ("edge.A.ledge.width", "leaves 2\u2009in (51\u2009mm) of this wall", "Make the wall thicker, or the ledge narrower")),
+    Bad("a ledge no wider than the brick", EDGE, ledged('width = "3 in", brick = "3-5/8 in"'),
+        ("edge.A.ledge.brick", "leaves no air on a ledge of 3 in", "an inch or more")),
+    Bad("a ledge above the floor", EDGE, ledged('below = "-4 in"'),
+        ("edge.A.ledge.below", "-4 in is below zero")),
+    Bad("a ledge below the footing", EDGE, ledged('below = "52 in"'),
+        ("edge.A.ledge.below", "lies below the top of the footing", "counts from the top of the floor")),
+    Bad("a wall above that runs into the brick", EDGE, ledged() + 'above = [{ timber-frame = "8 in" }]\n',
+        ("edge.A.above", "runs into the brick", "Take a thinner wall above")),
+    Bad("a ledge at another kind of edge", WRAP, f'{WRAP}\nledge = {{ width = "5 in" }}',
+        ("brief.toml:28  edge.A.ledge", "Only an edge of that kind takes ledge.", 'kind = "ledge"')),
     Bad("a drawn edge whose shapes lie over one another", EDGE,
         drawn(("concrete", '["-8 -20", "0 -20", "0 48", "-8 48"]'), ("sand", '["-4 -20", "4 -20", "4 0", "-4 0"]')),
         ("edge.A.shape.2", "lies over", "lower priority")),

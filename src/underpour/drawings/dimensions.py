@@ -106,8 +106,9 @@ def _beside(ends: tuple[float, float, float, float], wide: float) -> Iterator[Bo
         base -= 1.0
     yield Box(middle - wide / 2, low + OFF, middle + wide / 2, low + OFF + LETTER)
     yield Box(middle - wide / 2, high - OFF - LETTER, middle + wide / 2, high - OFF)
-    for start in (left - 2 * OFF - wide, right + 2 * OFF):
-        yield Box(start, high - LETTER / 2, start + wide, high + LETTER / 2)
+    for away in (2 * OFF, 4 * OFF, 6 * OFF, 8 * OFF):
+        for start in (left - away - wide, right + away):
+            yield Box(start, high - LETTER / 2, start + wide, high + LETTER / 2)
 
 
 def _within(frame: Frame, x: float, y: float) -> bool:

@@ -19,6 +19,7 @@ FOOT = 5.0  # mm from the lowest name to the floor
 WIDEST = 70.0  # mm, the longest name that a drawing makes room for
 NEAR = 0.5  # mm that a line keeps off what is taken
 STEPS = np.linspace(0.0, 1.0, 24)  # of a line
+BESIDE = 10.0  # mm; bodies whose middles are nearer than that in height stand side by side
 FINE = 0.4  # mm between the points at which bodies are looked for
 
 
@@ -54,7 +55,7 @@ def edge_names(section: Section, frame: Frame, done: Sequence[int], avoid: Seque
     first = len(taken)
     words: list[Box] = []
     said: set[str] = set()
-    for k, (x, y) in sorted(_anchors(section, frame, done), key=lambda found: found[1][1]):
+    for k, (x, y) in sorted(_anchors(section, frame, done), key=lambda found: _turn(*found[1])):
         label = section.parts[k].label
         if label in said:
             continue
@@ -85,6 +86,11 @@ def _films_met(section: Section, frame: Frame, along: float) -> list[tuple[str, 
         if frame.x(x0) <= along <= frame.x(x1):
             met.append((film.label, float(frame.y(y0))))
     return met
+
+
+def _turn(x: float, y: float) -> tuple[int, float]:
+    """Names go from above to below; where bodies stand side by side the outer goes first, or others shut it in. [mm]"""
+    return round(y / BESIDE), x
 
 
 def _met_below(section: Section, frame: Frame, along: float) -> list[tuple[int, float]]:

@@ -61,18 +61,18 @@ def resolve_ledge(
         f"{at}.brick",
         (f"{at}.brick", masonry.conductivity.path),
     )
-    air, in_step = _air(whole - thick - frame, f"{at}.air", system), _air(width - thick, f"{at}.air", system)
+    air, in_step = _air(whole - thick - frame, f"{at}.air"), _air(width - thick, f"{at}.air")
     rests_on = (f"{at}.width", f"{at}.below", *brick.rests_on, *air.rests_on, *in_step.rests_on)
     return Ledge(width, width_words, below, below_words, brick, air, in_step, tuple(dict.fromkeys(rests_on)))
 
 
-def _air(thickness: float, path: str, system: System) -> Slice:
+def _air(thickness: float, path: str) -> Slice:
     """Air that does not move through, as a solid of the same resistance."""
     resistance, row = catalogue.air_layer(thickness)
     return Slice(
         "air-space",
         "Air",
-        f"Air, {say.both(thickness, 'm', system)}",
+        "Air behind the brick",
         thickness,
         thickness / resistance,
         STILL_AIR,

@@ -31,7 +31,8 @@ def dimensions(resolved: Resolved, edge: ResolvedEdge, at: Levels, parts: Sequen
     if edge.ledge:
         out, level = -at.wall - 2.0 * OFF, -edge.ledge.below
         yield Dimension((out, 0.0), (out, level), edge.ledge.below_words)
-        yield Dimension((-at.wall, level - OFF), (-at.wall + edge.ledge.width, level - OFF), edge.ledge.width_words)
+        under = min(level, edge.ground) - 1.2 * OFF  # where ground leaves room for the words
+        yield Dimension((-at.wall, under), (-at.wall + edge.ledge.width, under), edge.ledge.width_words)
     depth = say.both(edge.depth, "m", resolved.system)
     if edge.thickening and at.slope:
         left = min([at.start, *(x for part in parts[1:] for x, y in part.outline if y < -OFF)]) - 3 * OFF
