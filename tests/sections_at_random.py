@@ -97,7 +97,9 @@ def ledge(
 ) -> Ledge:
     """A ledge whose frame leaves ``air`` behind the brick. [m, W/(m·K), J/(m³·K)]"""
     leaf = slice_of("brick", brick, conductivities[0], capacity)
-    behind, in_step = (slice_of(kind, x, conductivities[1], capacity) for kind, x in (("air", air), ("step", width - brick)))
+    behind, in_step = (
+        slice_of(kind, x, conductivities[1], capacity) for kind, x in (("air", air), ("step", width - brick))
+    )
     return Ledge(width, f"{width:.3f} m", below, f"{below:.3f} m", leaf, behind, in_step, ("edge.A.ledge",))
 
 
@@ -118,9 +120,7 @@ def drawn_at_random(seed: int, kinds: tuple[str, ...] = FIRST) -> Section:
     floor = floor_of(*layers, ground=dice.uniform(0.7, 3.5), half_width=dice.choice((2.0, 3.0, 4.0, 7.0, 12.0)))
     given: dict[str, object] = {
         "ground": dice.uniform(0.2, 2.2) if basement else dice.uniform(-0.3, -0.1),
-        "depth": 0.0
-        if kind in ("raft", "free-edge")
-        else thick + 0.1 + (0.25 if basement else dice.uniform(0.3, 0.9)),
+        "depth": 0.0 if kind in ("raft", "free-edge") else thick + 0.1 + (0.25 if basement else dice.uniform(0.3, 0.9)),
         "wall": (slice_of("concrete", wall, dice.uniform(0.5, 2.3)),) if on_footing else (),
         "above": (slice_of("timber-frame", wall, dice.uniform(0.05, 0.3), 1e5),) if walled else (),
         "footing": (wall + dice.uniform(0.1, 0.4), 0.25) if on_footing else (0.0, 0.0),

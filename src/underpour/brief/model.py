@@ -266,7 +266,7 @@ class Thickening(Table):
 
 
 class Ledge(Table):
-    """The step in a foundation wall's outer face that a brick leaf stands on, with air between it and the wall behind."""
+    """The step in a foundation wall's outer face that a brick leaf stands on, with air behind it."""
 
     width: kinds.Thickness | None = _key("Width of the ledge, from the wall's outer face.", "5 in", default=None)
     below: kinds.Extent | None = _key("Level of the ledge below the top of the floor.", "8 in", default=None)
@@ -304,7 +304,16 @@ class Edge(Table):
     sides: kinds.SidesTyped = _key(
         'The sides of the outline it takes: "all", "rest" or their numbers.', "all", "rest", [1, 2]
     )
-    kind: Kind = _key("What the floor ends at.", "footing-wall", "frost-wall", "ledge", "threshold", "thickened-edge", "raft", "free-edge")
+    kind: Kind = _key(
+        "What the floor ends at.",
+        "footing-wall",
+        "frost-wall",
+        "ledge",
+        "threshold",
+        "thickened-edge",
+        "raft",
+        "free-edge",
+    )
     depth: kinds.Extent | None = _key(
         "Bottom of the footing, or of the thickening, below the top of the floor.", "60 in", "1.5 m", default=None
     )

@@ -44,11 +44,11 @@ def air_layer(thickness: float) -> tuple[float, Quantity]:
     for key, entry in table("surfaces").items():
         if "thickness" not in entry:
             continue
-        row = surfaces()[key]
-        if thickness <= entry["thickness"]:
-            part = (thickness - below) / (entry["thickness"] - below)
+        row, thick = surfaces()[key], float(entry["thickness"]["value"])
+        if thickness <= thick:
+            part = (thickness - below) / (thick - below)
             return resistance + part * (row.value - resistance), row
-        below, resistance = entry["thickness"], row.value
+        below, resistance = thick, row.value
     return resistance, row
 
 

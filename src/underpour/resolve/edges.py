@@ -13,15 +13,21 @@ from ..findings import Assumed
 from ..measure import Measure, System, say
 from ..mistakes import Mistake
 from .assumptions import Assumptions
-from .ledges import resolve_ledge
 from .layers import bulk, layer_slice, piece_slice, shape_slice
+from .ledges import resolve_ledge
 from .resolved import Drawn, Piece, ResolvedEdge, Slice, Thickening
 from .usual import size, usual, usual_wall
 
 Made = TypeVar("Made")
 WALL_SHOWN = 1.0  # m of wall in a section above the higher of floor and ground; the cut there carries no heat
 ON_FOOTING = ("footing-wall", "frost-wall", "ledge", "threshold")
-USUAL_ABOVE = {"frost-wall": "above", "raft": "above", "thickened-edge": "above", "threshold": "leaf", "ledge": "above-on-ledge"}
+USUAL_ABOVE = {
+    "frost-wall": "above",
+    "raft": "above",
+    "thickened-edge": "above",
+    "threshold": "leaf",
+    "ledge": "above-on-ledge",
+}
 
 
 def exposed_lengths(brief: Brief) -> list[float]:

@@ -22,12 +22,14 @@ def resolve_ledge(
     if edge.kind != "ledge":
         return None
     typed, at = edge.ledge, f"{path}.ledge"
-    width, width_words = size(typed and typed.width, "ledge-width", f"{at}.width", system, assumed)
-    below, below_words = size(typed and typed.below, "ledge-below", f"{at}.below", system, assumed)
-    thick, brick_words = size(typed and typed.brick, "ledge-brick", f"{at}.brick", system, assumed)
+    width, width_words = size(typed.width if typed else None, "ledge-width", f"{at}.width", system, assumed)
+    below, below_words = size(typed.below if typed else None, "ledge-below", f"{at}.below", system, assumed)
+    thick, brick_words = size(typed.brick if typed else None, "ledge-brick", f"{at}.brick", system, assumed)
     whole, frame = (sum(layer.thickness for layer in layers) for layers in (wall, above))
     if whole - width < usual("ledge-inner").value - 1e-4:
-        step, stays, least = (say.both(x, "m", system) for x in (width, max(whole - width, 0.0), usual("ledge-inner").value))
+        step, stays, least = (
+            say.both(x, "m", system) for x in (width, max(whole - width, 0.0), usual("ledge-inner").value)
+        )
         raise Mistake(
             f"{at}.width",
             "",

@@ -19,7 +19,13 @@ from .under import under_slab, under_wall
 DRAWN, FOAM, LEDGE, WALL, FOOTING, LAYERS, GROUND = -1000, 10, 90, 100, 110, 200, 900
 POURED = ("concrete", "screed", "old-slab")
 FROST_SHOWN = 1.2  # m of ground worth drawing below a slab outdoors, so that the frost line is in sight
-WALLED = ("footing-wall", "frost-wall", "ledge", "threshold", "drawn")  # a body of the edge may reach down past the build-up
+WALLED = (
+    "footing-wall",
+    "frost-wall",
+    "ledge",
+    "threshold",
+    "drawn",
+)  # a body of the edge may reach down past the build-up
 
 
 def section(resolved: Resolved, edge: ResolvedEdge) -> Section:

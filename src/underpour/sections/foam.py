@@ -108,17 +108,21 @@ def outlines(piece: Piece, path: str, edge: ResolvedEdge, at: Levels, outside: f
 def _below_the_leaf(
     piece: Piece, path: str, at: Levels, door: tuple[float, float], top: float, system: System
 ) -> Outline:
-    """An upright break through the slab: its room side in line with the leaf's, so that leaf and sill cover it."""
-    right = door[1]
-    left = right - piece.board.thickness
+    """An upright break through the slab: its outer side in line with the leaf's, so that leaf and saddle cover it.
+
+    Foam thicker than the leaf laps over the floor's own foam; the room side in line with the leaf's would let slab and
+    foundation wall touch in a line.
+    """
+    left = door[0]
+    right = left + piece.board.thickness
     bottom = _bottom(piece, at.poured_bottom, top, path)
     if left < -at.wall + LEAST_SILL:
-        room = say.both(right + at.wall, "m", system)
         raise Mistake(
-            f"{path}.thickness",
+            f"{path}.face",
             "",
-            f"{piece.board.words} below this door leaves no sill outside it: there are {room} to the wall's outer face.",
-            "Take thinner foam, or set the door further back (set-back).",
+            f"This break leaves no sill outside the door, whose leaf stands {say.both(left + at.wall, 'm', system)} "
+            "in from the wall's outer face.",
+            "Set the leaf further back (set-back), or let foam outside do without the break.",
         )
     if bottom < at.slab_bottom - 1e-6 and left < -1e-6:
         raise Mistake(
