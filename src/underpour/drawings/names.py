@@ -19,7 +19,6 @@ FOOT = 5.0  # mm from the lowest name to the floor
 WIDEST = 70.0  # mm, the longest name that a drawing makes room for
 NEAR = 0.5  # mm that a line keeps off what is taken
 STEPS = np.linspace(0.0, 1.0, 24)  # of a line
-BESIDE = 10.0  # mm; bodies whose middles are nearer than that in height stand side by side
 FINE = 0.4  # mm between the points at which bodies are looked for
 
 
@@ -55,7 +54,7 @@ def edge_names(section: Section, frame: Frame, done: Sequence[int], avoid: Seque
     first = len(taken)
     words: list[Box] = []
     said: set[str] = set()
-    for k, (x, y) in sorted(_anchors(section, frame, done), key=lambda found: _turn(*found[1])):
+    for k, (x, y) in sorted(_anchors(section, frame, done), key=lambda found: _turn(section, frame, *found[1])):
         label = section.parts[k].label
         if label in said:
             continue
@@ -82,15 +81,16 @@ def _films_met(section: Section, frame: Frame, along: float) -> list[tuple[str, 
     """Films that the line crosses, with their height on the sheet. [mm]"""
     met = []
     for film in section.films:
-        (x0, y0), (x1, _) = film.line[0], film.line[-1]
+        (x0, y0), (x1, _) = film.line[-2:]  # below the floor; before that it may follow a thickening
         if frame.x(x0) <= along <= frame.x(x1):
             met.append((film.label, float(frame.y(y0))))
     return met
 
 
-def _turn(x: float, y: float) -> tuple[int, float]:
-    """Names go from above to below; where bodies stand side by side the outer goes first, or others shut it in. [mm]"""
-    return round(y / BESIDE), x
+def _turn(section: Section, frame: Frame, x: float, y: float) -> tuple[bool, float]:
+    """Above the floor the outer goes first, or the leaves behind it would shut it in; below it the upper. [mm]"""
+    standing = y < frame.y(max(section.ground_level, 0.0))
+    return not standing, x if standing else y
 
 
 def _met_below(section: Section, frame: Frame, along: float) -> list[tuple[int, float]]:
