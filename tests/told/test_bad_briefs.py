@@ -167,7 +167,7 @@ BAD = [
     Bad("a thickening at a frost wall", WRAP, f'{WRAP}\nthickening = {{ width = "12 in" }}',
         ("brief.toml:28  edge.A.thickening", "Only a thickened-edge takes thickening.", 'kind = "thickened-edge"')),
     Bad("ground above the floor at a door", EDGE, threshold(ground="6 in"),
-        ("edge.A.ground", "6 in, lies above the floor: water runs in.", 'ground = "-1 in"')),
+        ("edge.A.ground", "6 in, lies above the floor, and water comes in.", 'ground = "-1 in"')),
     Bad("foam that stands in a doorway", EDGE, threshold(WRAP),
         ("edge.A.insulation.1.from", "foam cannot stand above the floor", "Take from out")),
     Bad("a door set back into the room", EDGE, threshold('wall = [{ concrete = "8 in" }]\nset-back = "12 in"'),

@@ -163,7 +163,7 @@ def _belongings(edge: Edge, at: str) -> Iterator[Mistake]:
 def _open_door(edge: Edge, at: str) -> Iterator[Mistake]:
     """What stands in the way of a door: ground or foam above the floor."""
     if edge.ground is not None and edge.ground.si > 0.0:
-        wrong = f"The ground outside this door, {edge.ground.typed}, lies above the floor: water runs in."
+        wrong = f"The ground outside this door, {edge.ground.typed}, lies above the floor, and water comes in."
         yield Mistake(f"{at}.ground", "", wrong, 'Write it below the top of the floor: ground = "-1 in".')
     for number, piece in enumerate(edge.insulation, start=1):
         if piece.from_ == "wall-top" or (isinstance(piece.from_, Measure) and piece.from_.si > 0.0):
