@@ -187,7 +187,7 @@ BAD = [
     Bad("a ledge below the footing", EDGE, ledged('below = "52 in"'),
         ("edge.A.ledge.below", "lies below the top of the footing", "counts from the top of the floor")),
     Bad("a wall above that runs into the brick", EDGE, ledged() + 'above = [{ timber-frame = "8 in" }]\n',
-        ("edge.A.above", "runs into the brick", "Take a thinner wall above")),
+        ("edge.A.above", "stands in the brick", "Take a thinner wall above")),
     Bad("a ledge at another kind of edge", WRAP, f'{WRAP}\nledge = {{ width = "5 in" }}',
         ("brief.toml:28  edge.A.ledge", "Only an edge of that kind takes ledge.", 'kind = "ledge"')),
     Bad("a drawn edge whose shapes lie over one another", EDGE,

@@ -48,7 +48,7 @@ def resolve_ledge(
         raise Mistake(
             f"{path}.above",
             "",
-            f"The wall above, {said}, runs into the brick: {room} of the foundation wall are left for it and the air.",
+            f"The wall above, {said}, stands in the brick: {room} of the foundation wall are left for it and the air.",
             "Take a thinner wall above, or a thicker foundation wall.",
         )
     masonry = catalogue.material(usual("ledge-brick").material)
