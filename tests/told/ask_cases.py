@@ -30,6 +30,8 @@ build-up = [{{ concrete = "100 mm" }}, {{ board = "plain-15", thickness = "2 in"
 EDGES = {
     "footing-wall": 'depth = "0.4 m"\nground = "1 m"\n',
     "frost-wall": 'depth = "1.2 m"\n',
+    "ledge": 'depth = "1.2 m"\n',
+    "threshold": 'depth = "1.2 m"\n',
     "thickened-edge": 'depth = "600 mm"\n',
     "raft": "",
     "free-edge": "",

@@ -80,10 +80,17 @@ def test_every_input_that_may_be_assumed_or_missing_has_a_question_and_no_questi
     assert {input_of(row) for row in wordings()} >= missing_keys()
 
 
+NEVER_ASSUMED = {"ledge-inner"}  # what must be left of a wall, held against what is typed
+
+
 def test_the_walk_meets_everything_that_is_usual():
     usual = tomllib.loads((Path(underpour.resolve.__file__).parent / "usual.toml").read_text("utf-8"))
     whys = {each.why for found in open_inputs().values() for _, _, each in found}
-    unmet = [key for key, row in usual.items() if not any(why.startswith(row["where"]) for why in whys)]
+    unmet = [
+        key
+        for key, row in usual.items()
+        if key not in NEVER_ASSUMED and not any(why.startswith(row["where"]) for why in whys)
+    ]
     assert not unmet, f"no bare brief of ask_cases.py leaves these open: {unmet}"
 
 
