@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
@@ -19,6 +20,7 @@ SHOWN_BY = (
 )  # first one that has a month at the edge
 
 WHOLE = 170.0  # mm, a picture across a sheet
+ON_A_SHEET = 3  # alternatives drawn in one picture
 HIGHEST = 175.0  # mm, a section to scale on a sheet of the submittal
 CONTRACTOR = 113.0  # mm, breadth of the section on the contractor's page
 ONE_PAGE = (150.0, 130.0, 110.0)  # mm, its heights: the largest for which the page has room is taken
@@ -47,12 +49,12 @@ def shown_month(dossier: Dossier, edge: str) -> int:
     raise LookupError(f"no finding of edge {edge} names a month")
 
 
-def comparison(dossier: Dossier, edge: str) -> str:
-    """All alternatives at one edge on one temperature scale, as SVG."""
+def comparison(dossier: Dossier, edge: str, only: Collection[str] = ()) -> str:
+    """All alternatives at one edge, or those named, on the one temperature scale of all, as SVG."""
     from ..drawings import comparison as drawn
     from ..drawings import month_middle
 
-    return drawn(dossier, edge, year_fraction=month_middle(shown_month(dossier, edge)))
+    return drawn(dossier, edge, year_fraction=month_middle(shown_month(dossier, edge)), only=only)
 
 
 def page(dossier: Dossier, edge: str) -> str:
@@ -69,15 +71,26 @@ def for_submittal(dossier: Dossier) -> Pictures:
     edges = list(dossier.as_briefed.sections)
     alone = len(dossier.alternatives) == 1
     return Pictures(
-        comparison=tuple(_warm(dossier, e) if alone else _compared(dossier, e) for e in edges),
+        comparison=tuple(p for e in edges for p in ([_warm(dossier, e)] if alone else _compared(dossier, e))),
         sections=tuple(to_scale(dossier, e) for e in edges),
     )
 
 
-def _compared(dossier: Dossier, edge: str) -> Picture:
+def _compared(dossier: Dossier, edge: str) -> list[Picture]:
+    """The alternatives with this edge, so many in a picture as stay legible on a sheet, as briefed in each."""
     from ..papers import Picture
 
-    return Picture(f"Edge {edge}, all alternatives", comparison(dossier, edge), "", _told(dossier, edge))
+    first, *others = [answer.name for answer in dossier.alternatives if edge in answer.fields]
+    groups = [others[k : k + ON_A_SHEET - 1] for k in range(0, len(others), ON_A_SHEET - 1)] or [[]]
+    return [
+        Picture(
+            f"Edge {edge}, all alternatives" if len(groups) == 1 else f"Edge {edge}, picture {n} of {len(groups)}",
+            comparison(dossier, edge, (first, *group)),
+            "",
+            _told(dossier, edge),
+        )
+        for n, group in enumerate(groups, 1)
+    ]
 
 
 def _warm(dossier: Dossier, edge: str, width: float = WHOLE) -> Picture:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from dataclasses import dataclass
 
 from ..dossier import Answer, Dossier
@@ -35,7 +36,9 @@ class _Shared:
     limit: Limit | None
 
 
-def comparison(dossier: Dossier, edge: str, *, year_fraction: float, width: float = WIDE) -> str:
+def comparison(
+    dossier: Dossier, edge: str, *, year_fraction: float, width: float = WIDE, only: Collection[str] = ()
+) -> str:
     """The section of every alternative at one edge and one moment, on one scale, in one picture.
 
     Parameters
@@ -48,6 +51,8 @@ def comparison(dossier: Dossier, edge: str, *, year_fraction: float, width: floa
         Moment of the year; ``month_middle(2)`` is the middle of February. [1]
     width : float
         Breadth of the picture, two drawings wide. [mm]
+    only : collection of str
+        Names of the alternatives that are drawn; all of them where none is named. The scale is that of all.
 
     Returns
     -------
@@ -63,6 +68,7 @@ def comparison(dossier: Dossier, edge: str, *, year_fraction: float, width: floa
     if not answers:
         raise KeyError(edge)
     shared = _shared(answers, edge, year_fraction, dossier.units)
+    answers = [answer for answer in answers if not only or answer.name in only]
     column = (width - BETWEEN) / 2
     head = 2 + max(len(wrapped(answer.name, column, HEADING, 600)) for answer in answers)
     defs: list[str] = []
