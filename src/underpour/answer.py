@@ -9,7 +9,7 @@ from functools import cache
 from importlib.resources import files
 from typing import Any
 
-from . import __version__, accepting, lessons
+from . import __version__, accepting, catalogue, lessons
 from .brief import Reading
 from .brief.alternatives import AS_BRIEFED
 from .brief.model import Brief
@@ -50,7 +50,7 @@ def answer(reading: Reading) -> Dossier:
     return Dossier(
         brief_text=reading.text,
         title=resolved.title,
-        use=resolved.use.label,
+        use=catalogue.called(reading.brief.project.use),
         units=resolved.system,
         place=resolved.place,
         version=__version__,

@@ -150,3 +150,11 @@ def test_a_freezer_takes_in_most_in_summer_and_is_told_of_ice_in_the_ground():
     assert peak.months[peak.month - 1] == peak.value == min(peak.months)
     assert peak.month in (7, 8, 9)
     assert any("freezes the ground" in note for note in dossier.notes)
+
+
+@pytest.mark.parametrize(
+    ("use", "said"), [("basement", "Basement"), ("cellar", "Cellar"), ("fire-station", "Fire station")]
+)
+def test_the_use_is_named_in_the_word_of_the_brief(use, said):
+    text = BRIEF.format(months=MONTHS).replace('"basement"', f'"{use}"')
+    assert answer(reads(text, "brief.toml")).use == said

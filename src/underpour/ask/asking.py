@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
-from .. import __version__
+from .. import __version__, catalogue
 from ..brief import Reading
 from ..findings import Assumed, Finding, Verdict
 from ..mistakes import Mistake
@@ -50,7 +50,7 @@ def asked(reading: Reading) -> Asked:
     shown = {path for question in questions for path in (question.about.path, *question.also)}
     return Asked(
         title=resolved.title,
-        use=resolved.use.label,
+        use=catalogue.called(reading.brief.project.use),
         place=resolved.place,
         units=resolved.system,
         version=__version__,

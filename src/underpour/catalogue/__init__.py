@@ -9,12 +9,13 @@ from .materials import material, materials
 from .retarders import retarder, retarders
 from .sources import source, sources
 from .surfaces import air_layer, limit, limits, surface, surfaces
-from .uses import use, uses
+from .uses import called, use, uses
 
 __all__ = [
     "air_layer",
     "board",
     "boards",
+    "called",
     "default_ground",
     "everything",
     "ground",

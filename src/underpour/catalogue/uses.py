@@ -45,3 +45,13 @@ def use(key: str) -> Use:
     ('assembly', True)
     """
     return one(_by_word(), key, "use", "uses")
+
+
+def called(word: str) -> str:
+    """A use as it is spoken of, in the word that was typed: a fire station is no "garage" on its own papers.
+
+    >>> called("cold-store"), called("fire-station")
+    ('Cold store', 'Fire station')
+    """
+    found = use(word)
+    return found.label if word == found.key else word.replace("-", " ").capitalize()
