@@ -144,3 +144,11 @@ def test_an_unknown_use_offers_the_nearest(typed, near):
     with pytest.raises(Mistake) as refused:
         starter(typed)
     assert f"underpour new {near}" in str(refused.value)
+
+
+def test_starters_take_the_edges_that_the_trade_would():
+    kinds = {key: [cut.kind for cut in answered(key).as_briefed.sections.values()] for key in KEYS}
+    for key in ("garage", "fire-station", "hangar"):
+        assert kinds[key] == ["frost-wall", "threshold"], "the slab goes out under the door"
+    assert kinds["church"] == ["ledge"] and kinds["house-raft"] == ["raft"] and kinds["basement"] == ["footing-wall"]
+    assert any("old-slab" in layer for layer in tomllib.loads(starter("retrofit").text)["floor"]["build-up"])
