@@ -25,6 +25,7 @@ FACES: dict[Kind, tuple[Face, ...]] = {
 _HAVE_FOOTING = ("footing-wall", "frost-wall", "ledge", "threshold")
 _HAVE_DEPTH = (*_HAVE_FOOTING, "thickened-edge")
 _WHOLE = ("footing-top", "footing-side", "below-footing", "below-slope")  # foam as long as what it lies against
+_COVERING = ("frost-wall", "ledge")  # kinds whose wall above can stand in over foam at the slab's edge
 _WING_KEYS = ("out", "at")
 
 
@@ -104,6 +105,9 @@ def _face(piece: Insulation, kind: Kind, at: str) -> Iterator[Mistake]:
             if value is not None:
                 wrong = f"Foam at {piece.face} is as long as what it lies against, and takes no {key}."
                 yield Mistake(f"{at}.{key}", "", wrong, "Take it out.")
+    if piece.top is not None and (piece.face != "slab-edge" or kind not in _COVERING):
+        wrong = "Only foam between slab and wall, under a wall that stands on them, takes top."
+        yield Mistake(f"{at}.top", "", wrong, f"Take it out; it is for slab-edge at a {' or '.join(_COVERING)}.")
     for key in _WING_KEYS:
         if getattr(piece, key) is not None:
             yield Mistake(f"{at}.{key}", "", f"Only a wing takes {key}.", 'Take it out, or write face = "wing".')

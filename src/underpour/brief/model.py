@@ -239,6 +239,12 @@ class Insulation(Table):
         default=None,
     )
     out: kinds.Extent | None = _key("A wing's width, away from the building.", "24 in", "600 mm", default=None)
+    top: Literal["bare", "covered"] | None = _key(
+        "Upper end of foam between slab and wall: bare, or covered by the wall above, which stands in over it.",
+        "covered",
+        "bare",
+        default=None,
+    )
     at: kinds.Depth | None = _key(
         "Depth of a wing's upper side below the top of the floor.", "12 in", "300 mm", default=None
     )

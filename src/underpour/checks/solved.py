@@ -33,6 +33,7 @@ class SolvedEdge:
     @property
     def rests_on(self) -> tuple[str, ...]:
         """Paths that every number of this edge leans on."""
+        tops = [f"{self.edge.path}.insulation.{n}.top" for n, piece in enumerate(self.edge.pieces, 1) if piece.covered]
         pieces = [path for piece in self.edge.pieces for path in piece.board.rests_on]
         walls = [path for leaf in (*self.edge.wall, *self.edge.above) for path in leaf.rests_on]
         footing = self.edge.footing_slice.rests_on if any(self.edge.footing) else ()
@@ -41,7 +42,7 @@ class SolvedEdge:
             own = self.edge.ledge.rests_on
         if self.edge.kind == "threshold":
             own = (f"{self.edge.path}.set-back",)
-        return tuple(dict.fromkeys([*pieces, *walls, *footing, *own, f"{self.edge.path}.ground"]))
+        return tuple(dict.fromkeys([*pieces, *tops, *walls, *footing, *own, f"{self.edge.path}.ground"]))
 
 
 def floor_faces(faces: Faces) -> NDArray[np.bool_]:

@@ -90,7 +90,8 @@ def resolve_edge(
     ground = edge.ground.si if edge.ground else assumed.take(usually.assumed(f"{path}.ground"))
     footing = _footing(edge, path, assumed) if edge.kind in ON_FOOTING else (0.0, 0.0)
     try:
-        ledge = resolve_ledge(edge, path, wall, above, system, assumed)
+        stands_in = max((piece.board.thickness for piece in pieces if piece.covered), default=0.0)
+        ledge = resolve_ledge(edge, path, wall, above, stands_in, system, assumed)
     except Mistake as mistake:
         found.append(mistake)
         return None
@@ -158,7 +159,8 @@ def _piece(piece: Insulation, edge: Edge, path: str, system: System) -> Piece:
         top = max(edge.ground.si if edge.ground else 0.0, 0.0) + WALL_SHOWN
         start = top if piece.from_ == "wall-top" else 0.0
     bottom = start - piece.down.si if piece.down is not None else None
-    return Piece(board, piece.face, top, bottom, piece.out.si if piece.out else None, piece.at.si if piece.at else None)
+    out, at = (key.si if key else None for key in (piece.out, piece.at))
+    return Piece(board, piece.face, top, bottom, out, at, covered=piece.top == "covered")
 
 
 def _starts_at_wall_top(edge: Edge, piece: Insulation) -> bool:

@@ -16,7 +16,13 @@ STILL_AIR = 1200.0  # J/(m³·K), air at room temperature: 1.2 kg/m³ at 1000 J/
 
 
 def resolve_ledge(
-    edge: Edge, path: str, wall: Sequence[Slice], above: Sequence[Slice], system: System, assumed: Assumptions
+    edge: Edge,
+    path: str,
+    wall: Sequence[Slice],
+    above: Sequence[Slice],
+    stands_in: float,
+    system: System,
+    assumed: Assumptions,
 ) -> Ledge | None:
     """The ledge of an edge that has one. Raises Mistake where wall, brick and frame do not find room beside it."""
     if edge.kind != "ledge":
@@ -43,7 +49,7 @@ def resolve_ledge(
             f"The brick leaf, {brick_words}, leaves no air on a ledge of {width_words}.",
             "Make the ledge wider than the brick by the air behind it, an inch or more.",
         )
-    if frame > whole - thick - 1e-4:
+    if frame - stands_in > whole - thick - 1e-4:
         said, room = (say.both(x, "m", system) for x in (frame, whole - thick))
         raise Mistake(
             f"{path}.above",
@@ -63,7 +69,7 @@ def resolve_ledge(
         f"{at}.brick",
         (f"{at}.brick", masonry.conductivity.path),
     )
-    air, in_step = _air(whole - thick - frame, f"{at}.air"), _air(width - thick, f"{at}.air")
+    air, in_step = _air(whole - thick - frame + stands_in, f"{at}.air"), _air(width - thick, f"{at}.air")
     rests_on = (f"{at}.width", f"{at}.below", *brick.rests_on, *air.rests_on, *in_step.rests_on)
     return Ledge(width, width_words, below, below_words, brick, air, in_step, tuple(dict.fromkeys(rests_on)))
 

@@ -43,6 +43,7 @@ class Piece:
     bottom: float | None  # level of the lower end; None: the face's own
     out: float | None  # width of a wing
     at: float | None  # depth of a wing's upper side
+    covered: bool = False  # the wall above stands in over its upper end
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,6 +109,11 @@ class ResolvedEdge:
     thickening: Thickening | None = None
     ledge: Ledge | None = None
     set_back: float = 0.0  # m, a door's leaf in from the foundation wall's outer face
+
+    @property
+    def stands_in(self) -> float:
+        """How far the wall above stands in over foam between slab and foundation wall. [m]"""
+        return max((piece.board.thickness for piece in self.pieces if piece.covered), default=0.0)
 
     @property
     def upper(self) -> tuple[Slice, ...]:

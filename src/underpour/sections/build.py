@@ -43,8 +43,8 @@ def section(resolved: Resolved, edge: ResolvedEdge) -> Section:
         *foam,
         *(_part(d.slice, d.outline, DRAWN + d.priority) for d in edge.drawn),
     ]
-    outer, inner = at.door or (at.start, 0.0)
-    inside_face = inner if at.door else inside_face
+    outer, inner = at.door or (at.start, at.inner)
+    inside_face = inner if at.door else max(inside_face, inner)
     airs = (
         Air("outdoors" if resolved.outdoors else "room", box(inner, at.half_width, 0.0, at.top)),
         Air("outdoors", box(-at.reach, outer, edge.ground, at.top)),
@@ -135,7 +135,7 @@ def _walls(resolved: Resolved, edge: ResolvedEdge, at: Levels) -> Iterator[Part]
             edge.footing_slice, box(at.footing_left, at.footing_right, at.footing_bottom, at.footing_top), FOOTING
         )
     if edge.kind in ("frost-wall", "ledge", "raft", "thickened-edge"):
-        yield from _upright(edge.above, at.sill, at.top, WALL + 5)
+        yield from _upright(edge.above, at.sill, at.top, WALL + 5, at.inner)
     if edge.ledge:
         yield from _brick(edge.ledge, at, edge, resolved.system)
     if at.door:

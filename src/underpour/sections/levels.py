@@ -43,6 +43,7 @@ class Levels:
     footing_bottom: float
     footing_left: float
     footing_right: float
+    inner: float = 0.0  # x of the room side of the wall above
     slope: Slope | None = None  # a thickened edge's
     door: tuple[float, float] | None = None  # x of a door leaf's outer and room side; the slab runs out below it
 
@@ -85,9 +86,24 @@ def levels(resolved: Resolved, edge: ResolvedEdge) -> Levels:
         footing_bottom=-edge.depth,
         footing_left=start if slope else -wall / 2 - width / 2,
         footing_right=slope.foot if slope else -wall / 2 + width / 2,
+        inner=_over_foam(edge, standing, resolved.system),
         slope=slope,
         door=door,
     )
+
+
+def _over_foam(edge: ResolvedEdge, standing: float, system: System) -> float:
+    """How far the wall above stands in over foam at the slab's edge: no more than half of it may."""
+    if edge.stands_in > 0.5 * standing + 1e-6:
+        n = next(n for n, piece in enumerate(edge.pieces, 1) if piece.covered)
+        wide, foam = (say.both(x, "m", system) for x in (standing, edge.stands_in))
+        raise Mistake(
+            f"{edge.path}.insulation.{n}.top",
+            "",
+            f"The wall above, {wide}, would stand on this foam, {foam}, by more than half.",
+            "Take thinner foam there, a thicker wall above, or leave the foam's top bare.",
+        )
+    return edge.stands_in
 
 
 def _door(edge: ResolvedEdge, wall: float, leaf: float, system: System) -> tuple[float, float]:
