@@ -186,3 +186,16 @@ def test_an_alternative_that_keeps_the_ground_above_freezing_is_said_to_stay_the
     assert kept.value > 0.0 > bare.value
     assert f"With “as briefed” it stays at {kept.value * 1.8 + 32:.1f} °F." in plain(bare.words)
     assert f"Without any foam it falls to {bare.value * 1.8 + 32:.1f} °F." in plain(kept.words)
+
+
+@pytest.mark.parametrize(
+    ("foam", "inwards"),
+    [("", 0.0), ('{{ board = "plain-25", thickness = "2 in", face = "inside", down = "30 in" }}', 0.0508)],
+)
+def test_under_a_room_the_ground_is_told_beside_the_foam_on_the_wall_and_not_in_it(foam, inwards):
+    footing = '{{ width = "8 in", height = "8 in" }}'
+    wall = f'kind = "frost-wall"\ndepth = "48 in"\nfooting = {footing}\ninsulation = [{foam}]'
+    wide = BRIEF.replace('kind = "free-edge"', wall).replace("20 6", "20 20").replace("0 6", "0 20")
+    room = text("workshop", brief=wide).replace("[floor]", '[floor]\ninside = "68 F"\nhumidity = "40 %"')
+    section = answer(reads(room, "brief.toml")).as_briefed.sections["A"]
+    assert section.under_edge == pytest.approx((inwards, -12 * 0.0254))
