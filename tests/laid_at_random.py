@@ -67,7 +67,8 @@ def edge_of(
         pieces.append(board.replace("}", f", {where} }}"))
     lines = [f'[[edge]]\nsides = {sides}\nkind = "{kind}"\nground = "{ground}"']
     lines += [f'name = "{name}"'] if name else []
-    lines += ['depth = "60 in"'] if kind in ("footing-wall", "frost-wall") else []
+    lines += ['depth = "60 in"'] if kind in ("footing-wall", "frost-wall", "threshold", "ledge") else []
+    lines += ['depth = "24 in"'] if kind == "thickened-edge" else []
     lines += [f"insulation = [{', '.join(pieces)}]"] if pieces else []
     return "\n".join(lines)
 
@@ -137,6 +138,15 @@ def buildable(seeds: range) -> Iterator[tuple[int, Resolved, Laying]]:
             yield seed, *laid(at_random(seed))
         except Mistakes:
             continue
+
+
+def further() -> Iterator[tuple[int, Resolved, Laying]]:
+    """Kinds of edge that no seed draws, with foam on each face; foam between slab and wall covered by the ledge's."""
+    for n, kind in enumerate(("threshold", "ledge", "thickened-edge"), start=1001):
+        edge = edge_of(kind, dict.fromkeys(FACES[kind], BOARDS[0]))  # type: ignore[index]
+        if kind == "ledge":
+            edge = edge.replace('"slab-edge"', '"slab-edge", top = "covered"')
+        yield n, *laid(brief([SLAB, BOARDS[0], GRAVEL], edge))
 
 
 def orders() -> Iterator[tuple[str, ...]]:

@@ -178,6 +178,7 @@ def _edge(edge: ResolvedEdge, job: Thing, system: System) -> Thing:
     if edge.footing[1]:
         features |= {"on-footing", _filled(edge, "floor:old-slab" in job.features)}
         words["width"], words["height"] = (say.both(each, "m", system) for each in edge.footing)
+    features |= {"at-door"} if edge.kind == "threshold" else set()
     if edge.wall:
         words["wall"] = "; ".join(map(_in_a_sentence, edge.wall))
     if edge.above:
@@ -211,6 +212,7 @@ def _pieces(edge: ResolvedEdge, made: Thing, section: Section, system: System) -
             words |= {"out": say.both(piece.out, "m", system), "at": say.both(piece.at, "m", system)}
         features = set(made.features) | _of_foam(piece.board)
         features |= {"below-floor"} if low < -SAME else {"above-floor"}
+        features |= {"covered"} if piece.covered else set()
         shows = piece.face == "outside" or (piece.face == "slab-edge" and not edge.footing[1])
         features |= {"shows"} if shows and high > edge.ground + SAME else set()
         features |= {"goes-up-the-wall"} if shows and high > SAME and edge.above else set()
