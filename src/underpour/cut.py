@@ -14,7 +14,7 @@ from .physics.conduction.shapes import Films
 from .physics.conduction.solve import Climate, Gap, Overlap, Solved, sketch_each, solve_each
 from .physics.domain import OutOfDomain
 from .resolve import Resolved, ResolvedEdge
-from .sections.build import open_to_outdoors, section
+from .sections.build import section, unbuilt
 from .sections.levels import levels
 from .sections.parts import Section
 
@@ -36,7 +36,7 @@ def _solved(
     resolved: Resolved, edge: ResolvedEdge, before: Sequence[SolvedEdge], solving: Callable[..., tuple[Solved, ...]]
 ) -> SolvedEdge:
     made = section(resolved, edge)
-    unclosed = open_to_outdoors(made, edge, resolved.system)
+    unclosed = unbuilt(made, edge, resolved.system)
     if unclosed is not None:
         raise unclosed
     climates = {

@@ -203,7 +203,30 @@ def _film_ends(at: Levels, y: float) -> Outline:
     )
 
 
-def open_to_outdoors(made: Section, edge: ResolvedEdge, system: System) -> Mistake | None:
+def unbuilt(made: Section, edge: ResolvedEdge, system: System) -> Mistake | None:
+    """What only the whole section shows: a room that is open to outdoors, a wing that lies in the footing."""
+    return _open_to_outdoors(made, edge, system) or _wing_in_the_footing(made, edge, system)
+
+
+def _wing_in_the_footing(made: Section, edge: ResolvedEdge, system: System) -> Mistake | None:
+    footings = [part.outline for part in made.parts if part.priority == FOOTING]
+    for n, piece in enumerate(edge.pieces):
+        wings = [part.outline for part in made.parts if piece.face == "wing" and part.priority == FOAM + n]
+        for wing, footing in ((wing, footing) for wing in wings for footing in footings):
+            across = min(wing[1][0], footing[1][0]) - max(wing[0][0], footing[0][0])
+            high = min(wing[2][1], footing[2][1]) - max(wing[0][1], footing[0][1])
+            if min(across, high) > 1e-6:
+                top, bottom = (say.both(-y, "m", system) for y in (footing[2][1], footing[0][1]))
+                return Mistake(
+                    f"{edge.path}.insulation.{n + 1}.at",
+                    "",
+                    f"This wing lies over the footing, which stands out from {top} to {bottom} below the floor.",
+                    "Lay it higher, or below the footing.",
+                )
+    return None
+
+
+def _open_to_outdoors(made: Section, edge: ResolvedEdge, system: System) -> Mistake | None:
     """A drawn edge must part the room from outdoors; tell where it does not."""
     if edge.kind != "drawn" or made.outdoors:
         return None

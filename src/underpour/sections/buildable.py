@@ -7,7 +7,7 @@ from ..brief.alternatives import AS_BRIEFED
 from ..brief.model import Brief
 from ..mistakes import Mistake, Mistakes
 from ..resolve import Resolved, ResolvedEdge, resolve
-from .build import open_to_outdoors, section
+from .build import section, unbuilt
 
 
 def buildable(reading: Reading) -> None:
@@ -35,6 +35,6 @@ def _mistakes(brief: Brief) -> list[Mistake]:
 
 def _unbuilt(resolved: Resolved, edge: ResolvedEdge) -> Mistake | None:
     try:
-        return open_to_outdoors(section(resolved, edge), edge, resolved.system)
+        return unbuilt(section(resolved, edge), edge, resolved.system)
     except Mistake as mistake:
         return mistake
