@@ -98,6 +98,39 @@ def one_section(alternative: str) -> tuple[Work, Work, Work, str]:
     return mean_only, ours, theirs, apart
 
 
+def three_edges() -> str:
+    """The workshop's brief with an edge of its own for each two of its sides: a submittal of over twenty sheets."""
+    text = (DEMO.parents[1] / "frost-wall-workshop" / "brief.toml").read_text(encoding="utf-8")
+    head, _, rest = text.partition("[[edge]]")
+    edge, _, others = rest.partition("[[alternative]]")
+    edges = "".join("[[edge]]" + edge.replace('"all"', f"[{n}, {n + 1}]") for n in (1, 3, 5))
+    return f"{head}{edges}[[alternative]]{others}"
+
+
+def paper() -> tuple[Work, Work, int]:
+    """The same with its fields there: the pictures and the paper; then pypdf reading the text back; its sheets."""
+    import io
+
+    from pypdf import PdfReader
+
+    from underpour.answer import answer
+    from underpour.brief import reads
+    from underpour.cli.pictures import for_submittal
+    from underpour.papers import submittal
+
+    dossier = answer(reads(three_edges(), "workshop.toml"))
+
+    def made() -> bytes:
+        return submittal(dossier, for_submittal(dossier), date="2026-11-27").pdf
+
+    pdf = made()
+
+    def read_back() -> list[str]:
+        return [page.extract_text() for page in PdfReader(io.BytesIO(pdf)).pages]
+
+    return made, read_back, len(PdfReader(io.BytesIO(pdf)).pages)
+
+
 def main() -> int:
     with tempfile.TemporaryDirectory() as folder:
         bad, picture = Path(folder) / "bad.toml", Path(folder) / "picture.svg"
@@ -109,6 +142,11 @@ def main() -> int:
         six = 4.0 * peers[0] + 2.0 * peers[1]  # three alternatives, two films
         alone = "scikit-fem, without an estimate"
         underpour = ("-m", "underpour")
+        workshop, printed = Path(folder) / "workshop.toml", Path(folder) / "paper.pdf"
+        workshop.write_text(three_edges(), encoding="utf-8")
+        made, read_back, sheets = paper()
+        back = seconds(3, read_back)
+        cold = process(*underpour, "submittal", workshop, "-o", printed, "--draft")
         rows = [
             ("help, whole process", seconds(7, process(*underpour, "--help")), 0.1, bare, "a bare process"),
             ("a brief that cannot be used, whole process", seconds(7, process(*underpour, "answer", bad)), 0.4, reader,
@@ -121,6 +159,8 @@ def main() -> int:
             ("the same, foam all round the corner", seconds(7, wrapped_mean), 0.06, peers[1], alone),
             ("mean and swing with estimates, no foam", seconds(7, plain), None, peers[0], alone),
             ("the same, foam all round the corner", seconds(7, wrapped), None, peers[1], alone),
+            (f"a submittal of {sheets} sheets, fields there", seconds(5, made), 2.5, back, "pypdf reads its text back"),
+            ("the same, whole process", seconds(3, cold), 4.0, back, "pypdf reads its text back"),
         ]  # fmt: skip
     machine = seconds(5, dense_solve)
     print(f"{'':44} {'here':>9} {'may take':>9} {'machine':>8} {'peer':>8}")
