@@ -14,7 +14,7 @@ from pypdf import PdfReader
 from underpour.drawings.margin import margin_words
 from underpour.measure import say
 from underpour.mistakes import Mistake
-from underpour.papers import Picture, Pictures, submittal
+from underpour.papers import Picture, Pictures, submittal, write
 from underpour.papers.content import content
 from underpour.papers.known import known, runs
 from underpour.papers.order import is_tight, worst_first
@@ -173,6 +173,31 @@ def test_only_bundled_fonts_are_in_the_file():
         for font in page["/Resources"]["/Font"].values()
     }
     assert names <= {"SofiaSans", "SofiaSansCondensed", "NotoSansMath", "FiraMono"}
+
+
+def test_a_paper_over_which_the_typesetter_stumbles_is_set_more_plainly(monkeypatch):
+    """Seen with its version 0.15: tags of a drawing that finds its own sheet, "internal error: parent group"."""
+    asked = []
+    whole = write._set
+
+    def stumbles(page, given, *more, **form):
+        asked.append(given["still"])
+        if given["still"] == "no":
+            raise RuntimeError("internal error: parent group")
+        return whole(page, given, *more, **form)
+
+    monkeypatch.setattr(write, "_set", stumbles)
+    assert "Howweknow" in read_back(submittal(cases.dossier(), cases.pictures(), date=DAY).pdf)
+    assert asked == ["no", "yes"]
+
+
+def test_another_fault_of_the_typesetter_is_not_hidden(monkeypatch):
+    def breaks(*_, **__):
+        raise RuntimeError("unknown variable")
+
+    monkeypatch.setattr(write, "_set", breaks)
+    with pytest.raises(RuntimeError, match="unknown variable"):
+        submittal(cases.dossier(), cases.pictures(), date=DAY)
 
 
 @pytest.mark.parametrize(("paper", "millimetres"), [("a4", (210.0, 297.0)), ("us-letter", (215.9, 279.4))])
