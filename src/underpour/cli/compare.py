@@ -28,8 +28,8 @@ network: press a month, point at a place, and read it in every alternative.
   BRIEF          a brief with at least one [[alternative]]
   -o FILE.svg    draw the picture into this file
   -o FILE.html   make the page in this file; one -o of each kind at most
-  --edge A       the edge to draw, and to show first on the page; the first one
-                 unless you say
+  --edge A       the edge to draw, and to show first on the page; unless you
+                 say, the one at which the alternatives differ most
   --json         the findings as JSON (docs/findings.md)
   --accepted-ok  end with 0 where an [[accept]] names every shortfall
 

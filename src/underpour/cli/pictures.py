@@ -29,10 +29,12 @@ NEAR = (-0.9, 0.5, 1.3)  # m it shows: below the floor, above floor and ground, 
 
 
 def chosen_edge(dossier: Dossier, typed: str | None) -> str:
-    """The edge asked for, or the first; a Mistake for a letter that the brief does not have."""
+    """The edge asked for, or the one that tells most; a Mistake for a letter that the brief does not have."""
     edges = list(dossier.as_briefed.sections)
     if typed is None:
-        return edges[0]
+        from ..drawings.telling import telling_edge
+
+        return telling_edge(dossier)
     if typed not in edges:
         listing = f"Its edges: {', '.join(edges)}."
         raise unknown_word("--edge", typed, edges, f"The brief has no edge {typed}.", listing)
@@ -100,10 +102,11 @@ def _warm(dossier: Dossier, edge: str, width: float = WHOLE) -> Picture:
 
 
 def for_one_page(dossier: Dossier) -> Pictures:
-    """For the first edge its temperatures near the floor, and its section to scale in several sizes."""
+    """For the coldest edge its temperatures near the floor, and its section to scale in several sizes."""
+    from ..drawings.telling import coldest_edge
     from ..papers import Pictures
 
-    edge = next(iter(dossier.as_briefed.sections))
+    edge = coldest_edge(dossier.as_briefed)
     warm = replace(_warm(near_the_floor(dossier, edge), edge, OWNER), wide=OWNER)
     return Pictures((warm,), tuple(to_scale(dossier, edge, CONTRACTOR, height) for height in ONE_PAGE))
 
