@@ -41,6 +41,9 @@ def one_page(
     system: System = "US" if dossier.units == "US" else "SI"
     parts = {"owner": owner, "contractor": contractor, "official": official}[reader](dossier, system)
     parts = [part for part in parts if part["items"]]
+    accepted = [_item(f"{f.title}: {accepted_words(f.accepted)}") for f in dossier.as_briefed.findings if f.accepted]
+    if accepted:
+        parts.append(_part("Accepted shortfalls", accepted, least=len(accepted)))
     cautions = _cautions(dossier)
     parts.append(_part("Cautions", [_item(c) for c in cautions], least=len(cautions)))
     shown = {"owner": pictures.comparison, "contractor": pictures.sections, "official": ()}[reader]
@@ -56,7 +59,7 @@ def one_page(
             "left_out": left_out(parts),
         }
     )
-    return told
+    return {**told, "absent": letters.named()}
 
 
 def left_out(parts: Sequence[dict[str, Any]]) -> list[int]:
@@ -118,13 +121,11 @@ def official(dossier: Dossier, system: System) -> list[dict[str, Any]]:
         *(_item(f"Answers {reference}") for reference in dossier.handover.references or ()),
     ]
     signs = [_item(f"{c.who}, {c.before}: {' '.join(c.what)}") for c in briefed.confirmers]
-    accepted = [_item(f"{f.title}: {accepted_words(f.accepted)}") for f in briefed.findings if f.accepted is not None]
     unseen = [f"{f.title}: type {f.missing} in the brief." for f in briefed.findings if f.missing]
     return [
         _part("What is asked", asked, least=2),
         _part("What is proposed", [_item(line) for line in briefed.summary], least=3),
         _part("Does it hold?", [_held(f, system) for f in worst_first(briefed.findings)], least=5),
-        _part("Accepted shortfalls", accepted, least=1),
         _part(
             "What was not checked",
             [_item(s) for s in (*unseen, *subjects_left(briefed.findings))],

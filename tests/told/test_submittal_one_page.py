@@ -1,0 +1,129 @@
+"""The page for one reader: what it says, what it leaves out, and that it says what it leaves out."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+
+import paper_cases as cases
+import pytest
+from sheets import sheets, words
+
+from underpour.papers import for_one
+from underpour.papers.letters import Letters
+from underpour.papers.one_page import READERS, left_out, one_page
+
+DAY = "2026-11-27"
+
+
+def pictures():
+    """As narrow as the command draws them for one page."""
+    drawn = cases.pictures()
+    return replace(
+        drawn,
+        comparison=tuple(replace(p, wide=92.0) for p in drawn.comparison),
+        sections=tuple(replace(p, wide=113.0) for p in drawn.sections),
+    )
+
+
+def page(reader: str, dossier=None, **more) -> str:
+    return " ".join(words(for_one(dossier or cases.dossier(), pictures(), reader, date=DAY, **more).pdf).split())
+
+
+def parts(reader: str, dossier=None) -> dict[str, list[str]]:
+    told = one_page(dossier or cases.dossier(), pictures(), "27 November 2026", reader, draft=False, letters=Letters())
+    return {part["title"]: [item["words"] for item in part["items"]] for part in told["parts"]}
+
+
+def crowded():
+    """Far more works, points and confirmers than one sheet can hold."""
+    briefed = cases.dossier().as_briefed
+    many = replace(
+        briefed,
+        sequence=tuple(replace(cases.WORKS[0], number=n, what=f"Work {n} " + "and so on " * 12) for n in range(1, 60)),
+        inspection=tuple(replace(cases.POINTS[0], number=n) for n in range(1, 60)),
+        confirmers=cases.CONFIRMERS * 30,
+        summary=tuple(f"Layer {n}, {cases.LONG}" for n in range(40)),
+    )
+    return replace(cases.dossier(), alternatives=(many,))
+
+
+@pytest.mark.parametrize("reader", READERS)
+def test_each_page_has_its_cautions_and_the_shortfall_that_was_accepted(reader):
+    told = page(reader)
+    for caution in cases.dossier().cautions[:4]:
+        assert caution in told
+    assert "Accepted by A. Owner" in told and "on 20 November 2026: Storage only" in told
+
+
+@pytest.mark.parametrize("reader", READERS)
+@pytest.mark.parametrize("paper", ["a4", "us-letter"])
+def test_however_much_there_is_it_stays_one_sheet_and_counts_the_rest(reader, paper):
+    made = for_one(crowded(), pictures(), reader, date=DAY, paper=paper)
+    (sheet,) = sheets(made.pdf)
+    assert not sheet.off_the_margins() and not sheet.on_each_other()
+    assert re.search(r"and \d+ more: see the submittal", " ".join(words(made.pdf).split()))
+
+
+def test_the_owner_is_told_in_plain_words_and_what_to_do_first():
+    told = parts("owner")
+    assert list(told) == [
+        "What is proposed",
+        "Is it warm?",
+        "Is it dry?",
+        "What does it lose?",
+        "What does it cost?",
+        "What to do",
+        "Accepted shortfalls",
+        "Cautions",
+    ]
+    assert told["Is it warm?"][0].startswith("The floor at the wall falls to this in February.")
+    assert told["What does it cost?"] == ["Not worked out: this answer holds no prices."]
+    assert "Carry the foam over the footing" in told["What to do"][0]
+    assert (
+        told["What to do"][1]
+        == "Find out floor.available-depth: Depth from finished floor to dug ground cannot be told without it."
+    )
+    assert told["What to do"][-1] == "Ask the structural engineer before the order."
+
+
+def test_the_contractor_is_told_the_order_and_where_the_work_stops():
+    told = parts("contractor")
+    assert told["In what order"][0] == "1. Dig and level, the site."
+    assert (
+        told["To look at, and who looks"][0].startswith("1. Gravel") and "Sides fall in." in told["Mind while you work"]
+    )
+    assert "stop" in page("contractor")
+
+
+def test_the_official_is_told_which_code_worst_first_with_sources_and_who_signs():
+    told = parts("official")
+    assert "Held to: no code edition is named in the brief." in told["What is asked"]
+    assert told["Does it hold?"][0].startswith("Coldest place where floor and wall meet")
+    assert "ISO 10211:2017, as quoted by another source" in page("official")
+    assert told["Who confirms and signs"][0].startswith("Structural engineer, before the order: The slab.")
+    assert any("type floor.available-depth" in line for line in told["What was not checked"])
+
+
+def test_nothing_is_said_to_be_accepted_where_nobody_accepted_it():
+    briefed = cases.dossier().as_briefed
+    nobody = replace(briefed, findings=tuple(replace(f, accepted=None) for f in briefed.findings))
+    assert "Accepted shortfalls" not in parts("official", replace(cases.dossier(), alternatives=(nobody,)))
+
+
+def test_letters_that_no_font_draws_are_named_on_the_page():
+    assert "no font here draws: U+6F22" in page("owner", replace(cases.dossier(), title="漢"))
+
+
+def test_a_page_can_be_a_draft():
+    assert "Draft, not for construction" in page("owner", draft=True)
+
+
+def test_the_longest_list_gives_way_first():
+    assert left_out([{"items": "abcde", "least": 3}, {"items": "ab", "least": 2}, {"items": "abc", "least": 0}]) == [
+        2,
+        0,
+        2,
+        0,
+        2,
+    ]
