@@ -56,26 +56,32 @@ def one_page(
             "pictures": [picture_row(p) for p in shown],
             "parts": parts,
             "beside": BESIDE[reader],
-            "left_out": left_out(parts),
+            "left_out": left_out(parts, BESIDE[reader]),
         }
     )
     return {**told, "absent": letters.named()}
 
 
-def left_out(parts: Sequence[dict[str, Any]]) -> list[int]:
+def left_out(parts: Sequence[dict[str, Any]], beside: int = 0) -> list[int]:
     """Which part gives up its last item first, and which next, until every part is at its least.
+
+    The first ``beside`` parts stand beside the picture, where one item less seldom makes the page shorter: they come
+    last.
 
     Examples
     --------
     >>> left_out([{"items": "abcde", "least": 3}, {"items": "ab", "least": 1}])
     [0, 0, 1]
+    >>> left_out([{"items": "abcde", "least": 3}, {"items": "ab", "least": 1}], beside=1)
+    [1, 0, 0]
     """
     spare = [max(len(part["items"]) - part["least"], 0) for part in parts]
     order = []
-    while any(spare):
-        fullest = max(range(len(parts)), key=lambda k: spare[k])
-        spare[fullest] -= 1
-        order.append(fullest)
+    for among in (range(beside, len(parts)), range(beside)):
+        while any(spare[k] for k in among):
+            fullest = max(among, key=lambda k: spare[k])
+            spare[fullest] -= 1
+            order.append(fullest)
     return order
 
 
