@@ -87,6 +87,15 @@ def test_works_are_numbered_in_their_order():
         assert [point.number for point in laying.inspection] == list(range(1, len(laying.inspection) + 1)), seed
 
 
+def test_the_finished_building_is_looked_at_last():
+    late = 0
+    for seed, _, laying in built():
+        finished = [point.before == "before it is handed over" for point in laying.inspection]
+        assert finished == sorted(finished), seed
+        late += sum(finished)
+    assert late > 100
+
+
 @pytest.mark.parametrize(
     ("kind", "face", "key", "after", "before"),
     [

@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from ..findings import Finding
 from .records import Point, Unseen
 from .sequence import Act, Stage, capital, edges_of
 from .table import Row, table
 
+FINISHED = "before it is handed over"  # looked at when everything else is done, whichever work it belongs to
+
 
 def points(stages: Sequence[Stage], findings: Sequence[Finding]) -> tuple[Point, ...]:
-    """The looks of all works in the order of the work, each once.
+    """The looks of all works, each once: in the order of the work, those of the finished building last.
 
     A look bears on a finding that rests on what the work puts in place, or on a path that the table names beside it, or
     whose id begins as the table says. Those of one edge do not bear on the findings of another.
@@ -19,9 +22,10 @@ def points(stages: Sequence[Stage], findings: Sequence[Finding]) -> tuple[Point,
     found: dict[tuple[str, ...], Point] = {}
     for stage in stages:
         for look in stage.acts[0].looks:
-            point = _point(look, stage.acts, findings, len(found) + 1)
+            point = _point(look, stage.acts, findings)
             found.setdefault((point.look_at, point.wanted, point.how, point.before), point)
-    return tuple(found.values())
+    in_order = sorted(found.values(), key=lambda point: point.before == FINISHED)
+    return tuple(replace(point, number=number) for number, point in enumerate(in_order, start=1))
 
 
 def unseen(points: Sequence[Point], findings: Sequence[Finding]) -> tuple[Unseen, ...]:
@@ -36,12 +40,12 @@ def unseen(points: Sequence[Point], findings: Sequence[Finding]) -> tuple[Unseen
     return tuple(found.values())
 
 
-def _point(look: Row, acts: Sequence[Act], findings: Sequence[Finding], number: int) -> Point:
+def _point(look: Row, acts: Sequence[Act], findings: Sequence[Finding]) -> Point:
     words = acts[0].words
     edges = edges_of(acts)
     at = look["at"].format_map(words)
     return Point(
-        number=number,
+        number=0,  # given once all are in order
         before=look["before"].format_map(words),
         look_at=f"{capital(edges)}: {at[:1].lower()}{at[1:]}" if edges else capital(at),
         wanted=capital(look["wanted"].format_map(words)),
