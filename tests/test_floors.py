@@ -21,7 +21,7 @@ FLOORS = [  # lowest first; parts on one line do not see each other
     {"cut"},
     {"laying"},
     {"dossier"},
-    {"lessons", "accepting", "dossier_json"},
+    {"lessons", "accepting", "cautioning", "dossier_json"},
     {"answer", "revisions"},
     {"ask"},
     {"drawings"},

@@ -2,14 +2,10 @@
 
 from __future__ import annotations
 
-import tomllib
 from collections.abc import Sequence
 from dataclasses import replace
-from functools import cache
-from importlib.resources import files
-from typing import Any
 
-from . import __version__, accepting, catalogue, lessons
+from . import __version__, accepting, catalogue, cautioning, lessons
 from .brief import Reading
 from .brief.alternatives import AS_BRIEFED
 from .brief.model import Brief
@@ -57,7 +53,7 @@ def answer(reading: Reading) -> Dossier:
         editions=(),
         credits=tuple(dict.fromkeys(credit for each, _ in answered for credit in each.credits)),
         notes=(*_notes(answered), *accepting.idle(said[0], reading.brief.accept)),
-        cautions=_cautions(answered),
+        cautions=cautioning.on_papers([each for each, _ in answered]),
         assumed=resolved.assumed,
         alternatives=tuple(said),
         handover=reading.brief.handover,
@@ -139,28 +135,7 @@ def findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]
         found += ground.coldest(resolved, edge)
         found += bearing.below_footing(edge.edge, resolved.system)
     found += height.build_up(resolved)
-    return _cautioned_of_frost([_cautioned(resolved, finding) for finding in found])
-
-
-def _cautioned_of_frost(findings: list[Finding]) -> list[Finding]:
-    """The caution on heave stands once, beside the first edge whose ground freezes."""
-    for n, finding in enumerate(findings):
-        if finding.id == "heat.ground-temperature" and finding.value is not None and finding.value < 0.0:
-            return [*findings[:n], replace(finding, caution=_caution_words()["frost"]), *findings[n + 1 :]]
-    return findings
-
-
-def _cautioned(resolved: Resolved, finding: Finding) -> Finding:
-    """A caution stands beside the finding that may lead someone into harm."""
-    if finding.id == "height.depth" and resolved.on_old_slab:
-        return replace(finding, caution=_caution_words()["old-slab"])
-    if finding.id == "height.depth" and finding.verdict == "falls short":
-        return replace(finding, caution=_caution_words()["excavation"])
-    edge = finding.at.get("edge")
-    below = any(e.bears_on_foam for e in resolved.edges if e.letter == edge)
-    if finding.id in ("heat.edge-psi", "bearing.foam-long") and below:
-        return replace(finding, caution=_caution_words()["below-footing"])
-    return finding
+    return cautioning.cautioned(resolved, found)
 
 
 def _notes(answered: Sequence[tuple[Resolved, Answer]]) -> tuple[str, ...]:
@@ -168,19 +143,3 @@ def _notes(answered: Sequence[tuple[Resolved, Answer]]) -> tuple[str, ...]:
     (as_briefed, _), *others = answered
     further = (f"{made.name}: {note}" for other, made in others for note in other.notes if note not in as_briefed.notes)
     return (*as_briefed.notes, *further)
-
-
-def _cautions(answered: Sequence[tuple[Resolved, Answer]]) -> tuple[str, ...]:
-    words = _caution_words()
-    below = any(edge.bears_on_foam for resolved, _ in answered for edge in resolved.edges)
-    apply = {
-        "below-footing": below,
-        "old-slab": any(resolved.on_old_slab for resolved, _ in answered),
-        "frost": any(resolved.outdoors for resolved, _ in answered),
-    }
-    return (*words["always"], *(words[name] for name, here in apply.items() if here))
-
-
-@cache
-def _caution_words() -> dict[str, Any]:
-    return tomllib.loads((files(__package__) / "cautions.toml").read_text(encoding="utf-8"))

@@ -78,7 +78,17 @@ def test_frozen_ground_is_told_against_the_same_slab_without_foam_and_defers_to_
     )
     assert "frost, ground that draws water up, and water" in at_edge.caution and "local code" in at_edge.caution
     assert at_edge.caution in dossier().cautions
+
     assert len(at_edge.months) == 12 and min(at_edge.months) == at_edge.value and at_edge.within is not None
+
+
+def test_radon_is_spoken_of_only_where_there_is_a_room():
+    outdoors = dossier().cautions
+    text = BRIEF.format(use="workshop", months=", ".join(f'"{t} C"' for t in COLD))
+    room = answer(reads(text.replace("[floor]", '[floor]\ninside = "20 C"'))).cautions
+    assert not any("radon" in caution for caution in outdoors)
+    assert [caution for caution in room if "radon" in caution]
+    assert room[:4] == outdoors[:4]
 
 
 def test_ground_that_stays_warm_is_told_without_a_word_of_frost():

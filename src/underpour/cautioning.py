@@ -1,0 +1,57 @@
+"""Cautions: which stand beside a finding, and which on every paper of a brief. Their words are cautions.toml's."""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Sequence
+from dataclasses import replace
+from functools import cache
+from importlib.resources import files
+
+from .findings import Finding
+from .resolve import Resolved
+
+ON_EVERY_PAPER = ("structure", "official", "fire", "earthing")
+
+
+def cautioned(resolved: Resolved, findings: Sequence[Finding]) -> list[Finding]:
+    """The same findings, each that may lead someone into harm with its caution beside it."""
+    beside = [_beside(resolved, finding) for finding in findings]
+    freezing = next((n for n, finding in enumerate(findings) if _freezes(finding)), None)
+    if freezing is not None:  # heave is told once, at the first edge whose ground freezes
+        beside[freezing] = "frost"
+    return [
+        replace(finding, caution=_words()[name]) if name else finding
+        for finding, name in zip(findings, beside, strict=True)
+    ]
+
+
+def on_papers(alternatives: Sequence[Resolved]) -> tuple[str, ...]:
+    """What is said wherever the findings of a brief and its alternatives are shown."""
+    apply = {
+        **dict.fromkeys(ON_EVERY_PAPER, True),
+        "radon": any(not resolved.outdoors for resolved in alternatives),
+        "below-footing": any(edge.bears_on_foam for resolved in alternatives for edge in resolved.edges),
+        "old-slab": any(resolved.on_old_slab for resolved in alternatives),
+        "frost": any(resolved.outdoors for resolved in alternatives),
+    }
+    return tuple(_words()[name] for name, here in apply.items() if here)
+
+
+def _beside(resolved: Resolved, finding: Finding) -> str:
+    """The name of the caution that a finding carries, "" for none."""
+    if finding.id == "height.depth" and resolved.on_old_slab:
+        return "old-slab"
+    if finding.id == "height.depth" and finding.verdict == "falls short":
+        return "excavation"
+    below = any(edge.bears_on_foam for edge in resolved.edges if edge.letter == finding.at.get("edge"))
+    return "below-footing" if finding.id in ("heat.edge-psi", "bearing.foam-long") and below else ""
+
+
+def _freezes(finding: Finding) -> bool:
+    return finding.id == "heat.ground-temperature" and finding.value is not None and finding.value < 0.0
+
+
+@cache
+def _words() -> dict[str, str]:
+    return tomllib.loads((files(__package__) / "cautions.toml").read_text(encoding="utf-8"))
