@@ -65,9 +65,8 @@ def _unclear(answer: Answer, accepts: Sequence[Accept]) -> Iterator[Mistake]:
     for number, entry in enumerate(accepts, start=1):
         at = f"accept.{number}"
         if entry.finding not in ids:
-            near = nearest(entry.finding, ids)
-            hint = f"The nearest is {near[0]}." if near else "The ids stand in: underpour answer BRIEF --json"
-            yield Mistake(f"{at}.finding", "", f"No finding of this brief is called {entry.finding}.", hint)
+            wrong = f"No finding of this brief is called {entry.finding}."
+            yield Mistake(f"{at}.finding", "", wrong, _called(entry.finding, answer))
             continue
         meant = [n for n, finding in enumerate(answer.findings) if _means(entry, finding)]
         if not meant:
@@ -76,6 +75,16 @@ def _unclear(answer: Answer, accepts: Sequence[Accept]) -> Iterator[Mistake]:
             wrong = f"accept.{twice[0]} has accepted this finding already."
             yield Mistake(at, "", wrong, "Keep one of the two, or say with at which one each means.")
         taken |= dict.fromkeys(meant, number)
+
+
+def _called(typed: str, answer: Answer) -> str:
+    """The id that was meant, by its letters or by the title that papers print, and what there is to accept."""
+    titles = {finding.title.casefold(): finding.id for finding in answer.findings}
+    ids = list(dict.fromkeys(titles.values()))
+    near = nearest(typed, ids) or [titles[title] for title in nearest(typed.casefold(), titles)]
+    short = dict.fromkeys(f"{f.id} ({f.title})" for f in answer.findings if f.verdict == "falls short")
+    what = f"What falls short: {'; '.join(short)}." if short else "Nothing falls short, so take the entry out."
+    return f"The nearest is {near[0]}. {what}" if near else what
 
 
 def _instances(answer: Answer, id: str) -> str:

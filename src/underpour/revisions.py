@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from .dossier import Dossier
 
 Instance = tuple[str, frozenset[tuple[str, str | float]]]  # a finding's id and at
+WHICH_SLAB = ("site.place", "plan.outline")
 NOT_COMPARED = ("handover.revision", "handover.number")  # they change with every revision
 
 
@@ -44,6 +45,25 @@ def earlier(text: str, file: str) -> dict[str, Any]:
         raise Mistake("", "", "This file does not hold the brief that it answers.", how, file)
     read_toml(read["brief"], file)
     return dict(read)
+
+
+def of_this_slab(last: Mapping[str, Any], brief: str, file: str) -> None:
+    """Refuses the last revision of another slab: another title, and another place or outline as well.
+
+    One of them alone may change between two revisions of a slab; all that moved is marked then.
+
+    Raises
+    ------
+    Mistake
+        Title and place, or title and outline, are not those of the brief.
+    """
+    was, now = _leaves(last["brief"]), _leaves(brief)
+    title = "project.title"
+    if was.get(title) == now.get(title) or all(was.get(path) == now.get(path) for path in WHICH_SLAB):
+        return
+    wrong = f"It answers another slab, “{was.get(title, '')}”; this brief is “{now.get(title, '')}”."
+    instead = "Give what was kept of this slab. If it is the same one, keep its title for this revision."
+    raise Mistake("", "", wrong, instead, file)
 
 
 def moved(last: Mapping[str, Any], dossier: Dossier) -> Moved:

@@ -110,7 +110,8 @@ def test_an_entry_with_nothing_left_to_accept_is_told_as_a_note(told):
     ("more", "words"),
     [
         (entry(f"{FACTOR}s"), ("accept.1.finding", f"{FACTOR}s", f"The nearest is {FACTOR}.")),
-        (entry("soup"), ("No finding of this brief is called soup.", "--json")),
+        (entry("soup"), ("No finding of this brief is called soup.", f"What falls short: {FACTOR} (Surface factor")),
+        (entry("Surface factor of the floor"), ("No finding of this brief", f"The nearest is {FACTOR}.")),
         (entry(at='at = { edge = "Z" }'), ("accept.1.at", f"There is no {FACTOR} there.", 'edge = "A"')),
         (entry(at='at = { distance = "2 soups" }'), ("accept.1.at", f"There is no {FACTOR} there.")),
         (entry("heat.floor-coldest", 'at = { distance = "5 m" }'), ("accept.1.at", 'distance = "1 m"')),

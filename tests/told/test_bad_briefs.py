@@ -90,7 +90,7 @@ class Bad:
 
 BAD = [
     Bad("a measure without its unit", '"2 in" },', '"2" },',
-        ("brief.toml:17  floor.build-up.2.thickness", "2 of what?", "2 in", "50 mm")),
+        ("brief.toml:17  floor.build-up.2.thickness", "2 of what?", "Write 2 in or 2 mm, whichever is meant.")),
     Bad("a board nobody knows", '{ board = "plain-15"', '{ board = "plian-15"',
         ("brief.toml:17", "No board is called plian-15.", "The nearest is plain-15.")),
     Bad("a board nobody knows, at the edge", '[{ board = "plain-15"', '[{ board = "plian-15"',

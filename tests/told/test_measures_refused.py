@@ -6,13 +6,16 @@ from underpour import measure
 from underpour.mistakes import Mistake
 
 TOLD = [
-    (measure.thickness, "2", "2 of what?", "Write 2 in or 50 mm."),
-    (measure.length, "1-1/2", "1-1/2 of what?", "Write 1-1/2 in or 50 mm."),
-    (measure.signed_length, "−8", "-8 of what?", "Write -8 in or -200 mm."),
-    (measure.temperature, "68", "68 of what?", "Write 68 F or 20 C."),
-    (measure.temperature, "68°", "68 of what?", "Write 68 F or 20 C."),
-    (measure.temperature, "68 deg", "68 of what?", "Write 68 F or 20 C."),
-    (measure.resistance, "10", "10 of what?", "Write R10 or RSI 1.76."),
+    (measure.thickness, "2", "2 of what?", "Write 2 in or 2 mm, whichever is meant."),
+    (measure.length, "1-1/2", "1-1/2 of what?", "Write 1-1/2 in or 1-1/2 mm, whichever is meant."),
+    (measure.signed_length, "−8", "-8 of what?", "Write -8 in or -8 mm, whichever is meant."),
+    (measure.temperature, "68", "68 of what?", "Write 68 F or 68 C, whichever is meant."),
+    (measure.temperature, "68°", "68 of what?", "Write 68 F or 68 C, whichever is meant."),
+    (measure.temperature, "68 deg", "68 of what?", "Write 68 F or 68 C, whichever is meant."),
+    (measure.resistance, "10", "10 of what?", "Write R10 or RSI 10, whichever is meant."),
+    (measure.temperature, "120", "120 of what?", "Write 120 F."),
+    (measure.humidity, "0.4", "0.4 of what?", "Write 40 %."),
+    (measure.humidity, "400", "400 of what?", "Write 50 %."),
     (measure.humidity, "50", "50 of what?", "Write 50 %."),
     (measure.length, "4' 3", "3 of what?", "Write 4 ft 3 in."),
     (measure.length, "", "Nothing is written here.", "Write 2 in or 50 mm."),

@@ -84,7 +84,17 @@ BAD = [
     Bad(
         "a file that stands",
         "garage stands.toml",
-        ("stands.toml", "There is such a file, and it stays as it is.", "Write to another name."),
+        ("stands.toml", "There is such a file, and it stays as it is.", "underpour new garage stands-2.toml"),
+    ),
+    Bad(
+        "a town that is not in the list of its state",
+        "church --place Truro,NS",
+        ("--place", "No place is called Truro in NS.", "Known there: Dartmouth, NS; Halifax, NS"),
+    ),
+    Bad(
+        "a town misspelt in a state of many",
+        "church --place Duluht,Minnesota",
+        ("--place", "Nearest by name: Duluth, MN. Known there: ", " more."),
     ),
     Bad("the usual file stands", "barn", ("barn.toml", "There is such a file, and it stays as it is.")),
     Bad("a link to a file that stands", "garage linked.toml", ("linked.toml", "There is such a file")),
@@ -155,3 +165,9 @@ def test_a_full_disk_is_told_and_leaves_nothing(folder, monkeypatch):
     with pytest.raises(Mistake, match="could not be written: No space left"):
         files.write_new(folder / "new.toml", b"ours", "new.toml")
     assert not list(folder.iterdir())
+
+
+def test_the_file_may_stand_behind_the_options(folder, capsys):
+    assert main(["new", "church", "--place", "Halifax, NS", "hall.toml"]) == 0
+    assert [path.name for path in folder.iterdir()] == ["hall.toml"]
+    assert "underpour ask hall.toml" in capsys.readouterr().out

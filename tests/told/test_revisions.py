@@ -16,7 +16,7 @@ from underpour.cli import main
 from underpour.dossier import Change, Dossier
 from underpour.dossier_json import as_json
 from underpour.mistakes import Mistake
-from underpour.revisions import earlier, moved
+from underpour.revisions import earlier, moved, of_this_slab
 
 BRIEF = """\
 [project]
@@ -50,6 +50,7 @@ ground = "-8 in"
 number   = "26-0412"
 revision = "A"
 """
+OUTLINE = '["0 0", "40 0", "40 28", "0 28"]'
 THICKER = BRIEF.replace('"2 in" }', '"3 in" }').replace('revision = "A"', 'revision = "B"')
 
 
@@ -164,3 +165,35 @@ def test_a_dossier_as_json_holds_its_brief_and_its_first_sheet():
     assert kept["handover"]["number"] == "26-0412"
     assert "references" not in kept["handover"]
     assert json.loads(as_json(replace(DOSSIER, brief_text="")))["brief"] == ""
+
+
+@pytest.mark.parametrize(
+    ("was", "refused"),
+    [
+        (THICKER, False),
+        (THICKER.replace('"Workshop"', '"Shed"'), False),
+        (THICKER.replace(OUTLINE, '["0 0", "9 0", "9 9", "0 9"]'), False),
+        (THICKER.replace('"Workshop"', '"Shed"').replace(OUTLINE, '["0 0", "9 0", "9 9", "0 9"]'), True),
+    ],
+    ids=["thicker", "another title", "another outline", "another title and outline"],
+)
+def test_what_was_kept_of_another_slab_is_refused(was, refused):
+    last = {"brief": was}
+    if not refused:
+        of_this_slab(last, BRIEF, "last.json")
+        return
+    with pytest.raises(Mistake) as told:
+        of_this_slab(last, BRIEF, "last.json")
+    assert "It answers another slab, “Shed”; this brief is “Workshop”." in str(told.value)
+    assert "last.json" in str(told.value)
+
+
+def test_a_submittal_marked_against_another_slab_is_not_made(tmp_path, monkeypatch, capsys):
+    monkeypatch.chdir(tmp_path)
+    Path("brief.toml").write_text(BRIEF, "utf-8")
+    other = BRIEF.replace('title = "Workshop"', 'title = "Shed"').replace(OUTLINE, '["0 0", "9 0", "9 9", "0 9"]')
+    kept = {"format": "findings/1", "alternatives": [], "brief": other, "made_by": {"version": "1"}}
+    Path("shed.json").write_text(json.dumps(kept), "utf-8")
+    assert main(["submittal", "brief.toml", "-o", "slab.pdf", "--since", "shed.json"]) == 2
+    assert "shed.json\n  It answers another slab" in capsys.readouterr().err
+    assert not Path("slab.pdf").exists()

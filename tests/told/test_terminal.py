@@ -11,9 +11,9 @@ from dossier_cases import CORNER, DOSSIER, HUMIDITY, LOSS, MEETS, answer
 from underpour.cli.paragraphs import width_of_terminal
 from underpour.cli.printing import hand_out
 from underpour.cli.side_by_side import comparison_text
-from underpour.cli.spoken import counted_aloud, doubt, named
+from underpour.cli.spoken import counted_aloud, doubt, last_words, named
 from underpour.cli.terminal import answer_text, answer_text_with_steps, finding_lines, numbered
-from underpour.findings import Finding
+from underpour.findings import Accepted, Finding
 
 SOURCES = numbered([HUMIDITY])
 ANSWER = answer_text(DOSSIER, 80)
@@ -204,3 +204,40 @@ def test_what_nothing_is_said_of_is_named_before_the_count():
     unsaid = ANSWER.partition("What was not checked")[2]
     assert "Bearing: slab, foam and ground" in unsaid and "Drying: what the build-up" in unsaid
     assert "Moisture:" not in unsaid and "Heat:" not in unsaid
+
+
+FROST = Finding("heat.ground-temperature", "Ground", -0.9, "degC", at={"edge": "door", "place": "edge"})
+
+
+def test_frost_below_a_slab_stands_right_before_the_count_and_names_where():
+    middle = replace(FROST, at={"edge": "door", "place": "middle"}, value=-2.0)
+    other = replace(middle, at={"edge": "walls", "place": "middle"})
+    warm = replace(FROST, at={"edge": "walls", "place": "edge"}, value=0.1)
+    told = last_words([FROST, middle, other, warm])
+    assert told == [
+        "The ground freezes under edge door and the middle; no limit is held against that here.",
+        "Nothing falls short, 4 stated.",
+    ]
+    assert last_words([warm]) == ["Nothing falls short, 1 stated."]
+
+
+def test_frost_is_told_in_the_answer_and_side_by_side():
+    frozen = replace(MEETS, alternatives=(answer("as briefed", FROST), answer("bare", replace(FROST, value=0.5))))
+    frost = "The ground freezes under edge door; no limit is held against that here."
+    assert answer_text(frozen, 80).splitlines()[-2:] == [frost, "Nothing falls short, 1 stated."]
+    last = comparison_text(frozen, 200).splitlines()[-2:]
+    assert frost in plain(" ".join(last))
+    assert "freezes" not in last[1]
+
+
+def test_side_by_side_says_what_was_not_checked():
+    said = comparison_text(DOSSIER, 80)
+    assert "What was not checked\n" in said
+    assert "Soil gas: radon" in said
+
+
+def test_a_shortfall_names_itself_for_whom_would_accept_it():
+    short = " ".join(finding_lines(CORNER, "US", 80, numbered([CORNER])))
+    assert f"Its name in [[accept]]: {CORNER.id}" in short
+    taken = replace(CORNER, accepted=Accepted("Boats only.", "A. Owner", "2026-11-20"))
+    assert "Its name" not in " ".join(finding_lines(taken, "US", 80, numbered([CORNER])))

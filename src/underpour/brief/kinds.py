@@ -77,7 +77,7 @@ def board_thickness(typed: str) -> Measure:
     """
     words = typed.strip()
     if re.match(r"(?i)RSI|R[\s-]*\d", words):
-        instead = f"Give the thickness; {words} needs a board's own value, see: underpour catalogue show plain-15"
+        instead = f"Give the thickness; how much of it {words} takes hangs on the board: underpour catalogue show NAME"
         raise Mistake("", "", f"{words} says what the foam does, not how thick it is.", instead)
     return measure.thickness(words)
 

@@ -50,6 +50,11 @@ def meant(name: str, qualifiers: tuple[str, ...] = ()) -> tuple[Entry, ...]:
     return tuple(entry for entry in called if all(folded(word) in _regions(entry) for word in qualifiers))
 
 
+def within(words: tuple[str, ...]) -> tuple[Entry, ...]:
+    """Every place of a state or country, in the order of the lists; none where no word is given."""
+    return tuple(entry for entry in entries() if words and all(folded(word) in _regions(entry) for word in words))
+
+
 def near_by_name(name: str, count: int = 3) -> tuple[Entry, ...]:
     """The places whose names look most like the typed one."""
     close = get_close_matches(folded(name), _by_name(), n=count, cutoff=0.6)

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import re
+from difflib import get_close_matches
 
 from ..mistakes import Mistake
-from .gazetteer import Entry, meant, near_by_name
+from .gazetteer import Entry, folded, meant, near_by_name, within
 from .read import table
 from .records import Place
 
 OTHERWISE = 'A position ("46.78 N, 92.11 W") or twelve means (site.monthly) can be typed instead.'
+
+SHOWN = 8  # places of a state that are named; the rest is counted
 
 _DEGREES = r"([+-]?\d+(?:\.\d+)?)\s*°?"
 POSITION = re.compile(rf"{_DEGREES}\s*([NS])?\s*[,;\s]\s*{_DEGREES}\s*([EW])?", re.IGNORECASE)
@@ -187,6 +190,14 @@ def _not_known(text: str, name: str, words: tuple[str, ...]) -> Mistake:
         wrong = f"No {name} is known in {', '.join(words)}."
         instead = f"Known: {'; '.join(entry.title for entry in elsewhere)}. {OTHERWISE}"
         return Mistake("site.place", f'"{text}"', wrong, instead)
+    beside = within(words)
+    if beside:
+        more = f" and {len(beside) - SHOWN} more" if len(beside) > SHOWN else ""
+        known = f"{'; '.join(entry.title for entry in beside[:SHOWN])}{more}"
+        alike = get_close_matches(folded(name), [folded(entry.name) for entry in beside], n=1)
+        hint = "".join(f"Nearest by name: {entry.title}. " for entry in beside if folded(entry.name) in alike)
+        instead = f"{hint}Known there: {known}. {OTHERWISE}"
+        return Mistake("site.place", f'"{text}"', f"No place is called {name} in {', '.join(words)}.", instead)
     near = near_by_name(name)
     hint = f"Nearest by name: {'; '.join(entry.title for entry in near[:5])}. " if near else ""
     return Mistake("site.place", f'"{text}"', f"No place is called {name}.", f"{hint}{OTHERWISE}")

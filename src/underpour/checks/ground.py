@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from ..findings import Finding, Step
 from ..measure.digits import fixed
@@ -11,6 +11,8 @@ from ..physics.year import deciding, lowest_moment, month_of
 from ..resolve import Resolved
 from .basis import conduction
 from .solved import SolvedEdge, floor_rests_on, swing_steps
+
+GROUND = "heat.ground-temperature"
 
 
 def coldest(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
@@ -37,7 +39,7 @@ def coldest(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
         told = solved.heat.temperature(x, y)
         month = month_of(lowest_moment(told.swing))
         yield Finding(
-            "heat.ground-temperature",
+            GROUND,
             f"Coldest ground under the {place} of the slab",
             told.mean - abs(told.swing),
             "degC",
@@ -53,6 +55,20 @@ def coldest(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
             ),
             words=_words(told, named(place, solved.edge.letter)),
         )
+
+
+def freezing(findings: Iterable[Finding]) -> list[str]:
+    """Where the ground under the slab freezes, as a sentence names it; no limit is held against that here.
+
+    >>> freezing([Finding(GROUND, "Ground", -1.0, "degC", at={"edge": "A", "place": "edge"})])
+    ['edge A']
+    """
+    places = (
+        named(str(finding.at["place"]), str(finding.at["edge"]))
+        for finding in findings
+        if finding.id == GROUND and finding.value is not None and finding.value < 0.0
+    )
+    return list(dict.fromkeys(places))
 
 
 def named(place: str, edge: str) -> str:

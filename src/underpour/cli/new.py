@@ -63,7 +63,7 @@ def told(words: Sequence[str]) -> Told:
     if given.file == "-":
         return Told(text)
     typed = given.file or f"{plain(given.use)}.toml"
-    path = _free(typed)
+    path = _free(typed, given.use)
     files.write_new(path, text.encode(), typed)
     return Told(_next(chosen.about, typed))
 
@@ -83,11 +83,12 @@ def _own_words(given: argparse.Namespace) -> dict[str, str]:
     return own
 
 
-def _free(typed: str) -> Path:
+def _free(typed: str, use: str) -> Path:
     """The path of a file that does not stand yet."""
     path = files.target(typed, ".toml", None, option="")
     if path.exists():
-        raise Mistake(typed, "", "There is such a file, and it stays as it is.", "Write to another name.")
+        instead = f"Write to another name, for example: underpour new {use} {path.stem}-2.toml"
+        raise Mistake(typed, "", "There is such a file, and it stays as it is.", instead)
     return path
 
 
@@ -98,6 +99,7 @@ def _next(about: str, typed: str) -> str:
         f"{typed} is written: {about[0].lower()}{about[1:]}.\n"
         "Change what is yours in it: place, outline, layers, edges. Then type:\n\n"
         f"  underpour answer {name}\n"
+        f"  underpour ask {name}\n"
         f"  underpour compare {name} -o {picture}\n"
     )
 

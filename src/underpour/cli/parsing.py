@@ -19,7 +19,7 @@ class Words(argparse.ArgumentParser):
     def read(self, words: Sequence[str]) -> argparse.Namespace:
         """The words by name; a Mistake for one that the command does not take."""
         try:
-            known, left = self.parse_known_args(list(words))
+            known, left = self.parse_known_intermixed_args(list(words))
         except argparse.ArgumentError as cause:
             name = cause.argument_name or self.prog
             raise Mistake(

@@ -6,8 +6,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from .paragraphs import block, columns, hung
-from .spoken import counted_aloud, named
-from .terminal import asked, closing
+from .spoken import last_words, named
+from .terminal import asked, closing, unchecked
 
 if TYPE_CHECKING:
     from ..dossier import Answer, Dossier
@@ -20,12 +20,13 @@ def comparison_text(dossier: Dossier, width: int) -> str:
     """The alternatives of a brief side by side, what each one teaches, and the count of each."""
     answers = dossier.alternatives
     names = max(len(answer.name) for answer in answers)
-    counts = [line for a in answers for line in hung(counted_aloud(a.findings), width, names + 2, a.name)]
+    counts = [line for a in answers for line in hung(" ".join(last_words(a.findings)), width, names + 2, a.name)]
     lines = [
         *asked(dossier, width),
         *block("Side by side", _tables(answers, dossier.units, width)),
         *block("What it says", (line for answer in answers for line in _lesson(answer, answers, width))),
         *block("Accepted", (line for answer in answers for line in _accepted(answer, dossier.units, width))),
+        *unchecked(dossier.as_briefed.findings, width),
         *closing(dossier, width),
         *counts,
     ]

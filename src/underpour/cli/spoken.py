@@ -27,7 +27,7 @@ COUNTED: tuple[tuple[Verdict, str, str], ...] = (
 
 
 def counted_aloud(findings: Iterable[Finding]) -> str:
-    """How many findings fall short, cannot tell, meet: the last line of an answer.
+    """How many findings fall short, cannot tell, meet, the last line of an answer.
 
     Examples
     --------
@@ -43,6 +43,23 @@ def counted_aloud(findings: Iterable[Finding]) -> str:
     if taken:
         parts[0] += f" ({taken} accepted)"
     return ", ".join([*([] if count["falls short"] else ["Nothing falls short"]), *parts]) + "."
+
+
+def last_words(findings: Iterable[Finding]) -> list[str]:
+    """The count, and before it where frost gets below the slab: nobody may hear "nothing falls short" alone there."""
+    findings = list(findings)
+    return [*filter(None, [frost_aloud(findings)]), counted_aloud(findings)]
+
+
+def frost_aloud(findings: Iterable[Finding]) -> str:
+    """Where the ground freezes under the slab, in a sentence; empty where it does not."""
+    from ..checks.ground import freezing
+
+    places = freezing(findings)
+    if not places:
+        return ""
+    where = " and ".join(filter(None, (", ".join(places[:-1]), places[-1])))
+    return f"The ground freezes under {where}; no limit is held against that here."
 
 
 def named(finding: Finding, system: System) -> str:

@@ -82,9 +82,10 @@ def day(typed: str) -> str:
 def since(last: str, brief: str) -> Dossier:
     """The brief answered, with what moved since the last revision, which is read before anything is worked out."""
     from ..brief.files import text_of
-    from ..revisions import earlier, moved
+    from ..revisions import earlier, moved, of_this_slab
 
     before = earlier(text_of(Path(last)), last)
+    of_this_slab(before, text_of(Path(brief)), last)
     dossier = answered(brief)
     return replace(dossier, moved=moved(before, dossier))
 
@@ -101,7 +102,7 @@ def told(words: Sequence[str]) -> Told:
     dossier = answered(brief) if given.since is None else since(given.since, brief)
 
     from ..dossier_json import as_json
-    from .spoken import counted_aloud
+    from .spoken import last_words
 
     made = printed(dossier, brief, given, typefaces)
     files.replace_whole(path, made.pdf, given.paper_file)
@@ -109,7 +110,7 @@ def told(words: Sequence[str]) -> Told:
         files.replace_whole(kept, (as_json(dossier) + "\n").encode(), given.keep)
     name = f"answer for the {given.reader}" if given.reader else "submittal"
     said = [f"The {name}{', a draft,' if given.draft else ''} is in {given.paper_file}.", *absent_words(made.absent)]
-    said.append(counted_aloud(dossier.as_briefed.findings))
+    said += last_words(dossier.as_briefed.findings)
     return Told("\n".join(said) + "\n", exit_status.of(dossier, accepted_ok=given.accepted_ok))
 
 

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from itertools import groupby
 from typing import TYPE_CHECKING
 
 from .paragraphs import block, hung
-from .spoken import against_limit, counted_aloud, doubt, measured, named, stands_on
+from .spoken import against_limit, doubt, last_words, measured, named, stands_on
 
 if TYPE_CHECKING:
     from ..dossier import Assumed, Dossier
@@ -45,14 +45,14 @@ def _text(dossier: Dossier, width: int, steps: list[str]) -> str:
             "Basis", (line for basis, n in sources.items() for line in hung(stands_on(basis), width, 6, f"  [{n}]"))
         ),
         *block("What was assumed, because the brief does not say", assumed),
-        *_unchecked(findings, width),
+        *unchecked(findings, width),
         *closing(dossier, width),
-        *hung(counted_aloud(findings), width),
+        *(line for words in last_words(findings) for line in hung(words, width)),
     ]
     return "\n".join(lines) + "\n"
 
 
-def _unchecked(findings: list[Finding], width: int) -> list[str]:
+def unchecked(findings: Sequence[Finding], width: int) -> list[str]:
     """Subjects of which nothing is said, so that "nothing falls short" is not read as more than it is."""
     from ..papers.unchecked import subjects_left
 
@@ -96,6 +96,8 @@ def finding_lines(finding: Finding, system: System, width: int, sources: Mapping
         lines += hung(f"Give {finding.missing} in the brief.", width, HANG)
     lines += hung(f"Mind: {finding.caution}", width, HANG) if finding.caution else []
     lines += hung(finding.accepted.words, width, HANG) if finding.accepted else []
+    if finding.verdict == "falls short" and not finding.accepted:
+        lines += hung(f"Its name in [[accept]]: {finding.id}", width, HANG)
     if finding.basis:
         lines += hung("Basis " + " ".join(f"[{sources[basis]}]" for basis in finding.basis), width, HANG)
     return lines

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from functools import cache
 
+from ..mistakes import Mistake
 from . import refusals
 from .feet import inches
 from .measured import Measure
@@ -75,7 +76,7 @@ def _unit(typed: str, letters: str, written: str, words: str, kind: Kind, system
     if degrees and kind.like == "angle":
         return table().unit("deg", "angle")
     if degrees or not words:
-        raise refusals.of_what(typed, written, kind)
+        raise refusals.of_what(typed, written, kind, _fitting(written, kind, system))
     each = words.casefold().removeprefix("per ") if words.casefold().startswith("per ") else words.removeprefix("/")
     per = each != words and letters
     found = table().find(f"{letters}/{each.strip()}" if per else words)
@@ -110,6 +111,27 @@ def _wanted(typed: str, written: str, found: tuple[Unit, ...], kind: Kind) -> Un
 
 def _converted(value: float, unit: Unit) -> tuple[float, Unit]:
     return (value - unit.zero) * unit.si, unit
+
+
+def _fitting(written: str, kind: Kind, system: System) -> list[str]:
+    """A bare number with each of the kind's usual units, where what it says then lies in the kind's range.
+
+    120 of a room is 120 F and never 120 C; 0.4 of humidity is a share, so that 40 % is meant.
+    """
+    plain_number = number(written.lstrip("+-"))
+    if kind.write == "{} %" and plain_number is not None and 0.0 < plain_number < 1.0:
+        written = f"{100.0 * plain_number:g}"
+    first, *others = kind.write.split(" or ")
+    each = [first.format(written), *(re.sub(r"-?\d+(\.\d+)?", written, other, count=1) for other in others)]
+    return [words for words in each if _lies_within(words, kind, system)]
+
+
+def _lies_within(words: str, kind: Kind, system: System) -> bool:
+    low, high = _limits(kind)
+    try:
+        return low <= amount(words, kind, system)[0] <= high
+    except Mistake:  # R10 in a metric brief
+        return False
 
 
 @cache

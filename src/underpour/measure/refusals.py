@@ -24,8 +24,10 @@ def how_many(typed: str, kind: Kind) -> Mistake:
     return _mistake(typed, f"How many {typed.strip()}?", kind.offer())
 
 
-def of_what(typed: str, number: str, kind: Kind) -> Mistake:
-    return _mistake(typed, f"{number} of what?", kind.offer(number))
+def of_what(typed: str, number: str, kind: Kind, fitting: Sequence[str]) -> Mistake:
+    """``fitting``: the number with each usual unit that it can have; where none fits, the usual offer stands."""
+    meant = f"Write {' or '.join(fitting)}{', whichever is meant' if len(fitting) > 1 else ''}."
+    return _mistake(typed, f"{number} of what?", meant if fitting else kind.offer())
 
 
 def inches_of_what(typed: str, feet: str, over: str, kind: Kind) -> Mistake:
