@@ -131,15 +131,6 @@ def compiled(
     return Printed(pdf, tuple(sorted(letters.absent)))
 
 
-def pages(
-    page: str, told: dict[str, Any], *, date: str, paper: str = "a4", dots_per_inch: float = 110.0
-) -> list[bytes]:
-    """The same sheets as PNG pictures, one a page, for looking at."""
-    day, _ = _day(date)
-    drawn = _set(page, _given(told, day, paper, None, None), day, None, format="png", ppi=dots_per_inch)
-    return drawn if isinstance(drawn, list) else [drawn]
-
-
 def drawn_alone(logo: Logo) -> bool:
     """Whether the typesetter can draw the logo on a sheet of its own."""
     import typst
