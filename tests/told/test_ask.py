@@ -332,7 +332,8 @@ def test_the_words_of_a_question_tell_what_turns_where_and_what_to_type():
         "Depth that the build-up needs: cannot be told as briefed. With 152 mm it falls short, with 457 mm it meets.",
         "It turns at about 250 mm (9.84 in).",
         "Mind: Digging deeper beside a footing can undermine it. Ask a structural engineer first.",
-        'Write below [floor], line 16: available-depth = "305 mm"',
+        "Write below [floor], line 16, and put what was found where a number stands: "
+        'available-depth = "305 mm"',
         "Turns no verdict, so it need not be asked: site.ground.conductivity, site.ground.heat-capacity.",
     ):
         assert words in told
@@ -340,7 +341,8 @@ def test_the_words_of_a_question_tell_what_turns_where_and_what_to_type():
 
 def test_a_line_that_stands_already_is_named_to_be_replaced():
     told = plain(questions_text(of_example("frost-wall-workshop"), 80))
-    assert 'Write in line 9, in place of "silty-clay-moist": ground = { conductivity =' in told
+    assert 'Write in line 9, in place of "silty-clay-moist", and put what was found' in told
+    assert 'A name will do: ground = "clay-wet", or the nearest of underpour catalogue list grounds.' in told
 
 
 @pytest.mark.parametrize("name", EXAMPLES)
@@ -406,7 +408,7 @@ def test_a_missing_load_is_asked_with_a_table_for_each_edge_and_the_engineer_is_
     told = plain(questions_text(found, 80))
     assert "The brief does not say. Pressure of the wall on the foam" in told and "Any answer turns it." in told
     assert "Mind: A structural engineer gives this load" in told
-    assert "Write at the end of the brief: [[load]]" in told
+    assert "Write at the end of the brief, and put what was found where a number stands: [[load]]" in told
 
 
 def test_an_end_with_which_the_brief_cannot_be_built_is_told_and_the_other_end_still_counts():

@@ -84,7 +84,7 @@ def _question(number: int, question: Question, system: System, width: int) -> It
         if why:
             yield from hung(f"With {measured(end, question.about.unit, system)} it cannot be built: {why}", width, HANG)
     yield from hung(f"Mind: {question.caution}", width, HANG) if question.caution else ()
-    yield from hung(f"{_place(question)}:", width, HANG)
+    yield from hung(f"{_place(question)}, and put what was found where a number stands:", width, HANG)
     yield from (f"{' ' * HANG}  {row}".rstrip() for row in question.line.splitlines())
 
 
