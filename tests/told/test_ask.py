@@ -332,8 +332,8 @@ def test_the_words_of_a_question_tell_what_turns_where_and_what_to_type():
         "Depth that the build-up needs: cannot be told as briefed. With 152 mm it falls short, with 457 mm it meets.",
         "It turns at about 250 mm (9.84 in).",
         "Mind: Digging deeper beside a footing can undermine it. Ask a structural engineer first.",
-        "Write below [floor], line 16, and put what was found where a number stands: "
-        'available-depth = "305 mm"',
+        'and put what was found where a number stands: available-depth = "305 mm"',
+        "Write below [floor], line 16, and put",
         "Turns no verdict, so it need not be asked: site.ground.conductivity, site.ground.heat-capacity.",
     ):
         assert words in told
