@@ -12,6 +12,8 @@ from functools import cache
 from math import cos, hypot, pi, sin
 from random import Random
 
+import numpy as np
+
 from .paper import FINE, HAIR, INK, LINE, mm
 
 TILE = 26.0  # mm, of patterns without an order, wide enough that nobody sees it repeat
@@ -121,12 +123,16 @@ def _stones(small: bool) -> str:
     """Rounded stones of 1.5 to 3 mm, no two overlapping, the tile closing on itself."""
     chance = Random(3)
     stones: list[tuple[float, float, float]] = []
+    lain = np.empty((0, 3))  # the same, to be compared in one go
     sizes = [0.75] * 260 if small else [1.4] * 24 + [1.1] * 60 + [0.8] * 160
     for radius in sizes:
         for _ in range(30):
             x, y = chance.uniform(0, TILE), chance.uniform(0, TILE)
-            if all(_round_apart(x, y, a, b) > radius + other + 0.12 for a, b, other in stones):
+            across, along = np.abs(lain[:, 0] - x), np.abs(lain[:, 1] - y)
+            apart = np.hypot(np.minimum(across, TILE - across), np.minimum(along, TILE - along))
+            if (apart > radius + lain[:, 2] + 0.12).all():
                 stones.append((x, y, radius))
+                lain = np.array(stones)
                 break
     drawn = []
     for x, y, radius in stones:
