@@ -91,7 +91,7 @@ BAD = [
     Bad("a key that no wall has", FORCE, f'{FORCE}\nfource = "2 kN/m"', ("load.1.fource", "A load has no key fource.")),
     Bad("a key for later", FORCE, f'{FORCE}\nhow-long = "10 years"', ("load.1.how-long", "Nothing answers how-long")),
     Bad("loads that are no list", LOAD.replace("edge A", "lake side"), '\n[load]\nkind = "wall"\n',
-        ("load is a list.", 'Write load = [{ kind = "wall", at = "edge A"')),
+        ("There may be several of load.", "Write the heading with two brackets: [[load]].")),
 ]  # fmt: skip
 
 

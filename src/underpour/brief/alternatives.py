@@ -41,9 +41,14 @@ def unclear_alternative_names(names: list[object]) -> Iterator[Mistake]:
 
 def edge_names(brief: Typed) -> list[str | None]:
     """The names of the edges in file order, None where an edge has none."""
-    edges = brief.child("edge")
-    names = [edge.child("name") for edge in edges.value] if edges and isinstance(edges.value, list) else []
+    names = [edge.child("name") for edge in _edges(brief)]
     return [name.value if name is not None and isinstance(name.value, str) else None for name in names]
+
+
+def _edges(brief: Typed) -> list[Typed]:
+    """The edges in file order; none where [edge] is typed for [[edge]], which is told on its own."""
+    edges = brief.child("edge")
+    return edges.value if edges is not None and isinstance(edges.value, list) else []
 
 
 def _gone(base: Typed, alternative: Typed, found: list[Mistake]) -> set[Path]:
@@ -65,8 +70,7 @@ def _meant(base: Typed, word: str) -> Iterator[Path]:
     """The paths that a word of ``remove`` takes out: a kind everywhere, a kind in one place, or a path."""
     if word in LAYERS:
         yield from _of_kind(base.child("floor"), ("build-up",), word)
-        edges = base.child("edge")
-        for edge in edges.value if edges else ():
+        for edge in _edges(base):
             yield from _of_kind(edge, _HOLD_LAYERS, word)
         return
     path = walked(word, edge_names(base))
@@ -129,8 +133,11 @@ def _no_such_path(at: str, words: str, path: Path, tree: Typed) -> Mistake:
     here, further = tree.along(path)
     stands = written(path[: len(path) - len(further)])
     if isinstance(here.value, list):
-        many = f"{stands} has {len(here.value)} entries, counted from 1."
-        return Mistake(at, "", f"There is no {words} in the brief.", many)
+        many = len(here.value)
+        known = f"{stands} has {'one entry' if many == 1 else f'{many} entries'}, counted from 1."
+        if stands == "edge":
+            known = f"Its edges: {', '.join(written((*here.path, n)).partition('.')[2] for n in range(many))}."
+        return Mistake(at, "", f"There is no {words} in the brief.", known)
     near = nearest(str(further[0]), [str(key) for key in here.value]) if isinstance(here.value, dict) else []
     hint = (
         f"The nearest is {stands}{'.' if stands else ''}{near[0]}."

@@ -16,7 +16,7 @@ _MEANING = (
     (
         "Cannot declare",
         "This heading stands twice.",
-        "Put both parts under one heading, or write [[edge]] for one of several.",
+        "Put both parts under one heading, or write [{row}] for one of several.",
     ),
     ("Cannot overwrite a value", "This key stands twice.", "Keep one of the two."),
     ("Duplicate inline table key", "This key stands twice.", "Keep one of the two."),
@@ -69,9 +69,12 @@ def _told(fault: str, text: str, file: str) -> Mistake:
     stated = re.search(r"at line (\d+)", fault)
     line = int(stated[1]) if stated else len(rows)
     row = rows[line - 1].strip() if line <= len(rows) else ""
+    if re.search("[“”„‟]", row.partition("#")[0]) and '"' not in row.partition("#")[0]:
+        return Mistake(row, "", "The quotes on this line are curved.", 'Write straight ones: "', file, line)
     for beginning, wrong, instead in _MEANING:
         if fault.startswith(beginning):
-            return Mistake(row, "", wrong, _measure_in_quotes(row) or instead, file, line)
+            way_out = instead.replace("{row}", row.partition("#")[0].strip())
+            return Mistake(row, "", wrong, _measure_in_quotes(row) or way_out, file, line)
     return Mistake(row, "", "This line cannot be read as TOML.", f'A line reads: key = "words". {_QUOTES}', file, line)
 
 

@@ -10,6 +10,7 @@ from typing import Any
 
 from ..mistakes import Mistake, nearest
 from .later import later_key, later_word, without_numbers
+from .layers import LAYERS
 from .model import fields, keys_of
 from .paths import Path, written
 from .typed import Typed
@@ -86,6 +87,10 @@ def _told(path: Path, error: Mapping[str, Any]) -> list[Mistake]:
             return [_missing(path)]
         case "literal_error":
             return [_unknown_word(path, value, _expected(error))]
+    if len(path) == 1 and isinstance(value, dict):
+        return [Mistake(at, "", f"There may be several of {at}.", f"Write the heading with two brackets: [[{at}]].")]
+    if len(path) == 1 and isinstance(value, list):
+        return [Mistake(at, "", f"There is one {at} in a brief.", f"Write the heading with one bracket: [{at}].")]
     return [Mistake(at, "", f"{_key(path)} is {_WANTED.get(error['type'], 'something else')}.", _example(path))]
 
 
@@ -115,6 +120,8 @@ def _unknown_key(path: Path) -> Mistake:
     near = nearest(str(key), known)
     place = f"{_singular(tuple(above))} has" if above else "A brief has"
     hint = f"The nearest is {near[0]}." if near else f"Its keys are {_listed(known)}."
+    if near and place == "A layer has":
+        hint += f" A layer is {_one_of(list(LAYERS))}."  # beside slab, old-slab looks nearest and means another job
     return Mistake(written(path), "", f"{place} no key {key}.", hint)
 
 
