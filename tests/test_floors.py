@@ -44,6 +44,7 @@ AT_HOME = {
     "tree_sitter_toml": {"brief"},
     "contourpy": {"drawings"},
     "typst": {"papers"},
+    "fontTools": {"papers", "pages"},
     "jinja2": {"pages"},
     "markupsafe": {"pages"},
 }
@@ -53,7 +54,6 @@ DEVELOPERS_ONLY = {
     "hypothesis",
     "pint",
     "skfem",
-    "fontTools",
     "jsonschema",
     "ruff",
     "mypy",

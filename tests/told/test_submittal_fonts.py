@@ -12,7 +12,6 @@ from fontTools.pens.ttGlyphPen import TTGlyphPen
 from fontTools.ttLib import TTFont
 from sheets import words
 
-import underpour.papers
 from underpour.cli import main
 from underpour.cli.submittal import absent_words
 from underpour.mistakes import Mistake
@@ -21,7 +20,6 @@ from underpour.papers.letters import Letters
 from underpour.papers.typefaces import typefaces
 
 DAY = "2026-11-27"
-BUNDLED = Path(underpour.papers.__file__).parent / "fonts"
 DEMO = (Path(__file__).parents[2] / "examples" / "daylight-basement" / "brief.toml").read_text("utf-8")
 FOREIGN = "漢字 \U00020000"  # two that format 4 of a character map holds, one that only format 12 does
 MARKED = "a\N{RIGHT-TO-LEFT OVERRIDE}b\x1b[31mc"
@@ -56,13 +54,6 @@ def folder(tmp_path):
 
 def titled(title: str):
     return replace(cases.dossier(), title=title)
-
-
-@pytest.mark.parametrize("file", sorted(BUNDLED.glob("*.ttf")), ids=lambda file: file.name)
-def test_our_reader_of_character_maps_agrees_with_fonttools(tmp_path, file):
-    (tmp_path / file.name).write_bytes(file.read_bytes())
-    with TTFont(file) as opened:
-        assert typefaces(str(tmp_path)).drawn == frozenset(opened.getBestCmap())
 
 
 def test_a_users_folder_draws_what_the_bundled_fonts_do_not(folder):
@@ -108,11 +99,11 @@ def test_many_of_them_are_counted():
         (lambda place: place.mkdir(), "No font is in it."),
         (
             lambda place: (place.mkdir(), (place / "a.ttf").write_bytes(b"no font")),
-            "No font that can be read is in it.",
+            "No font can be read from a.ttf.",
         ),
         (
             lambda place: (place.mkdir(), (place / "a.ttc").write_bytes(b"ttcf" + b"\xff" * 40)),
-            "No font that can be read",
+            "No font can be read from a.ttc.",
         ),
         (
             lambda place: (place.mkdir(), [(place / f"{n}.ttf").write_bytes(b"") for n in range(201)]),
@@ -127,10 +118,24 @@ def test_a_folder_without_a_font_is_told(tmp_path, make, words_told):
     assert words_told in told.value.wrong and told.value.instead
 
 
-def test_a_damaged_font_beside_a_whole_one_is_passed_by(folder):
+def test_a_damaged_font_beside_a_whole_one_is_named(folder):
     whole = (folder / "squares.ttf").read_bytes()
     (folder / "cut.ttf").write_bytes(whole[: len(whole) // 2])
-    assert typefaces(str(folder)).drawn >= {0x6F22}
+    with pytest.raises(Mistake) as told:
+        typefaces(str(folder))
+    assert told.value.wrong == "No font can be read from cut.ttf."
+
+
+def test_several_fonts_in_one_file_are_read(folder):
+    from fontTools.ttLib import TTCollection
+
+    font(folder / "more.ttf", "字語")
+    collection = TTCollection()
+    collection.fonts = [TTFont(folder / name) for name in ("squares.ttf", "more.ttf")]
+    collection.save(folder / "both.ttc")
+    for name in ("squares.ttf", "more.ttf"):
+        (folder / name).unlink()
+    assert typefaces(str(folder)).drawn >= set(map(ord, FOREIGN.replace(" ", "") + "語"))
 
 
 def test_marks_that_turn_the_reading_direction_are_never_drawn_by_a_users_font():
