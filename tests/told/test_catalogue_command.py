@@ -77,3 +77,8 @@ def test_a_mistyped_name_is_asked_about(capsys):
         "  The catalogue has nothing called plian-15.\n"
         "  Did you mean plain-15? All of them: underpour catalogue list\n"
     )
+
+
+def test_a_use_is_shown_by_any_word_for_it():
+    assert shown("church", 80) == shown("assembly", 80)
+    assert "Assembly (catalogue.use.assembly)" in shown("church", 80)

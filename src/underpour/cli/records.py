@@ -28,12 +28,13 @@ UNSAID = ("key", "label", "hatch", "made", "invented", "strength", "tested")
 
 
 def shown(key: str, width: int) -> str:
-    """Every number of the entries called ``key``, wherever in the catalogue they stand."""
+    """Every number of the entries called ``key``, by their name or another word for them, wherever they stand."""
     from .. import catalogue
 
     by_key: dict[str, list[tuple[str, Any]]] = {}
     for path, record in catalogue.everything():
-        by_key.setdefault(path.rsplit(".", 1)[-1], []).append((path, record))
+        for word in (path.rsplit(".", 1)[-1], *getattr(record, "aliases", ())):
+            by_key.setdefault(word, []).append((path, record))
     if key not in by_key:
         wrong = f"The catalogue has nothing called {key}."
         raise unknown_word("underpour catalogue show", key, by_key, wrong, "All of them: underpour catalogue list")
