@@ -33,7 +33,10 @@ def answer(reading: Reading) -> Dossier:
         What only the catalogue or the section's geometry could reveal, with file and line.
     """
     named = [(AS_BRIEFED, reading.brief), *reading.alternatives]
-    solved = [(name, *solved_brief(reading, name, brief)) for name, brief in named]
+    solved: list[tuple[str, Resolved, tuple[SolvedEdge, ...]]] = []
+    for name, brief in named:
+        known = [edge for _, _, edges in solved for edge in edges]
+        solved.append((name, *solved_brief(reading, name, brief, known)))
     windows = _windows([edges for _, _, edges in solved])
     answered = [(resolved, _answer(name, resolved, edges, windows)) for name, resolved, edges in solved]
     resolved = answered[0][0]
@@ -60,11 +63,16 @@ def answer(reading: Reading) -> Dossier:
     )
 
 
-def solved_brief(reading: Reading, name: str, brief: Brief) -> tuple[Resolved, tuple[SolvedEdge, ...]]:
-    """One version of a brief resolved, and its edges solved. Raises Mistakes with file and line."""
+def solved_brief(
+    reading: Reading, name: str, brief: Brief, before: Sequence[SolvedEdge] = ()
+) -> tuple[Resolved, tuple[SolvedEdge, ...]]:
+    """One version of a brief resolved, and its edges solved, those left as they are in ``before`` not again.
+
+    Raises Mistakes with file and line.
+    """
     try:
         resolved = resolve(brief)
-        return resolved, solved_edges(resolved)
+        return resolved, solved_edges(resolved, before)
     except Mistakes as mistakes:
         raise reading.placed(mistakes, name) from None
     except Mistake as mistake:
