@@ -11,13 +11,18 @@ import paper_cases as cases
 import pytest
 from pypdf import PdfReader
 
+from underpour.cli.spoken import last_words
 from underpour.drawings.margin import margin_words
+from underpour.findings import Finding
 from underpour.measure import say
 from underpour.mistakes import Mistake
-from underpour.papers import Picture, Pictures, submittal, write
-from underpour.papers.content import content
+from underpour.papers import Picture, Pictures, for_one, submittal, write
+from underpour.papers.content import at_the_head, content
 from underpour.papers.known import known, runs
+from underpour.papers.letters import Letters
+from underpour.papers.one_page import READERS, one_page
 from underpour.papers.order import is_tight, worst_first
+from underpour.papers.unchecked import unlooked
 
 DAY = "2026-11-25"
 
@@ -241,6 +246,42 @@ def test_a_paper_takes_less_than_a_second():
     began = time.perf_counter()
     assert submittal(cases.dossier(), cases.pictures(), date=DAY).pdf
     assert time.perf_counter() - began < 1.0
+
+
+def test_terminal_and_papers_count_in_the_same_words(printed):
+    findings = cases.dossier().as_briefed.findings
+    count = last_words(findings)[-1]
+    assert squeezed(count) in printed
+    for reader in READERS:
+        told = one_page(cases.dossier(), cases.pictures(), DAY, reader, draft=False, letters=Letters())
+        assert (told["tally"], told["unlooked"]) == (count, unlooked(findings))
+    assert squeezed(unlooked(findings)) in printed and unlooked(findings).endswith("were not checked.")
+
+
+def test_ground_that_freezes_is_told_at_the_head_of_every_paper():
+    frozen = Finding("heat.ground-temperature", "Ground", -0.9, "degC", at={"edge": "A", "place": "edge"})
+    bare = Finding("heat.loss-mean", "Loss", 40.0, "W")
+    briefed = replace(cases.dossier().as_briefed, findings=(bare, frozen))
+    cold = replace(cases.dossier(), alternatives=(briefed,))
+    said = "The ground freezes under edge A; no limit is held against that here."
+    assert squeezed(said) in read_back(submittal(cold, cases.pictures(), date=DAY).pdf).partition("Enclosed")[0]
+    for reader in READERS:
+        assert squeezed(said) in read_back(for_one(cold, cases.pictures(), reader, date=DAY).pdf)
+    assert worst_first(briefed.findings) == [frozen, bare]
+    assert "freezes" not in "".join(at_the_head([replace(frozen, value=0.1)]).values())
+
+
+def test_the_checks_that_are_left_are_named_short_and_one_that_is_made_is_not():
+    def of(*ids):
+        return unlooked(
+            [Finding(id, "", 1.0, "W") for id in ("heat.u", "moisture.mould", "moisture.drying", "code.frost", *ids)]
+        )
+
+    assert of() == "Frost, bearing and soil gas were not checked."
+    assert of("frost.depth", "bearing.soil", "soilgas.level") == (
+        "Foam below footings and the slab under loads were not checked."
+    )
+    assert of("frost.depth", "bearing.soil", "bearing.bending", "bearing.foam-long") == "Soil gas was not checked."
 
 
 def test_findings_are_read_worst_first():

@@ -11,9 +11,10 @@ from dossier_cases import CORNER, DOSSIER, HUMIDITY, LOSS, MEETS, answer
 from underpour.cli.paragraphs import width_of_terminal
 from underpour.cli.printing import hand_out
 from underpour.cli.side_by_side import comparison_text
-from underpour.cli.spoken import counted_aloud, doubt, last_words, named
+from underpour.cli.spoken import doubt, last_words, named
 from underpour.cli.terminal import answer_text, answer_text_with_steps, finding_lines, numbered
 from underpour.findings import Accepted, Finding
+from underpour.papers.counted import counted_aloud
 
 SOURCES = numbered([HUMIDITY])
 ANSWER = answer_text(DOSSIER, 80)
@@ -31,12 +32,12 @@ def test_no_line_is_wider_than_the_terminal(width):
 
 
 def test_the_last_line_counts_aloud():
-    last = "1 falls short, 1 cannot tell, 1 advised, 1 meets, 1 stated, 1 does not apply."
-    assert ANSWER.splitlines()[-1] == last
+    last = "1 falls short, 1 cannot tell, 1 meets, 1 is advised, 1 is given without a limit, 1 does not apply."
+    assert plain(ANSWER).endswith(f" {last}") and not plain(ANSWER).endswith(f", {last}")
 
 
 def test_when_nothing_falls_short_the_last_line_says_so():
-    assert answer_text(MEETS, 80).splitlines()[-1] == "Nothing falls short, 1 meets, 1 stated."
+    assert answer_text(MEETS, 80).splitlines()[-1] == "Nothing falls short: 1 meets, 1 is given without a limit."
 
 
 def test_the_count_speaks_of_several():
@@ -216,15 +217,15 @@ def test_frost_below_a_slab_stands_right_before_the_count_and_names_where():
     told = last_words([FROST, middle, other, warm])
     assert told == [
         "The ground freezes under edge door and the middle; no limit is held against that here.",
-        "Nothing falls short, 4 stated.",
+        "Nothing falls short: 4 are given without a limit.",
     ]
-    assert last_words([warm]) == ["Nothing falls short, 1 stated."]
+    assert last_words([warm]) == ["Nothing falls short: 1 is given without a limit."]
 
 
 def test_frost_is_told_in_the_answer_and_side_by_side():
     frozen = replace(MEETS, alternatives=(answer("as briefed", FROST), answer("bare", replace(FROST, value=0.5))))
     frost = "The ground freezes under edge door; no limit is held against that here."
-    assert answer_text(frozen, 80).splitlines()[-2:] == [frost, "Nothing falls short, 1 stated."]
+    assert answer_text(frozen, 80).splitlines()[-2:] == [frost, "Nothing falls short: 1 is given without a limit."]
     last = comparison_text(frozen, 200).splitlines()[-2:]
     assert frost in plain(" ".join(last))
     assert "freezes" not in last[1]

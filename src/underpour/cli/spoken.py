@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from calendar import month_name
-from collections import Counter
 from collections.abc import Iterable
 
-from ..findings import Basis, Finding, Verdict
+from ..findings import Basis, Finding
 from ..measure.table import System
 
 SEEN = {
@@ -16,50 +15,14 @@ SEEN = {
     "practice": "common practice",
     "derived": "derived",
 }
-COUNTED: tuple[tuple[Verdict, str, str], ...] = (
-    ("falls short", "falls short", "fall short"),
-    ("cannot tell", "cannot tell", "cannot tell"),
-    ("not required, advised", "advised", "advised"),
-    ("meets", "meets", "meet"),
-    ("stated", "stated", "stated"),
-    ("does not apply", "does not apply", "do not apply"),
-)
-
-
-def counted_aloud(findings: Iterable[Finding]) -> str:
-    """How many findings fall short, cannot tell, meet, the last line of an answer.
-
-    Examples
-    --------
-    >>> counted_aloud([Finding("heat.loss-mean", "Mean loss", 41.0, "W")])
-    'Nothing falls short, 1 stated.'
-    """
-    findings = list(findings)
-    count = Counter(finding.verdict for finding in findings)
-    taken = sum(finding.accepted is not None for finding in findings)
-    parts = [
-        f"{count[verdict]} {one if count[verdict] == 1 else many}" for verdict, one, many in COUNTED if count[verdict]
-    ]
-    if taken:
-        parts[0] += f" ({taken} accepted)"
-    return ", ".join([*([] if count["falls short"] else ["Nothing falls short"]), *parts]) + "."
 
 
 def last_words(findings: Iterable[Finding]) -> list[str]:
     """The count, and before it where frost gets below the slab: nobody may hear "nothing falls short" alone there."""
+    from ..papers.counted import counted_aloud, frost_aloud
+
     findings = list(findings)
     return [*filter(None, [frost_aloud(findings)]), counted_aloud(findings)]
-
-
-def frost_aloud(findings: Iterable[Finding]) -> str:
-    """Where the ground freezes under the slab, in a sentence; empty where it does not."""
-    from ..checks.ground import freezing
-
-    places = freezing(findings)
-    if not places:
-        return ""
-    where = " and ".join(filter(None, (", ".join(places[:-1]), places[-1])))
-    return f"The ground freezes under {where}; no limit is held against that here."
 
 
 def named(finding: Finding, system: System) -> str:

@@ -10,7 +10,8 @@ from ..drawings.through_the_year import Compared, Moment, moments, through_the_y
 from ..findings import Finding
 from ..measure import say
 from ..measure.table import System
-from ..papers.content import FONTS, tally
+from ..papers.content import FONTS
+from ..papers.counted import counted_aloud
 from ..papers.differing import differing, own_words
 from ..papers.instance import named
 from ..papers.measured import measured
@@ -43,7 +44,7 @@ def sheet(dossier: Dossier, edge: str, month: int) -> Sheet:
         frost=frost_picture(scale),
         materials=tuple(Material(swatch_picture(kind, f"key-{n}"), name) for n, (kind, name) in enumerate(bodies)),
         rows=tuple(_rows(dossier, system)),
-        counts=tuple(tally(answer.findings) for answer in dossier.alternatives),
+        counts=tuple(counted_aloud(answer.findings) for answer in dossier.alternatives),
         cautions=dossier.cautions,
         assumed=tuple(_assumed(dossier)),
         unchecked=tuple(unchecked(dossier.as_briefed.findings)),

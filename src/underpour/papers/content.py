@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections import Counter
+from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
 from ..drawings.margin import margin_picture, margin_words
-from ..findings import Finding, Verdict
+from ..findings import Finding
 from ..measure import say
 from ..measure.table import System, printed
 from .asked import asked
 from .compared import compared
+from .counted import counted_aloud, frost_aloud
 from .instance import instance_and_month
 from .known import known
 from .laid import confirmers, points, products, unseen, works
@@ -19,29 +20,13 @@ from .order import is_tight, worst_first
 from .ready import Gap
 from .revised import changes, finding_moved, path_moved
 from .transmittal import accepted_words, number_words, transmittal
-from .unchecked import unchecked
+from .unchecked import unchecked, unlooked
 
 if TYPE_CHECKING:
     from ..dossier import Assumed, Dossier
     from .pictures import Picture, Pictures
 
 RULE = 40.0  # mm, a margin rule
-COUNTED: dict[Verdict, str] = {
-    "falls short": "falls short",
-    "cannot tell": "cannot be told",
-    "meets": "meets",
-    "not required, advised": "is advised",
-    "stated": "is stated",
-    "does not apply": "does not apply",
-}
-COUNTED_MANY: dict[Verdict, str] = {
-    "falls short": "fall short",
-    "cannot tell": "cannot be told",
-    "meets": "meet",
-    "not required, advised": "are advised",
-    "stated": "are stated",
-    "does not apply": "do not apply",
-}
 FONTS = (
     "Set in Sofia Sans and Sofia Sans Condensed (The Sofia Sans Project Authors), Noto Sans Math (The Noto Project "
     "Authors) and Fira Mono (The Mozilla Corporation and Telefonica S.A.), all under the SIL Open Font License 1.1."
@@ -75,7 +60,7 @@ def content(
             "changed": changes(dossier),
             "asked": asked(dossier, taken),
             "proposed": proposed(dossier),
-            "tally": tally(briefed.findings),
+            **at_the_head(briefed.findings),
             "findings": [finding_row(f, dossier, system) for f in findings],
             "known": known(findings, system),
             "comparison": [picture_row(p) for p in pictures.comparison],
@@ -119,17 +104,9 @@ def proposed(dossier: Dossier) -> list[dict[str, Any]]:
     return lines
 
 
-def tally(findings: tuple[Finding, ...]) -> str:
-    """The verdicts counted aloud.
-
-    Examples
-    --------
-    >>> tally((Finding("heat.u-floor", "U of the floor", 0.2, "W/(m²·K)"),))
-    '1 is stated.'
-    """
-    counted = Counter(f.verdict for f in worst_first(findings))
-    words = [f"{n} {(COUNTED if n == 1 else COUNTED_MANY)[verdict]}" for verdict, n in counted.items()]
-    return f"{', '.join(words)}." if words else "Nothing was checked."
+def at_the_head(findings: Sequence[Finding]) -> dict[str, str]:
+    """The verdicts counted, where the ground freezes, and what was not checked at all: what every paper says first."""
+    return {"tally": counted_aloud(findings), "frost": frost_aloud(findings), "unlooked": unlooked(findings)}
 
 
 def finding_row(f: Finding, dossier: Dossier, system: System) -> dict[str, Any]:

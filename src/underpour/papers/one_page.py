@@ -9,7 +9,7 @@ from ..drawings.when import MONTHS
 from ..findings import Finding
 from ..measure import say
 from ..measure.table import System
-from .content import head, picture_row, proposed, tally
+from .content import at_the_head, head, picture_row, proposed
 from .instance import instance_and_month
 from .known import SEEN
 from .letters import Letters
@@ -51,7 +51,7 @@ def one_page(
         {
             **head(dossier, day, draft=draft),
             "paper": f"Answer for the {reader}",
-            "tally": tally(dossier.as_briefed.findings),
+            **at_the_head(dossier.as_briefed.findings),
             "place": dossier.place,
             "pictures": [picture_row(p) for p in shown],
             "parts": parts,

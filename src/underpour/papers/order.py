@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from ..checks.ground import freezing
 from ..drawings.margin import pointer
 from ..findings import Finding
 
-ORDER = ("falls short", "cannot tell", "tight", "meets", "not required, advised", "stated", "does not apply")
+ORDER = ("falls short", "cannot tell", "tight", "meets", "not required, advised", "freezes", "stated", "does not apply")
 TIGHT = 0.1  # of the margin rule from its notch: so near that the eye hardly parts them
 
 
@@ -28,5 +29,11 @@ def is_tight(finding: Finding) -> bool:
 
 
 def worst_first(findings: Iterable[Finding]) -> list[Finding]:
-    """Falls short, cannot tell, tight, meets, advised, stated, does not apply; else as they came."""
-    return sorted(findings, key=lambda f: ORDER.index("tight" if is_tight(f) else f.verdict))
+    """Falls short, cannot tell, tight, meets, advised, frozen ground, stated, does not apply; else as they came."""
+    return sorted(findings, key=lambda f: ORDER.index(_rank(f)))
+
+
+def _rank(finding: Finding) -> str:
+    if finding.verdict == "stated" and freezing([finding]):
+        return "freezes"
+    return "tight" if is_tight(finding) else finding.verdict
