@@ -12,7 +12,10 @@ from underpour.brief import reads
 from underpour.cli.pictures import comparison, for_submittal, section
 from underpour.cli.terminal import answer_text
 from underpour.dossier import Dossier
+from underpour.drawings.facts import corner_temperature
+from underpour.drawings.through_the_year import moments, through_the_year, year_scale
 from underpour.mistakes import Mistakes
+from underpour.pages.content import sheet
 from underpour.papers.content import content
 
 BRIEF = """
@@ -209,3 +212,22 @@ def test_under_a_room_the_ground_is_told_beside_the_foam_on_the_wall_and_not_in_
     room = text("workshop", brief=wide).replace("[floor]", '[floor]\ninside = "68 F"\nhumidity = "40 %"')
     section = answer(reads(room, "brief.toml")).as_briefed.sections["A"]
     assert section.under_edge == pytest.approx((inwards, -12 * 0.0254))
+
+
+def test_through_the_year_each_month_says_for_itself_whether_the_ground_freezes():
+    told = dossier()
+    shown = [moment for moment in moments() if moment.month]
+    compared = through_the_year(told, "A", year_scale(told))
+    frozen = {True: 0, False: 0}
+    for each, drawn in zip(compared.answers, compared.sections, strict=True):
+        for moment, layers in zip(shown, drawn.layers, strict=False):
+            freezes = corner_temperature(each, "A", moment.year_fraction) < 0.0
+            assert ("freezes" in layers.marks) == freezes, (each.name, moment.name)
+            frozen[freezes] += 1
+    assert min(frozen.values()) > 4
+
+
+def test_the_page_says_where_it_freezes_beside_the_count():
+    for said in sheet(dossier(), "A", 2).counts:
+        assert said.startswith("The ground freezes under edge A"), said
+    assert not [said for said in sheet(dossier(warmer=12.0), "A", 2).counts if "freezes" in said]

@@ -66,14 +66,18 @@ def corner_verdict(answer: Answer, edge: str) -> tuple[str, str]:
     """What is wrong with the place that is watched, "" where nothing is, and the colour to say it in."""
     if answer.sections[edge].outdoors:
         ground = finding_at(answer, "heat.ground-temperature", edge)
-        freezes = ground is not None and ground.value is not None and ground.value < FREEZING
-        return "freezes" if freezes else "", colours.light()["ink"]
+        return freezing_words(ground.value if ground is not None else None)
     for finding in answer.findings:
         said = SHORT_WORDS.get(finding.id, "")
         here = finding.at.get("edge") == edge and finding.at.get("surface", "floor") == "floor"
         if said and here and finding.verdict == "falls short":
             return said, colours.light()["short"]
     return "", colours.light()["ink"]
+
+
+def freezing_words(ground: float | None) -> tuple[str, str]:
+    """What is said of ground at that temperature [degC], "" where it does not freeze, and the colour for it."""
+    return "freezes" if ground is not None and ground < FREEZING else "", colours.light()["ink"]
 
 
 def loss_words(answer: Answer, edge: str, system: System) -> str:

@@ -12,7 +12,7 @@ from ..measure import say
 from ..measure.table import System
 from .airs import corner_mark, outdoors_name, room_name, room_words, scale_bar, words_that_fit_outdoors
 from .compare import lesson
-from .facts import corner_temperature, corner_verdict, floor_limit, floor_words
+from .facts import corner_temperature, corner_verdict, floor_limit, floor_words, freezing_words
 from .floor_line import Limit, Span, Strip, floor_line, span_of_moments
 from .lettering import LETTER
 from .one_section import GAP, INSET, border, identity
@@ -177,8 +177,14 @@ def _layers(
 
 
 def _corner(answer: Answer, edge: str, moment: Moment, system: System) -> tuple[str, str, str]:
-    """The corner's temperature, and in the month that decides it what falls short there, with the colour for it."""
-    said = say.value(corner_temperature(answer, edge, moment.year_fraction), "degC", system)
+    """The corner's temperature, and in the month that decides it what falls short there, with the colour for it.
+
+    Outdoors each moment says for itself whether it freezes: alternatives differ in the month that decides.
+    """
+    corner = corner_temperature(answer, edge, moment.year_fraction)
+    said = say.value(corner, "degC", system)
+    if answer.sections[edge].outdoors:
+        return said, *freezing_words(corner)
     of_now = tuple(finding for finding in answer.findings if finding.month == moment.month)
     return said, *corner_verdict(replace(answer, findings=of_now), edge)
 

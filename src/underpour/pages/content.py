@@ -11,7 +11,7 @@ from ..findings import Finding
 from ..measure import say
 from ..measure.table import System
 from ..papers.content import FONTS
-from ..papers.counted import counted_aloud
+from ..papers.counted import counted_aloud, frost_aloud
 from ..papers.differing import differing, own_words
 from ..papers.instance import named
 from ..papers.measured import measured
@@ -44,7 +44,7 @@ def sheet(dossier: Dossier, edge: str, month: int) -> Sheet:
         frost=frost_picture(scale),
         materials=tuple(Material(swatch_picture(kind, f"key-{n}"), name) for n, (kind, name) in enumerate(bodies)),
         rows=tuple(_rows(dossier, system)),
-        counts=tuple(counted_aloud(answer.findings) for answer in dossier.alternatives),
+        counts=tuple(_count(answer.findings) for answer in dossier.alternatives),
         cautions=dossier.cautions,
         assumed=tuple(_assumed(dossier)),
         unchecked=tuple(unchecked(dossier.as_briefed.findings)),
@@ -94,6 +94,11 @@ def _panel(
             if finding.accepted and finding.at.get("edge", letter) == letter
         ),
     )
+
+
+def _count(findings: tuple[Finding, ...]) -> str:
+    """The verdicts counted, and before them where frost gets below the slab: no verdict tells that."""
+    return " ".join(filter(None, (frost_aloud(findings), counted_aloud(findings))))
 
 
 def _rows(dossier: Dossier, system: System) -> Iterable[Row]:
