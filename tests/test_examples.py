@@ -14,7 +14,7 @@ import pytest
 
 from underpour.answer import answer
 from underpour.brief import read
-from underpour.brief.model import Kind
+from underpour.brief.tables.edge import Kind
 from underpour.dossier import Answer, Dossier
 from underpour.findings import UNITS
 

@@ -11,7 +11,7 @@ from pathlib import Path
 from pydantic.fields import FieldInfo
 
 from underpour.brief import model
-from underpour.brief.table import Table
+from underpour.brief.tables.table import Table
 
 PAGE = Path(__file__).parents[1] / "brief.md"
 

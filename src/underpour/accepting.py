@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from . import measure
-from .brief.handover import Accept
+from .brief.tables.handover import Accept
 from .dossier import Answer
 from .findings import Accepted, Finding
 from .mistakes import Mistake, nearest

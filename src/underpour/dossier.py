@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from .brief.handover import Handover
+from .brief.tables.handover import Handover
 from .findings import Assumed, Finding
 from .laying.records import Confirmer, Point, Product, Unseen, Work
 from .measure.table import System

@@ -6,7 +6,7 @@ import json
 from dataclasses import asdict
 from typing import TYPE_CHECKING, Any
 
-from .brief.handover import Handover
+from .brief.tables.handover import Handover
 
 if TYPE_CHECKING:
     from .dossier import Answer, Assumed, Dossier

@@ -9,7 +9,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from underpour.brief import outline, reads
-from underpour.brief.model import Plan
+from underpour.brief.tables.plan import Plan
 
 Outline = list[tuple[float, float]]
 

@@ -7,8 +7,8 @@ from typing import get_args
 
 from underpour.ask.wording import pattern, wordings
 from underpour.brief import reads
-from underpour.brief.model import Kind
 from underpour.brief.paths import edge_index
+from underpour.brief.tables.edge import Kind
 
 HEAD = """\
 [project]

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from types import MappingProxyType
 
-from underpour.brief.handover import Handover
+from underpour.brief.tables.handover import Handover
 from underpour.dossier import Answer, Assumed, Change, Dossier, Moved
 from underpour.findings import Accepted, Basis, Finding, Step
 from underpour.laying.records import Confirmer, Point, Product, Property, Unseen, Work

@@ -25,7 +25,8 @@ from underpour.ask.questions_json import as_json
 from underpour.ask.trying import End, as_taken, at_end, named
 from underpour.ask.wording import row_of, wordings
 from underpour.brief import read, reads
-from underpour.brief.model import Kind, fields
+from underpour.brief.model import fields
+from underpour.brief.tables.edge import Kind
 from underpour.catalogue import uses
 from underpour.cli import main
 from underpour.cli.questions_text import questions_text

@@ -9,7 +9,7 @@ from refused import Bad, held_to
 
 from underpour.answer import answer
 from underpour.brief import reads
-from underpour.brief.model import FloorTable
+from underpour.brief.tables.floor import FloorTable
 from underpour.catalogue import material
 from underpour.checks import height
 from underpour.cli import main

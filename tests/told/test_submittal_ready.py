@@ -9,7 +9,7 @@ import paper_cases as cases
 import pytest
 from sheets import sheets, words
 
-from underpour.brief.handover import Handover
+from underpour.brief.tables.handover import Handover
 from underpour.cli import main
 from underpour.papers import Pictures, gaps, submittal
 

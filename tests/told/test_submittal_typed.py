@@ -10,7 +10,7 @@ import paper_cases as cases
 import pytest
 from sheets import words
 
-from underpour.brief.handover import Handover
+from underpour.brief.tables.handover import Handover
 from underpour.cli import main
 from underpour.papers import Pictures, submittal
 from underpour.papers.content import content

@@ -8,9 +8,10 @@ from ..measure import Measure
 from ..mistakes import Mistake, nearest
 from .edges import FACES
 from .later import not_yet
-from .loads import Load
-from .model import Brief, Edge
+from .model import Brief
 from .paths import edge_index, letter
+from .tables.edge import Edge
+from .tables.load import Load
 
 _NAMED = 'Write at = "edge A", by the letter or the name of an edge.'
 

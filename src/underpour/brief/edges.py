@@ -6,8 +6,10 @@ from collections.abc import Iterator, Sequence
 
 from ..measure import Measure
 from ..mistakes import Mistake
-from .model import BULK, Edge, Face, Insulation, Kind, Layer
+from .layers import BULK
 from .paths import letter
+from .tables.edge import Edge, Face, Insulation, Kind
+from .tables.layer import Layer
 
 _WITH_FOOTING: tuple[Face, ...] = (
     "outside", "inside", "slab-edge", "footing-top", "footing-side", "below-footing", "wing",

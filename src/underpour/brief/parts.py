@@ -10,9 +10,14 @@ from pydantic import TypeAdapter, ValidationError
 
 from .kinds import Sides, SidesTyped
 from .layers import TypedLayer
-from .loads import Load
-from .model import Edge, FloorTable, Layer, Plan, Project, Site
-from .table import Table
+from .model import Project
+from .tables.edge import Edge
+from .tables.floor import FloorTable
+from .tables.layer import Layer
+from .tables.load import Load
+from .tables.plan import Plan
+from .tables.site import Site
+from .tables.table import Table
 
 _T = TypeVar("_T", bound=Table)
 _SIDES: TypeAdapter[Sides] = TypeAdapter(SidesTyped)

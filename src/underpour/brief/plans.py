@@ -6,7 +6,8 @@ from collections.abc import Iterator
 
 from ..mistakes import Mistake
 from . import outline
-from .model import Plan, Shape
+from .tables.edge import Shape
+from .tables.plan import Plan
 
 _SMALLEST, _LARGEST = 1.0, 1.0e6  # m²; beyond them the plan's unit was mistaken
 

@@ -7,8 +7,10 @@ from collections.abc import Iterator, Sequence
 from .. import catalogue
 from ..measure import Measure
 from ..mistakes import Mistake
-from .model import Edge, FloorTable, Kind, Project, Seasons
+from .model import Project
 from .paths import letter
+from .tables.edge import Edge, Kind
+from .tables.floor import FloorTable, Seasons
 
 UNDER_THE_SKY: tuple[Kind, ...] = ("free-edge", "thickened-edge", "drawn")  # edges that ask for no wall
 _WARMEST_ROOM = 40.0  # degC; above it a unit was mistaken, not a room kept

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ..mistakes import Mistake
-from .model import Site
+from .tables.site import Site
 
 
 def unclear_site(site: Site) -> Iterator[Mistake]:

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from .. import weather
 from ..brief.kinds import FileBeside
-from ..brief.model import Site
+from ..brief.tables.site import Site
 from ..catalogue import places
 from ..catalogue.records import Place
 from ..measure import System, say

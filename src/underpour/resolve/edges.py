@@ -7,8 +7,10 @@ from dataclasses import replace
 from functools import partial
 from typing import TypeVar
 
-from ..brief.model import Brief, Edge, Insulation, Layer
+from ..brief.model import Brief
 from ..brief.sides import sides_of_edges
+from ..brief.tables.edge import Edge, Insulation
+from ..brief.tables.layer import Layer
 from ..findings import Assumed
 from ..measure import Measure, System, say
 from ..mistakes import Mistake

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from .. import catalogue
-from ..brief.model import BULK, Insulation, Layer, Shape
+from ..brief.layers import BULK
+from ..brief.tables.edge import Insulation, Shape
+from ..brief.tables.layer import Layer
 from ..catalogue.records import Board, Material
 from ..measure import Measure, System, say
 from ..mistakes import Mistake

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from .. import catalogue
-from ..brief.model import Edge
+from ..brief.tables.edge import Edge
 from ..measure import System, say
 from ..mistakes import Mistake
 from .assumptions import Assumptions

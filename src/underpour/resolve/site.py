@@ -8,8 +8,10 @@ from math import nan
 
 from .. import catalogue
 from ..brief.bearing import loads_at_edges
-from ..brief.model import Brief, Seasons, TypedGround
+from ..brief.model import Brief
 from ..brief.paths import letter
+from ..brief.tables.floor import Seasons
+from ..brief.tables.site import TypedGround
 from ..catalogue import year
 from ..catalogue.records import Use
 from ..findings import Assumed

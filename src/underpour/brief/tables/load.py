@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Literal
 
-from . import kinds
+from .. import kinds
 from .table import Table, key
 
 

@@ -7,8 +7,8 @@ from typing import Annotated
 
 from pydantic import PlainValidator, WithJsonSchema
 
-from ..mistakes import Mistake
-from .kinds import as_error
+from ...mistakes import Mistake
+from ..kinds import as_error
 from .table import Table, key
 
 

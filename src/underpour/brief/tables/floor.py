@@ -1,0 +1,47 @@
+"""The room and the layers under it."""
+
+from __future__ import annotations
+
+from typing import Annotated
+
+from pydantic import Discriminator, Tag
+
+from .. import kinds
+from .layer import Layer
+from .site import table_or_word
+from .table import Table, key
+
+
+class Seasons(Table):
+    """The room's temperature where winter and summer differ."""
+
+    winter: kinds.Temperature = key("Room temperature in the coldest month.", "68 F", "20 C")
+    summer: kinds.Temperature = key("Room temperature in the warmest month.", "75 F", "24 C")
+
+
+class FloorTable(Table):
+    """The room and the layers under it."""
+
+    inside: (
+        Annotated[
+            Annotated[kinds.Temperature, Tag("word")] | Annotated[Seasons, Tag("table")],
+            Discriminator(table_or_word),
+        ]
+        | None
+    ) = key(
+        "Temperature of the room, through the year or by season.",
+        "68 F",
+        {"winter": "68 F", "summer": "75 F"},
+        default=None,
+    )
+    humidity: kinds.Humidity | None = key("Relative humidity of the room in winter.", "50 %", default=None)
+    available_depth: kinds.Extent | None = key(
+        "From the top of the finished floor down to the dug ground, or to the top of an old slab that stays.",
+        "12 in",
+        "300 mm",
+        default=None,
+    )
+    build_up: tuple[Layer, ...] = key(
+        "The layers from the room down to the ground, at the middle of the floor.",
+        [{"concrete": "4 in"}, {"board": "plain-15", "thickness": "2 in"}, {"gravel": "4 in"}],
+    )
