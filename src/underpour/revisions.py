@@ -66,6 +66,31 @@ def of_this_slab(last: Mapping[str, Any], brief: str, file: str) -> None:
     raise Mistake("", "", wrong, instead, file)
 
 
+def may_be_kept_over(text: str, brief: str, file: str) -> None:
+    """Refuses to keep a revision over what is something else: another revision, or a file of another kind.
+
+    Raises
+    ------
+    Mistake
+        What stands in ``file`` is not this revision of the brief.
+    """
+    try:
+        kept = earlier(text, file)
+    except Mistake:
+        raise Mistake(
+            "", "", "What stands there is no revision that was kept.", "Write to another name.", file
+        ) from None
+    was, now = (_leaves(each).get("handover.revision", "") for each in (kept["brief"], brief))
+    if was != now:
+        wrong = f"It keeps {_called(was)}; this brief is {_called(now)}."
+        raise Mistake("", "", wrong, "Keep each revision under a name of its own.", file)
+    of_this_slab(kept, brief, file)
+
+
+def _called(revision: str) -> str:
+    return f"revision {revision}" if revision else "the first issue"
+
+
 def moved(last: Mapping[str, Any], dossier: Dossier) -> Moved:
     """What is otherwise in ``dossier`` than in the last revision, in words, as printed.
 

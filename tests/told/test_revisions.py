@@ -197,3 +197,26 @@ def test_a_submittal_marked_against_another_slab_is_not_made(tmp_path, monkeypat
     assert main(["submittal", "brief.toml", "-o", "slab.pdf", "--since", "shed.json"]) == 2
     assert "shed.json\n  It answers another slab" in capsys.readouterr().err
     assert not Path("slab.pdf").exists()
+
+
+@pytest.mark.parametrize(
+    ("stands", "words"),
+    [
+        ("soup", "What stands there is no revision that was kept."),
+        (as_json, "It keeps revision A; this brief is revision B."),
+    ],
+)
+def test_a_revision_is_kept_over_nothing_but_itself(tmp_path, monkeypatch, capsys, stands, words):
+    monkeypatch.chdir(tmp_path)
+    Path("brief.toml").write_text(THICKER, "utf-8")
+    Path("kept.json").write_text(stands if isinstance(stands, str) else stands(answered(BRIEF)), "utf-8")
+    before = Path("kept.json").read_bytes()
+    keep = ["submittal", "brief.toml", "-o", "slab.pdf", "--draft", "--keep", "kept.json"]
+    assert main(keep) == 2
+    said = capsys.readouterr().err
+    assert words in said and "name" in said
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["brief.toml", "kept.json"]
+    assert Path("kept.json").read_bytes() == before
+    Path("kept.json").write_text(as_json(answered(THICKER)), "utf-8")
+    assert main(keep) == 1  # the workshop falls short; the paper is made
+    assert Path("slab.pdf").exists()

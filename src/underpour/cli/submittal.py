@@ -90,13 +90,24 @@ def since(last: str, brief: str) -> Dossier:
     return replace(dossier, moved=moved(before, dossier))
 
 
+def keeping(typed: str, brief: str) -> Path:
+    """The file that keeps this revision, which may stand over this revision only."""
+    from ..brief.files import text_of
+    from ..revisions import may_be_kept_over
+
+    path = files.target(typed, ".json", brief)
+    if path.exists():
+        may_be_kept_over(text_of(path), text_of(Path(brief)), typed)
+    return path
+
+
 def told(words: Sequence[str]) -> Told:
     """The paper of a brief, written to the file; one line that says where it is."""
     asked = parser()
     given = asked.read(words)
     brief = asked.must(given.brief, "Which brief?")
     path = files.target(asked.must(given.paper_file, "Where to? Name the paper with -o FILE.pdf."), ".pdf", brief)
-    kept = None if given.keep is None else files.target(given.keep, ".json", brief)
+    kept = None if given.keep is None else keeping(given.keep, brief)
     typefaces = None if given.fonts is None else fonts(given.fonts)
 
     dossier = answered(brief) if given.since is None else since(given.since, brief)
