@@ -24,7 +24,8 @@ def coldest(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
         Freezing ground that draws water swells, lifts the slab and lets it down crooked in spring.
     Worked out
         Mean of the year less the amplitude where the ground begins: below the edge, and below the middle where the
-        slab lies outdoors or under a room that is kept below freezing.
+        slab lies outdoors or under a room that is kept below freezing. The middle is taken from the section of the
+        longest edge, and said once.
     Holds for
         The settled year of mean weather; the heat that freezing sets free is not counted, so frost is reckoned too
         deep rather than too shallow. A hard winter, and a slab swept of snow, freeze deeper.
@@ -33,7 +34,9 @@ def coldest(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
     """
     section = solved.section
     places = [("edge", section.under_edge)]
-    if resolved.outdoors or resolved.room.mean - abs(resolved.room.swing) < 0.0:
+    cold = resolved.outdoors or resolved.room.mean - abs(resolved.room.swing) < 0.0
+    longest = max(resolved.edges, key=lambda edge: edge.length)
+    if cold and solved.edge.letter == longest.letter:
         places.append(("middle", (solved.levels.half_width, section.underside)))
     for place, (x, y) in places:
         told = solved.heat.temperature(x, y)
