@@ -18,7 +18,7 @@ from .laying import laying
 from .mistakes import Mistake, Mistakes
 from .physics.conduction.sample import sampled
 from .resolve import Resolved, resolve
-from .resolve.site import summary
+from .resolve.site import size, summary
 from .sections.parts import Section
 
 Window = tuple[float, float, float, float]
@@ -96,6 +96,7 @@ def _answer(name: str, resolved: Resolved, edges: tuple[SolvedEdge, ...], window
     return Answer(
         name=name,
         summary=summary(resolved),
+        size=size(resolved),
         sections={e.edge.letter: replace(e.section, window=shown[e.edge.letter]) for e in edges},
         fields={
             e.edge.letter: replace(

@@ -50,6 +50,7 @@ class Answer:
     inspection: tuple[Point, ...] = ()
     unseen: tuple[Unseen, ...] = ()  # findings that no point of the inspection bears on, and why
     confirmers: tuple[Confirmer, ...] = ()
+    size: str = ""  # "298 m² (3208 ft²), with 74.00 m (243 ft) of edge that faces outdoors"
 
     def find(self, id: str, **at: object) -> Finding:
         """The one finding with this id whose ``at`` holds the given words; KeyError where not exactly one does."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
-from itertools import combinations
+from itertools import combinations, pairwise
 from pathlib import Path
 from xml.etree import ElementTree
 
@@ -12,8 +12,9 @@ import drawing_cases as cases
 import pytest
 from test_drawings import SVG, boxes, texts
 
-from underpour.brief import read
-from underpour.drawings import scaled_section
+from underpour.brief import read, reads
+from underpour.cli.pictures import ONE_PAGE
+from underpour.drawings import scaled_section, to_scale
 from underpour.drawings.chains import APART, spread
 from underpour.resolve import resolve
 from underpour.sections.build import section
@@ -74,6 +75,42 @@ def test_every_dimension_of_the_foot_is_written():
     assert {"19.7 in", "(500 mm)", "15.7 in", "(400 mm)", "9.84 in", "(250 mm)"} <= set(said)
 
 
+def parted():
+    """A wall with foam on both sides on its footing, and a frame of another breadth above the floor."""
+    text = (EXAMPLES[0].parents[1] / "frost-wall-workshop" / "brief.toml").read_text("utf-8").partition("[[alt")[0]
+    text = text.replace('above   = [{ timber-frame = "8 in" }]', 'above   = [{ timber-frame = "6 in" }]\n' + FOAMS)
+    resolved = resolve(reads(text, "brief.toml").brief)
+    return section(resolved, resolved.edges[0])
+
+
+FOAMS = """insulation = [{ board = "plain-25", thickness = "3 in", face = "outside", from = "8 in", down = "40 in" },
+  { board = "plain-25", thickness = "1 in", face = "slab-edge" },
+  { board = "plain-25", thickness = "2 in", face = "wing", out = "48 in", at = "24 in" }]"""
+
+
+def test_each_chain_below_goes_along_bodies_that_lie_beside_each_other():
+    rows = {row.name: row for row in to_scale._rows(parted())}
+    assert list(rows) == ["above", "wall", "footing", "foam"]
+    inches = {name: [round((b - a) / 0.0254, 2) for a, b in pairwise(row.places)] for name, row in rows.items()}
+    assert inches == {"above": [6.0], "wall": [3.0, 8.0, 1.0], "footing": [6.0, 8.0, 6.0], "foam": [48.0]}
+    said = texts(scaled_section(parted(), "US").svg)
+    assert said.count("8 in") == 3 and "footing" in said and "20 in" in said
+
+
+def test_a_narrow_drawing_says_how_deep_the_foam_outside_goes():
+    cut = parted()
+    standing = replace(cut, parts=tuple(part for part in cut.parts if "insulation.3" not in part.path))
+    ends = {"(203 mm)", "(610 mm)", "(711 mm)"}  # of ground, foam and footing: 8, 32 and 60 in below the floor
+    for form in ((150.0, True), (106.0, False)):
+        assert ends <= set(texts(scaled_section(standing, "US", width=113.0, height=form[0], layers=form[1]).svg))
+
+
+def test_a_name_too_long_for_its_room_gives_up_the_other_system_and_no_letter():
+    names = [text for text in texts(scaled_section(parted(), "US", width=113.0, height=150.0).svg) if "(inv" in text]
+    assert "Marlpit Plain 25 (invented), 2 in" in names or "Marlpit Plain 25 (invented), 2 in (51 mm)" in names
+    assert not [name for name in names if name.endswith("…")]
+
+
 def test_films_are_named_among_the_layers():
     assert "Film, 15 mil (0.38 mm)" in texts(drawn().svg)
 
@@ -81,8 +118,9 @@ def test_films_are_named_among_the_layers():
 @pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.parent.name)
 def test_no_words_lie_on_each_other_or_off_the_sheet(path):
     resolved = resolve(read(path).brief)
-    for cut, width in ((section(resolved, edge), width) for edge in resolved.edges for width in (170.0, 175.9)):
-        made = scaled_section(cut, resolved.system, width=width)
+    forms = ((170.0, 175.0, True), (175.9, 175.0, True), *((113.0, *form) for form in ONE_PAGE))
+    for cut, (width, height, layers) in ((section(resolved, edge), form) for edge in resolved.edges for form in forms):
+        made = scaled_section(cut, resolved.system, width=width, height=height, layers=layers)
         high = float(ElementTree.fromstring(made.svg).attrib["height"].removesuffix("mm"))
         words = boxes(made.svg)
         assert not [(a, b) for (a, one), (b, other) in combinations(words, 2) if one.meets(other)]

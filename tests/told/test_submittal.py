@@ -17,8 +17,10 @@ from underpour.findings import Finding
 from underpour.measure import say
 from underpour.mistakes import Mistake
 from underpour.papers import Picture, Pictures, for_one, submittal, write
+from underpour.papers.asked import asked
 from underpour.papers.content import at_the_head, content
 from underpour.papers.known import known, runs
+from underpour.papers.laid import points
 from underpour.papers.letters import Letters
 from underpour.papers.one_page import READERS, one_page
 from underpour.papers.order import is_tight, worst_first
@@ -143,7 +145,7 @@ def test_the_parts_come_in_the_order_in_which_they_are_read():
         "The sections, to scale",
         "Product data",
         "In what order it is laid",
-        "To look at before the pour",
+        "What to look at, and when",
         "What was assumed",
         "What was not checked",
         "Who must confirm",
@@ -302,6 +304,27 @@ def test_what_was_not_typed_is_asked_with_the_word_assumed():
     rows = {row["name"]: row["words"] for row in content(cases.dossier(), Pictures(), DAY)["asked"]}
     assert rows["Room"] == "68 F"
     assert rows["Humidity of the room"].endswith("assumed")
+
+
+def test_what_is_asked_says_how_large_the_floor_is_and_its_outline():
+    text = 'project.use = "barn"\n[plan]\noutline = ["0 0", "40 0", "40 28", "0 28"]\nunit = "ft"'
+    briefed = replace(cases.dossier().as_briefed, size="104 m²")
+    rows = {
+        r["name"]: r["words"] for r in asked(replace(cases.dossier(), brief_text=text, alternatives=(briefed,)), {})
+    }
+    assert rows["Floor"] == "104 m²" and rows["Outline"] == "0 0, 40 0, 40 28, 0 28, in ft"
+    many = text.replace('"0 28"', ", ".join(f'"0 {n}"' for n in range(30)))
+    rows = {row["name"]: row["words"] for row in asked(replace(cases.dossier(), brief_text=many), {})}
+    assert "Floor" not in rows and rows["Outline"] == "33 corners, as the brief lists them, in ft"
+
+
+def test_looks_stand_in_their_own_order_under_the_moment_of_each():
+    times = ("before the pour", "before the film", "before the pour", "before it is handed over")
+    looks = tuple(replace(cases.POINTS[0], number=n, before=time) for n, time in enumerate(times, 1))
+    briefed = replace(cases.dossier().as_briefed, inspection=looks)
+    groups = points(replace(cases.dossier(), alternatives=(briefed,)))
+    assert [p["number"] for group in groups for p in group["points"]] == [1, 2, 3, 4]
+    assert [group["before"].lower() for group in groups] == list(times)
 
 
 def test_an_index_is_lowered_only_after_a_letter_that_stands_alone():

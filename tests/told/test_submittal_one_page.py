@@ -9,6 +9,7 @@ import paper_cases as cases
 import pytest
 from sheets import sheets, words
 
+from underpour.laying.records import Confirmer
 from underpour.papers import for_one
 from underpour.papers.letters import Letters
 from underpour.papers.one_page import READERS, left_out, one_page
@@ -62,7 +63,7 @@ def test_however_much_there_is_it_stays_one_sheet_and_counts_the_rest(reader, pa
     made = for_one(crowded(), pictures(), reader, date=DAY, paper=paper)
     (sheet,) = sheets(made.pdf)
     assert not sheet.off_the_margins() and not sheet.on_each_other()
-    assert re.search(r"and \d+ more: see the submittal", " ".join(words(made.pdf).split()))
+    assert re.search(r"and \d+ more( \([^)]+\))?: see the submittal", " ".join(words(made.pdf).split()))
 
 
 def test_the_owner_is_told_in_plain_words_and_what_to_do_first():
@@ -84,12 +85,12 @@ def test_the_owner_is_told_in_plain_words_and_what_to_do_first():
         told["What to do"][1]
         == "Find out floor.available-depth: Depth from finished floor to dug ground cannot be told without it."
     )
-    assert told["What to do"][-1] == "Ask the structural engineer before the order."
+    assert told["What to do"][-1].startswith("Ask the structural engineer, before the order: the slab;")
 
 
 def test_the_contractor_is_told_the_order_and_where_the_work_stops():
     told = parts("contractor")
-    assert told["In what order"][0] == "1. Dig and level, the site."
+    assert told["In what order"][0] == "1. Dig and level."
     assert (
         told["To look at, and who looks"][0].startswith("1. Gravel") and "Sides fall in." in told["Mind while you work"]
     )
@@ -119,11 +120,48 @@ def test_a_page_can_be_a_draft():
     assert "Draft, not for construction" in page("owner", draft=True)
 
 
-def test_the_longest_list_gives_way_first():
-    assert left_out([{"items": "abcde", "least": 3}, {"items": "ab", "least": 2}, {"items": "abc", "least": 0}]) == [
-        2,
-        0,
-        2,
-        0,
-        2,
-    ]
+def test_the_longest_list_gives_way_first_and_a_later_turn_after_it():
+    first, second, last = ({"leaves": [4, 3], "turn": 0}, {"leaves": [2, 1, 0], "turn": 0}, {"leaves": [9], "turn": 1})
+    assert left_out([last, second, first]) == [[1, 2], [1, 1], [2, 4], [1, 0], [2, 3], [0, 9]]
+
+
+def busy(n: int):
+    """A day's work of so many steps, each fourth with a stop and each with its own caution, and as many looks."""
+    works = tuple(
+        replace(cases.WORKS[0], number=k, what=f"Work {k}", stops=k % 4 == 0, mind=f"Danger {k} is near.")
+        for k in range(1, n + 1)
+    )
+    points = tuple(replace(cases.POINTS[0], number=k, look_at=f"Look {k}") for k in range(1, n + 1))
+    return replace(
+        cases.dossier(), alternatives=(replace(cases.dossier().as_briefed, sequence=works, inspection=points),)
+    )
+
+
+def test_twenty_works_with_all_their_cautions_stops_and_looks_stand_on_the_contractors_page():
+    told = page("contractor", busy(20))
+    for k in range(1, 21):
+        assert f"{k}. Work {k}." in told and f"Danger {k} is near." in told and f"{k}. Look {k}," in told
+    assert "see the submittal" not in told.partition("Cautions")[0]
+
+
+def test_where_the_works_are_too_many_it_says_by_number_which_are_left_out_and_keeps_stops_and_cautions():
+    told = page("contractor", busy(34))
+    left = re.search(r"and (\d+) more \(([0-9, to]+)\): see the submittal", told)
+    assert left, told
+    missing = [k for k in range(1, 35) if f" {k}. Work {k}." not in told]
+    assert len(missing) == int(left[1]) and all(k % 4 for k in missing)
+    numbers = [[int(end) for end in run.split(" to ")] for run in left[2].split(", ")]
+    assert missing == [k for run in numbers for k in range(run[0], run[-1] + 1)]
+    assert all(f"Danger {k} is near." in told for k in range(1, 35))
+
+
+def test_the_owner_is_not_told_to_ask_the_owner():
+    briefed = cases.dossier().as_briefed
+    falls_short = next(f for f in briefed.findings if f.verdict == "falls short")
+    own = Confirmer(
+        "Owner", (f"{falls_short.title}: too cold.", "That it is used as a church."), "before the order", "", ()
+    )
+    asked = replace(cases.dossier(), alternatives=(replace(briefed, confirmers=(own,)),))
+    to_do = parts("owner", asked)["What to do"]
+    assert to_do[-1] == "You confirm, before the order: that it is used as a church."
+    assert not [line for line in to_do if "too cold" in line or "sk the owner" in line]

@@ -13,12 +13,14 @@ from sheets import words
 from underpour.brief.tables.handover import Handover
 from underpour.cli import main
 from underpour.papers import Pictures, submittal
+from underpour.papers.as_typed import LEFT_OUT, as_typed
 from underpour.papers.content import content
 from underpour.papers.letters import Letters
 from underpour.papers.one_page import READERS
 from underpour.papers.write import for_one
 
 DAY = "2026-11-27"
+STARTERS = sorted((Path(__file__).parents[2] / "src" / "underpour" / "starters" / "briefs").glob("*.toml"))
 DEMO = (Path(__file__).parents[2] / "examples" / "daylight-basement" / "brief.toml").read_text("utf-8")
 TYPED = {
     "a command of the typesetter": '#eval("1+1") #{ 1 } #import "a.typ": *',
@@ -86,3 +88,43 @@ def test_the_command_takes_a_brief_that_says_so(tmp_path, monkeypatch, capsys, c
     assert main(["submittal", "brief.toml", "-o", "slab.pdf"]) == 0
     said = capsys.readouterr().out
     assert all(c.isprintable() or c == "\n" for c in said)
+
+
+COMMENTED = '''\
+# a hint of the starter
+
+[project]   # what it is
+title = "Rack # 4"  # "quoted" comment
+use = 'barn # two'
+notes = """
+# kept, with \\" and ""
+"""  # gone
+# gone
+more = \'\'\'
+# kept too\'\'\'
+'''
+
+
+def test_comments_are_left_out_and_said_to_be_and_every_value_stays():
+    told = as_typed(COMMENTED)
+    assert tomllib.loads(told["words"]) == tomllib.loads(COMMENTED)
+    assert told["note"] == LEFT_OUT
+    assert "gone" not in told["words"] and "hint" not in told["words"] and told["words"].count("kept") == 2
+    assert "\n\n\n" not in told["words"] and not told["words"].startswith("\n")
+    printed = " ".join(
+        words(submittal(replace(cases.dossier(), brief_text=COMMENTED), Pictures(), date=DAY).pdf).split()
+    )
+    assert LEFT_OUT in printed and "hint of the starter" not in printed
+
+
+@pytest.mark.parametrize("path", STARTERS, ids=lambda path: path.stem)
+def test_a_starters_values_are_all_kept(path):
+    text = path.read_text("utf-8")
+    told = as_typed(text)["words"]
+    assert tomllib.loads(told) == tomllib.loads(text) and "\n#" not in told
+    assert len(told.splitlines()) < len(text.splitlines())
+
+
+@pytest.mark.parametrize("text", ['use = "barn"', "use = 'a # b'", 'use = "torn # off', ""])
+def test_a_brief_without_comments_or_without_sense_is_printed_as_it_is(text):
+    assert as_typed(text) == {"words": text, "note": ""}

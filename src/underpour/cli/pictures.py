@@ -10,6 +10,7 @@ from .parsing import unknown_word
 
 if TYPE_CHECKING:
     from ..dossier import Dossier
+    from ..drawings import Scaled
     from ..papers import Picture, Pictures
 
 SHOWN_BY = (
@@ -23,7 +24,8 @@ WHOLE = 170.0  # mm, a picture across a sheet
 ON_A_SHEET = 3  # alternatives drawn in one picture
 HIGHEST = 175.0  # mm, a section to scale on a sheet of the submittal
 CONTRACTOR = 113.0  # mm, breadth of the section on the contractor's page
-ONE_PAGE = (150.0, 130.0, 110.0)  # mm, its heights: the largest for which the page has room is taken
+ONE_PAGE = ((150.0, True), (130.0, True), (126.0, False), (106.0, False))  # mm, its heights, and whether it names the
+# floor's layers: the largest scale for which the page has room is taken
 OWNER = 92.0  # mm, breadth of the picture on the owner's page
 NEAR = (-0.9, 0.5, 1.3)  # m it shows: below the floor, above floor and ground, at most above the floor
 
@@ -108,7 +110,8 @@ def for_one_page(dossier: Dossier) -> Pictures:
 
     edge = coldest_edge(dossier.as_briefed)
     warm = replace(_warm(near_the_floor(dossier, edge), edge, OWNER), wide=OWNER)
-    return Pictures((warm,), tuple(to_scale(dossier, edge, CONTRACTOR, height) for height in ONE_PAGE))
+    drawn = [_scaled(dossier, edge, CONTRACTOR, *form) for form in ONE_PAGE]
+    return Pictures((warm,), tuple(_to_scale(each, edge, CONTRACTOR) for each in sorted(drawn, key=lambda d: d.ratio)))
 
 
 def near_the_floor(dossier: Dossier, edge: str) -> Dossier:
@@ -122,12 +125,21 @@ def near_the_floor(dossier: Dossier, edge: str) -> Dossier:
     return replace(dossier, alternatives=(shown, *dossier.alternatives[1:]))
 
 
-def to_scale(dossier: Dossier, edge: str, width: float = WHOLE, height: float = HIGHEST) -> Picture:
-    """The cut through one edge as it is built, to a scale of the trade."""
+def to_scale(dossier: Dossier, edge: str) -> Picture:
+    """The cut through one edge as it is built, to a scale of the trade, across a sheet."""
+    return _to_scale(_scaled(dossier, edge, WHOLE, HIGHEST), edge, WHOLE)
+
+
+def _scaled(dossier: Dossier, edge: str, width: float, height: float, layers: bool = True) -> Scaled:
     from ..drawings import scaled_section
+
+    cut = dossier.as_briefed.sections[edge]
+    return scaled_section(cut, dossier.units, width=width, height=height, layers=layers)
+
+
+def _to_scale(drawn: Scaled, edge: str, width: float) -> Picture:
     from ..papers import Picture
 
-    drawn = scaled_section(dossier.as_briefed.sections[edge], dossier.units, width=width, height=height)
     alt = f"Section through edge {edge} to the scale {drawn.words}, with its materials and dimensions."
     return Picture(f"Edge {edge}, scale {drawn.words}", drawn.svg, "", alt, wide=width)
 

@@ -39,7 +39,7 @@ def floor_names(section: Section, frame: Frame, along: float) -> tuple[Named, li
     boxes = []
     for n, (said, depth) in enumerate(met):
         base = first + n * STEP
-        said = cut_to(said, room)
+        said = _short(said, room)
         drawn += [dot(along, depth), line(along, base - 1.0, along + 1.4, base - 1.0, HAIR)]
         drawn.append(letters(along + 2.2, base, said))
         boxes.append(Box(along - 0.5, base - LETTER, along + 2.2 + width(said), base + 1.2))
@@ -47,13 +47,26 @@ def floor_names(section: Section, frame: Frame, along: float) -> tuple[Named, li
     return Named("".join(drawn), tuple(boxes), (*boxes, stem)), [k for k, _ in layers]
 
 
-def edge_names(section: Section, frame: Frame, done: Sequence[int], avoid: Sequence[Box]) -> Named:
-    """Names of the other bodies, each where ground or open air leaves room near it; a name without room is left out."""
+def _short(said: str, room: float) -> str:
+    """A name as long as its room: one that is too long gives up its other system of measures first. [mm]
+
+    >>> _short("Concrete, 125 mm (4.92 in)", 30.0)
+    'Concrete, 125 mm'
+    """
+    whole = said.endswith(")") and " (" in said and width(said) > room
+    return cut_to(said.rpartition(" (")[0] if whole else said, room)
+
+
+def edge_names(section: Section, frame: Frame, done: Sequence[int], avoid: Sequence[Box], *, again: bool) -> Named:
+    """Names of the other bodies, each where ground or open air leaves room near it; a name without room is left out.
+
+    ``done`` are the bodies that need no name; ``again`` says whether another with the same name is named all the same.
+    """
     taken = list(avoid)
     drawn: list[str] = []
     first = len(taken)
     words: list[Box] = []
-    said: set[str] = set()
+    said = set() if again else {section.parts[k].label for k in done}
     for k, (x, y) in sorted(_anchors(section, frame, done), key=lambda found: _turn(section, frame, *found[1])):
         label = section.parts[k].label
         if label in said:
@@ -113,7 +126,7 @@ def _anchors(section: Section, frame: Frame, done: Sequence[int]) -> list[tuple[
     shown = showing(section.parts, *frame.metres(*np.meshgrid(x, y)))
     found = []
     for k, part in enumerate(section.parts):
-        if k in done or is_ground(part) or part.label in {section.parts[j].label for j in done}:
+        if k in done or is_ground(part):
             continue
         mask = np.pad(shown == k, 1)
         last = mask

@@ -56,16 +56,23 @@ class Temperatures:
 
 
 def bodies_alone(
-    section: Section, frame: Frame, prefix: str, *, taken: tuple[Box, ...] = (), column: float | None = None
+    section: Section,
+    frame: Frame,
+    prefix: str,
+    *,
+    taken: tuple[Box, ...] = (),
+    column: float | None = None,
+    layers: bool = True,
 ) -> Drawn:
     """The section without temperatures: hatches on paper white, names and dimensions.
 
     ``column`` is where on the sheet the line through the floor's layers stands, unless that is left to us. [mm]
+    ``layers`` says whether the floor's layers are named.
     """
     leaf = colours.light()["leaf"]
     white = "".join(f'<path d="{frame.path(part.outline, closed=True)}" fill="{leaf}"/>' for part in section.parts)
     return _put_together(
-        section, frame, prefix, under=white, over="", beside=_named(section, frame, taken, column).drawn
+        section, frame, prefix, under=white, over="", beside=_named(section, frame, taken, column, layers).drawn
     )
 
 
@@ -155,16 +162,20 @@ def lasting(section: Section, frame: Frame, prefix: str) -> Lasting:
     )
 
 
-def _named(section: Section, frame: Frame, taken: tuple[Box, ...], column: float | None = None) -> Named:
+def _named(
+    section: Section, frame: Frame, taken: tuple[Box, ...], column: float | None = None, layers: bool = True
+) -> Named:
     """Names and dimensions, each set where the earlier ones leave room."""
     corner = frame.x(section.corner[0])
     widest = max(width(part.label) for part in section.parts)
     along = max(min(corner + NOTES_FROM_CORNER, frame.right - widest - 4.0), corner + NOTES_AT_LEAST)
     along = along if column is None else column
-    floor, done = floor_names(section, frame, along)
+    floor, done = Named("", (), ()), [n for n, part in enumerate(section.parts) if part.path.startswith("floor.")]
+    if layers:
+        floor, done = floor_names(section, frame, along)
     sizes = dimension_lines(section, frame, (*taken, *floor.taken))
     turns = angle_arcs(section, frame, (*taken, *floor.taken, *sizes.taken))
-    edge = edge_names(section, frame, done, (*taken, *floor.taken, *sizes.taken, *turns.taken))
+    edge = edge_names(section, frame, done, (*taken, *floor.taken, *sizes.taken, *turns.taken), again=not layers)
     return Named(
         floor.drawn + sizes.drawn + turns.drawn + edge.drawn,
         (*floor.words, *sizes.words, *turns.words, *edge.words),

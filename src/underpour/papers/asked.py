@@ -10,6 +10,7 @@ from .revised import path_moved
 if TYPE_CHECKING:
     from ..dossier import Dossier
 
+LONGEST = 160  # letters of an outline that is repeated
 ASKED = (
     ("Ground", "site.ground"),
     ("Room", "floor.inside"),
@@ -34,6 +35,15 @@ def _typed(brief: dict[str, Any], path: str) -> str:
     return "" if here is None else _words(here)
 
 
+def _outline(brief: dict[str, Any]) -> str:
+    """The corners of the plan with their unit; of many corners how many there are."""
+    corners = (brief.get("plan") or {}).get("outline") or []
+    words, unit = _words(corners), _typed(brief, "plan.unit")
+    if len(words) > LONGEST:
+        words = f"{len(corners)} corners, as the brief lists them"
+    return f"{words}, in {unit}" if words and unit else words
+
+
 def asked(dossier: Dossier, assumed: dict[str, str]) -> list[dict[str, Any]]:
     """Rows of name and words, and whether they are otherwise than last time.
 
@@ -47,6 +57,10 @@ def asked(dossier: Dossier, assumed: dict[str, str]) -> list[dict[str, Any]]:
         {"name": "Use", "words": dossier.use, "moved": path_moved("project.use", dossier)},
         {"name": "Place", "words": dossier.place, "moved": path_moved("site.place", dossier)},
     ]
+    if dossier.as_briefed.size:
+        rows.append({"name": "Floor", "words": dossier.as_briefed.size, "moved": path_moved("plan", dossier)})
+    if outline := _outline(brief):
+        rows.append({"name": "Outline", "words": outline, "moved": path_moved("plan.outline", dossier)})
     for name, path in ASKED:
         taken = next((words for at, words in assumed.items() if at == path or at.startswith(f"{path}.")), "")
         words = _typed(brief, path) or (f"{taken}, assumed" if taken else "")

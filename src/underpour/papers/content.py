@@ -9,6 +9,7 @@ from ..drawings.margin import margin_picture, margin_words
 from ..findings import Finding
 from ..measure import say
 from ..measure.table import System, printed
+from .as_typed import as_typed
 from .asked import asked
 from .compared import compared
 from .counted import counted_aloud, frost_aloud
@@ -76,7 +77,7 @@ def content(
             "cautions": list(dossier.cautions),
             "notes": list(dossier.notes),
             "credits": [*dossier.credits, FONTS],
-            "brief": dossier.brief_text.rstrip(),
+            "brief": as_typed(dossier.brief_text),
         }
     )
     return {**whole, "absent": letters.named()}

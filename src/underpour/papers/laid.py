@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import groupby
 from typing import TYPE_CHECKING, Any
 
 from .known import SEEN
@@ -56,20 +57,24 @@ def works(dossier: Dossier) -> list[dict[str, Any]]:
 
 
 def points(dossier: Dossier) -> list[dict[str, Any]]:
-    """The points to look at, grouped by when, in the order of the work."""
-    groups: dict[str, list[dict[str, Any]]] = {}
-    for p in dossier.as_briefed.inspection:
-        groups.setdefault(p.before, []).append(
-            {
-                "number": p.number,
-                "look_at": p.look_at,
-                "wanted": p.wanted,
-                "how": p.how,
-                "who": p.who,
-                "sign": list(p.sign),
-            }
-        )
-    return [{"before": before[:1].upper() + before[1:], "points": points} for before, points in groups.items()]
+    """The points to look at in their own order, those that follow one another with one moment under its name."""
+    return [
+        {
+            "before": before[:1].upper() + before[1:],
+            "points": [
+                {
+                    "number": p.number,
+                    "look_at": p.look_at,
+                    "wanted": p.wanted,
+                    "how": p.how,
+                    "who": p.who,
+                    "sign": list(p.sign),
+                }
+                for p in those
+            ],
+        }
+        for before, those in groupby(dossier.as_briefed.inspection, key=lambda p: p.before)
+    ]
 
 
 def unseen(dossier: Dossier) -> list[dict[str, str]]:

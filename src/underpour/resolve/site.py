@@ -244,6 +244,12 @@ def _room(brief: Brief, use: Use, outdoor_swing: complex, assumed: Assumptions) 
     return Room(mean, swing, humidity.si, rests_on, "floor.humidity")
 
 
+def size(resolved: Resolved) -> str:
+    """How large the floor is and how much of its edge faces outdoors."""
+    area, edge = say.both(resolved.area, "m²", resolved.system), say.both(resolved.perimeter, "m", resolved.system)
+    return f"{area}, with {edge} of edge that faces outdoors"
+
+
 def summary(resolved: Resolved) -> tuple[str, ...]:
     """What is proposed, one line a layer and a line for each edge."""
     lines = [layer.words for layer in resolved.floor]
