@@ -100,7 +100,7 @@ def _compared(dossier: Dossier, edge: str) -> list[Picture]:
 def _warm(dossier: Dossier, edge: str, width: float = WHOLE) -> Picture:
     from ..papers import Picture
 
-    return Picture(f"Edge {edge}, as briefed", section(dossier, edge, width), "", _told(dossier, edge))
+    return Picture(f"Edge {edge}, as briefed", section(dossier, edge, width), "", _told(dossier, edge), headed=True)
 
 
 def for_one_page(dossier: Dossier) -> Pictures:
@@ -141,7 +141,7 @@ def _to_scale(drawn: Scaled, edge: str, width: float) -> Picture:
     from ..papers import Picture
 
     alt = f"Section through edge {edge} to the scale {drawn.words}, with its materials and dimensions."
-    return Picture(f"Edge {edge}, scale {drawn.words}", drawn.svg, "", alt, wide=width)
+    return Picture(f"Edge {edge}, scale {drawn.words}", drawn.svg, "", alt, headed=True, wide=width)
 
 
 def section(dossier: Dossier, edge: str, width: float = WHOLE) -> str:

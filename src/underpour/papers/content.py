@@ -136,6 +136,7 @@ def picture_row(p: Picture) -> dict[str, Any]:
         "svg": p.svg,
         "caption": p.caption,
         "alt": p.alt or p.caption or p.name,
+        "headed": p.headed,
         "wide": p.wide,
     }
 

@@ -13,6 +13,7 @@ class Picture:
     svg: str
     caption: str  # below it; empty where the drawing itself says which month it shows
     alt: str  # what it shows, in words, for someone who does not see it
+    headed: bool = False  # whether the drawing says its name itself
     wide: float | None = None  # mm; a drawing to scale is printed exactly as wide, others as wide as the sheet
 
 
