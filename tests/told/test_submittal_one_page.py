@@ -155,6 +155,15 @@ def test_where_the_works_are_too_many_it_says_by_number_which_are_left_out_and_k
     assert all(f"Danger {k} is near." in told for k in range(1, 35))
 
 
+def test_general_cautions_are_shortened_to_a_line_before_the_crew_loses_a_step_and_stay_whole_for_others():
+    long = "Keep off. " + "Foam burns with much smoke and nobody sees the way out of it any more. " * 3
+    loud = replace(busy(20), cautions=(long.strip(), *(f"{long}{n}." for n in range(9))))
+    told = page("contractor", loud)
+    assert all(f"{k}. Work {k}." in told for k in range(1, 21)) and "Keep off." in told
+    assert long.strip() not in told and "In full: see the submittal." in told
+    assert long.strip() in page("official", loud) and long.strip() in page("owner", loud)
+
+
 def test_the_owner_is_not_told_to_ask_the_owner():
     briefed = cases.dossier().as_briefed
     falls_short = next(f for f in briefed.findings if f.verdict == "falls short")

@@ -26,7 +26,7 @@ if TYPE_CHECKING:
 
 Reader = Literal["owner", "contractor", "official"]
 READERS: tuple[Reader, ...] = ("owner", "contractor", "official")
-BESIDE = {"owner": (3,), "contractor": (2,), "official": (0,)}  # how many parts may stand beside the picture
+BESIDE = {"owner": (3, 5), "contractor": (2,), "official": (0,)}  # how many parts may stand beside the picture
 OWNER = "Owner"  # as laying names who confirms
 LINE = 130  # letters of a caution on one line
 LONGEST = 420  # letters of one item on a page that has to hold all
@@ -122,7 +122,7 @@ def contractor(dossier: Dossier, system: System) -> list[dict[str, Any]]:
     stops = [n for n, w in enumerate(briefed.sequence) if w.stops]
     leaves = [*reversed(passed), *reversed(stops)][: max(len(works) - 8, 0)]
     return [
-        _part("From the room down, then the edges", layers, least=4, turn=3),
+        _part("Layers, then edges", layers, least=4, turn=3),
         _part("In what order", works, leaves=leaves, as_="lines", turn=1),
         _part("Mind while you work", minds, least=4, as_="columns", turn=4),
         _part("To look at, and who looks", looks, least=6, as_="columns", turn=2),
