@@ -35,12 +35,12 @@ def _said(finding: Finding, answer: Answer, answers: Sequence[Answer], system: S
     bare = [(other, value) for other, value in values if not _has_foam(other) and _else_alike(other, answer)]
     warmest = max(values, key=lambda pair: pair[1], default=None)
     words = [f"Where floor and wall meet it falls to {say.value(finding.value, 'degC', system)} in the coldest month."]
-    if _has_foam(answer) and bare and finding.value < bare[0][1]:
+    if _has_foam(answer) and bare and _warmer(bare[0][1], finding.value, system):
         words.append(
             f"Without any foam it stays at {say.value(bare[0][1], 'degC', system)}: "
             "foam that stops short makes this corner colder than none."
         )
-    if warmest is not None and warmest[1] > finding.value:
+    if warmest is not None and _warmer(warmest[1], finding.value, system):
         words.append(f"With “{warmest[0].name}” it stays at {say.value(warmest[1], 'degC', system)}.")
     elif bare and _has_foam(answer):
         words.append(f"Without any foam it would fall to {say.value(bare[0][1], 'degC', system)}.")
@@ -59,9 +59,18 @@ def _frost(finding: Finding, answer: Answer, answers: Sequence[Answer], system: 
     warmest = max(values, key=lambda pair: pair[1], default=None)
     if bare is not None and _has_foam(answer):
         words.insert(1, f"Without any foam it {_does(bare)} {say.value(bare, 'degC', system)}.")
-    elif warmest is not None and warmest[1] > finding.value:
+    elif warmest is not None and _warmer(warmest[1], finding.value, system):
         words.insert(1, f"With “{warmest[0].name}” it {_does(warmest[1])} {say.value(warmest[1], 'degC', system)}.")
     return replace(finding, words=" ".join(words))
+
+
+def _warmer(other: float, this: float, system: System) -> bool:
+    """Whether it is warmer as printed: what reads the same teaches nothing. [degC in]
+
+    >>> _warmer(8.64, 8.61, "SI"), _warmer(8.7, 8.6, "SI")
+    (False, True)
+    """
+    return other > this and say.value(other, "degC", system) != say.value(this, "degC", system)
 
 
 def _does(coldest: float) -> str:

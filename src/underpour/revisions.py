@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Iterator, Mapping
+from types import NoneType
 from typing import TYPE_CHECKING, Any
 
 from .brief.paths import written
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
 
 Instance = tuple[str, frozenset[tuple[str, str | float]]]  # a finding's id and at
 WHICH_SLAB = ("site.place", "plan.outline")
+_NUMBER = (int, float, NoneType)
 NOT_COMPARED = ("handover.revision", "handover.number")  # they change with every revision
 
 
@@ -30,13 +32,15 @@ def earlier(text: str, file: str) -> dict[str, Any]:
     Raises
     ------
     Mistake
-        No JSON, no object of the form findings/1, or one without its brief.
+        No JSON, no object of the form findings/1, one without its brief, or one in which a part is gone.
     """
     how = "Give what submittal --keep or answer --json wrote for the last revision."
     try:
         read = json.loads(text)
     except json.JSONDecodeError as wrong:
         raise Mistake("", "", "This is no JSON.", how, file, wrong.lineno) from None
+    except RecursionError:
+        raise Mistake("", "", "Its brackets stand too deep in one another.", how, file) from None
     form = read.get("format") if isinstance(read, dict) else None
     if form != FORMAT:
         said = f"Its format is {form}" if form else "It has no format"
@@ -44,7 +48,34 @@ def earlier(text: str, file: str) -> dict[str, Any]:
     if not isinstance(read.get("brief"), str) or not isinstance(read.get("alternatives"), list):
         raise Mistake("", "", "This file does not hold the brief that it answers.", how, file)
     read_toml(read["brief"], file)
+    if not _whole(read):
+        raise Mistake("", "", "Parts of what was kept are gone, or were changed by hand.", how, file)
     return dict(read)
+
+
+def _whole(read: Mapping[str, Any]) -> bool:
+    """Whether all that is compared stands in a kept revision, each of its own kind."""
+    answers, assumed, notes = read["alternatives"], read.get("assumed"), read.get("notes", [])
+    found = answers[0].get("findings") if answers and isinstance(answers[0], dict) else None
+    return (
+        isinstance(found, list)
+        and all(
+            _holds(f, id=str, title=str, at=dict, unit=str, verdict=str, value=_NUMBER, limit=_NUMBER) for f in found
+        )
+        and all(f["unit"] in printed() for f in found)
+        and all(isinstance(which, str | int | float) for f in found for which in f["at"].values())
+        and isinstance(assumed, list)
+        and all(_holds(each, path=str, unit=str, value=(str, *_NUMBER)) for each in assumed)
+        and isinstance(notes, list)
+        and all(isinstance(note, str) for note in notes)
+        and _holds(read, made_by=dict)
+        and _holds(read["made_by"], version=str)
+        and isinstance(read.get("handover", {}), dict)
+    )
+
+
+def _holds(part: object, **kinds: type | tuple[type, ...]) -> bool:
+    return isinstance(part, dict) and all(key in part and isinstance(part[key], kind) for key, kind in kinds.items())
 
 
 def of_this_slab(last: Mapping[str, Any], brief: str, file: str) -> None:

@@ -87,6 +87,7 @@ ENDS = [
     ("compare short.toml -o a.html -o", 2, "", "Something has to follow it."),
     ("compare meets.toml -o a.html", 2, "", "There is nothing to compare with."),
     ("compare short.toml -o a.html --edge Q", 2, "", "The brief has no edge Q."),
+    (f"compare short.toml -o {'a' * 300}.svg", 2, "", "That name is too long."),
     ("compare short.toml -o", 2, "", "Something has to follow it."),
     ("compare bad.toml -o slab.svg", 2, "", "2 of what?"),
     ("submittal short.toml", 2, "", "Name the paper with -o FILE.pdf."),
@@ -112,7 +113,7 @@ ENDS = [
 
 
 @pytest.mark.parametrize(
-    ("words", "status", "told", "told_aside"), ENDS, ids=[words or "nothing" for words, *_ in ENDS]
+    ("words", "status", "told", "told_aside"), ENDS, ids=[words[:60] or "nothing" for words, *_ in ENDS]
 )
 def test_a_command_ends_as_the_table_says_and_leaves_the_folder_alone(folder, capsys, words, status, told, told_aside):
     before = contents(folder)
@@ -129,6 +130,7 @@ MAKING = ("answer {}", "compare {} -o a.svg", "compare {} -o a.html", "submittal
 REFUSED = [
     ("nowhere.toml", "nowhere.toml"),
     (".", "file"),
+    ("a" * 300, "The file cannot be read: "),
     (str(Path(__file__).parent / "briefs" / "bad.toml"), "bad.toml:"),
 ]
 

@@ -142,6 +142,7 @@ def test_a_number_has_moved_only_where_its_print_has():
         ('{"format": "findings/9"}', "Its format is findings/9; findings/1 is read."),
         ('{"format": "findings/1", "alternatives": []}', "does not hold the brief"),
         ('{"format": "findings/1", "alternatives": [], "brief": "a = ", "made_by": {"version": "1"}}', "last.json"),
+        ("[" * 100_000, "Its brackets stand too deep in one another."),
     ],
 )
 def test_what_is_no_last_revision_is_told(text, words):
@@ -149,6 +150,35 @@ def test_what_is_no_last_revision_is_told(text, words):
         earlier(text, "last.json")
     assert words in str(told.value)
     assert "last.json" in str(told.value)
+
+
+@pytest.mark.parametrize(
+    "gone",
+    [
+        {"made_by": 5},
+        {"made_by": {}},
+        {"alternatives": []},
+        {"alternatives": [{}]},
+        {"alternatives": [{"findings": [{"id": "heat.u-floor"}]}]},
+        {"assumed": [{"path": "site.ground"}]},
+        {"notes": [3]},
+        {"handover": "B"},
+    ],
+    ids=str,
+)
+def test_a_kept_revision_that_somebody_changed_is_told(gone):
+    kept = json.loads(as_json(answered(BRIEF)))
+    assert earlier(json.dumps(kept), "last.json") == kept
+    with pytest.raises(Mistake, match=r"last\.json\n  Parts of what was kept are gone, or were changed by hand\."):
+        earlier(json.dumps(kept | gone), "last.json")
+
+
+@pytest.mark.parametrize("changed", [{"unit": "furlong"}, {"value": "warm"}, {"at": {"edge": ["A"]}}], ids=str)
+def test_a_kept_finding_that_somebody_changed_is_told(changed):
+    kept = json.loads(as_json(answered(BRIEF)))
+    kept["alternatives"][0]["findings"][0] |= changed
+    with pytest.raises(Mistake, match="changed by hand"):
+        earlier(json.dumps(kept), "last.json")
 
 
 def test_the_last_revision_is_read_before_the_brief_is_answered(tmp_path, monkeypatch, capsys):
@@ -192,7 +222,7 @@ def test_a_submittal_marked_against_another_slab_is_not_made(tmp_path, monkeypat
     monkeypatch.chdir(tmp_path)
     Path("brief.toml").write_text(BRIEF, "utf-8")
     other = BRIEF.replace('title = "Workshop"', 'title = "Shed"').replace(OUTLINE, '["0 0", "9 0", "9 9", "0 9"]')
-    kept = {"format": "findings/1", "alternatives": [], "brief": other, "made_by": {"version": "1"}}
+    kept = json.loads(as_json(answered(BRIEF))) | {"brief": other}
     Path("shed.json").write_text(json.dumps(kept), "utf-8")
     assert main(["submittal", "brief.toml", "-o", "slab.pdf", "--since", "shed.json"]) == 2
     assert "shed.json\n  It answers another slab" in capsys.readouterr().err

@@ -133,7 +133,7 @@ def test_without_a_load_it_asks_for_the_table_and_with_it_tells() -> None:
     """The words of the missing table, typed as they stand, give another verdict."""
     (asked,) = findings(WITHOUT)
     assert (asked.verdict, asked.missing) == ("cannot tell", "load")
-    for words in ("[[load]]", KIND, 'at = "edge lake side"', FORCE):
+    for words in ("[[load]]", "the earth on the footing's top", KIND, 'at = "edge lake side"', FORCE):
         assert words in asked.words
     typed = "\n".join(("[[load]]", KIND, 'at = "edge lake side"', FORCE))
     (told,) = findings(f"{WITHOUT}\n{typed}\n")

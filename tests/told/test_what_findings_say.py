@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from functools import cache
 
 import pytest
@@ -9,6 +10,7 @@ import pytest
 from underpour.answer import answer
 from underpour.brief import reads
 from underpour.dossier import Dossier
+from underpour.lessons import told
 from underpour.mistakes import Mistakes
 from underpour.resolve import resolve
 
@@ -86,6 +88,16 @@ def test_foam_at_the_edge_is_foam_when_alternatives_are_compared():
     assert "Without any foam" in edge_only.words or "With “as briefed”" in edge_only.words
     as_briefed = dossier().as_briefed.find("heat.corner-coldest")
     assert plain(as_briefed.words).endswith(f"Without any foam it would fall to {bare.value * 1.8 + 32:.1f} °F.")
+
+
+@pytest.mark.parametrize(("warmer", "taught"), [(1e-4, False), (1.0, True)], ids=["reads the same", "reads warmer"])
+def test_what_reads_the_same_is_not_called_warmer(warmer, taught):
+    briefed = dossier().as_briefed
+    corner = briefed.find("heat.corner-coldest")
+    this = replace(briefed, findings=(replace(corner, value=10.02),))
+    other = replace(briefed, name="other", findings=(replace(corner, value=10.02 + warmer),))
+    (found, *_), *_ = (each.findings for each in told([this, other], "SI", 20.0))
+    assert ("With “other” it stays at" in found.words) == taught
 
 
 @pytest.mark.parametrize(

@@ -15,7 +15,11 @@ def text_of(path: Path) -> str:
     Mistake
         A folder, a file that is not there, may not be read, or is not UTF-8 text.
     """
-    if path.is_dir():
+    try:
+        folder = path.is_dir()
+    except OSError as refused:  # a name longer than any file has
+        raise _about(path, f"The file cannot be read: {(refused.strerror or '').lower()}.", "") from None
+    if folder:
         inside = path / "brief.toml"
         hint = f"Write {inside}." if inside.is_file() else "Name the brief in it."
         raise _about(path, "This is a folder; a brief is a file.", hint)

@@ -29,8 +29,9 @@ def below_footing(edge: ResolvedEdge, system: System) -> Iterator[Finding]:
         The wall's load and the footing's own weight, spread evenly over what the footing bears on; the strength of the
         board times the share of it that may stand for good.
     Holds for
-        A stiff footing loaded in its middle, unfactored standing load. The ground below, the footing itself, and
-        settlement that differs along the wall are not worked out.
+        A stiff footing loaded in its middle, unfactored standing load with the earth that lies on the footing. A wall
+        that stands off the middle, or is pushed from one side, presses harder on one edge. The ground below, the
+        footing itself, and settlement that differs along the wall are not worked out.
     Source
         Equilibrium; the catalogue's record of the board, and EN 13163 (from memory) or load tables for the share.
     """
@@ -68,7 +69,7 @@ def _untold(edge: ResolvedEdge, at: dict[str, str | float], system: System) -> F
         at=at,
         missing="load",
         words=f"Foam lies below this footing, and the brief gives no load. Write [[load]], and below it {typed}: "
-        "roof, floors, snow and wall on the footing's top, unfactored.",
+        "roof, floors, snow, wall and the earth on the footing's top, unfactored.",
     )
 
 

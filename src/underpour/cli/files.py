@@ -9,6 +9,8 @@ from pathlib import Path
 
 from ..mistakes import Mistake
 
+LONGEST = 200  # bytes of a file's name: a disk takes 255, and what is written beside it first has a longer one
+
 
 def target(typed: str, suffix: str | tuple[str, ...], brief: str | None, option: str = "-o ") -> Path:
     """The file to be written, refused before any work where it can be seen that it cannot be.
@@ -31,6 +33,8 @@ def target(typed: str, suffix: str | tuple[str, ...], brief: str | None, option:
     """
     at = f"{option}{typed}"
     path = Path(os.path.realpath(typed))
+    if len(os.fsencode(path.name)) > LONGEST:
+        raise _cannot(f"{option}{typed[:60]}…", "That name is too long.", f"Write {LONGEST} letters at most.")
     ends = (suffix,) if isinstance(suffix, str) else suffix
     if path.is_dir():
         raise _cannot(

@@ -14,8 +14,8 @@ class Load(Table):
     kind: Literal["wall"] = key("What it is.", "wall")
     at: str = key("The edge it stands at, by its letter or name.", "edge A", "edge door side")
     force: kinds.LineForce = key(
-        "What a wall brings to the top of its footing on each length: roof, floors, snow and the wall itself, "
-        "unfactored.",
+        "What a wall brings to the top of its footing on each length: roof, floors, snow, the wall itself and the "
+        "earth on the footing, unfactored.",
         "1500 lb/ft",
         "20 kN/m",
     )
