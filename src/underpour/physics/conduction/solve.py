@@ -267,20 +267,16 @@ def solve_each(
     --------
     See ``solve``.
     """
-    features = features_of(bodies, spaces, [film_sets[0][space.where] for space in spaces], lines_x)
-    stretches = crossed(bodies, spaces)
-    x, y = (_thinned(graded(f, RATIO), f, s) for f, s in zip(features, stretches, strict=True))
-    corners = [_outside(f, s) for f, s in zip(features, stretches, strict=True)]
-    air = tuple(climates[space.where] for space in spaces)
-    resistances = [[films[space.where] for space in spaces] for films in film_sets]
-    grid = _grid(x, y, bodies, spaces)
-    coarse = _solutions(grid, bodies, resistances, air)
+    posed = _posed(bodies, spaces, film_sets, climates, lines_x)
+    air, resistances = posed.air, posed.resistances
+    coarse = _solutions(posed.grid, bodies, resistances, air)
+    x, y = posed.lines
     while True:
-        if any(stretches):
-            x, y = grid.x, grid.y  # with the lines that slanted sides asked for: halved, they ask for no more
-        x, y = finer(x, corners[0]), finer(y, corners[1])
+        x, y = finer(x, posed.corners[0]), finer(y, posed.corners[1])
         grid = _grid(x, y, bodies, spaces)
         fine = _solutions(grid, bodies, resistances, air)
+        if posed.slanted:
+            x, y = grid.x, grid.y  # with the lines that slanted sides asked for: halved, they ask for no more
         solved = tuple(Solved(*pair, air) for pair in zip(coarse, fine, strict=True))
         wanted = solved[0].flow(lambda faces: faces.space == 0)
         size = abs(wanted.mean) + abs(wanted.swing)
@@ -331,12 +327,42 @@ def sketch_each(
     --------
     See ``solve``.
     """
+    posed = _posed(bodies, spaces, film_sets, climates, lines_x)
+    return tuple(Solved(s, s, posed.air) for s in _solutions(posed.grid, bodies, posed.resistances, posed.air))
+
+
+@dataclass(frozen=True)
+class _Posed:
+    """A section as it is first put to the grid."""
+
+    grid: Grid
+    lines: tuple[NDArray, NDArray]  # to be made finer, across and up; m
+    corners: tuple[list[float], list[float]]  # beside which the grid is refined twice, across and up; m
+    slanted: bool
+    air: tuple[Climate, ...]  # of each space
+    resistances: list[list[Films]]  # of each set of films, by space
+
+
+def _posed(
+    bodies: Sequence[Body],
+    spaces: Sequence[Space],
+    film_sets: Sequence[Mapping[str, Films]],
+    climates: Mapping[str, Climate],
+    lines_x: Sequence[float],
+) -> _Posed:
     features = features_of(bodies, spaces, [film_sets[0][space.where] for space in spaces], lines_x)
     stretches = crossed(bodies, spaces)
     x, y = (_thinned(graded(f, RATIO), f, s) for f, s in zip(features, stretches, strict=True))
-    air = tuple(climates[space.where] for space in spaces)
-    resistances = [[films[space.where] for space in spaces] for films in film_sets]
-    return tuple(Solved(s, s, air) for s in _solutions(_grid(x, y, bodies, spaces), bodies, resistances, air))
+    grid = _grid(x, y, bodies, spaces)
+    slanted = any(stretches)
+    return _Posed(
+        grid=grid,
+        lines=(grid.x, grid.y) if slanted else (x, y),
+        corners=(_outside(features[0], stretches[0]), _outside(features[1], stretches[1])),
+        slanted=slanted,
+        air=tuple(climates[space.where] for space in spaces),
+        resistances=[[films[space.where] for space in spaces] for films in film_sets],
+    )
 
 
 def _thinned(lines: NDArray, features: Mapping[float, float], stretches: Sequence[Stretch]) -> NDArray:
