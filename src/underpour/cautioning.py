@@ -17,9 +17,10 @@ ON_EVERY_PAPER = ("structure", "official", "fire", "earthing")
 def cautioned(resolved: Resolved, findings: Sequence[Finding]) -> list[Finding]:
     """The same findings, each that may lead someone into harm with its caution beside it."""
     beside = [_beside(resolved, finding) for finding in findings]
-    freezing = next((n for n, finding in enumerate(findings) if _freezes(finding)), None)
-    if freezing is not None:  # heave is told once, at the first edge whose ground freezes
-        beside[freezing] = "frost"
+    cold = resolved.use.cold_floor  # its ground is told of whether or not it freezes as reckoned
+    heaves = next((n for n, finding in enumerate(findings) if _freezes(finding) or (cold and _ground(finding))), None)
+    if heaves is not None:  # heave is told once, at the first edge whose ground freezes
+        beside[heaves] = "cold-floor" if cold else "frost"
     return [
         replace(finding, caution=_words()[name]) if name else finding
         for finding, name in zip(findings, beside, strict=True)
@@ -34,6 +35,7 @@ def on_papers(alternatives: Sequence[Resolved]) -> tuple[str, ...]:
         "below-footing": any(edge.bears_on_foam for resolved in alternatives for edge in resolved.edges),
         "old-slab": any(resolved.on_old_slab for resolved in alternatives),
         "frost": any(resolved.outdoors for resolved in alternatives),
+        "cold-floor": any(resolved.use.cold_floor for resolved in alternatives),
     }
     return tuple(_words()[name] for name, here in apply.items() if here)
 
@@ -48,8 +50,12 @@ def _beside(resolved: Resolved, finding: Finding) -> str:
     return "below-footing" if finding.id in ("heat.edge-psi", "bearing.foam-long") and below else ""
 
 
+def _ground(finding: Finding) -> bool:
+    return finding.id == "heat.ground-temperature" and finding.value is not None
+
+
 def _freezes(finding: Finding) -> bool:
-    return finding.id == "heat.ground-temperature" and finding.value is not None and finding.value < 0.0
+    return _ground(finding) and finding.value is not None and finding.value < 0.0
 
 
 @cache

@@ -13,6 +13,7 @@ from .basis import conduction
 from .solved import SolvedEdge, floor_rests_on, swing_steps
 
 GROUND = "heat.ground-temperature"
+ICE = "No ice is counted: the room's air lies on this floor. Under ice the ground is colder, and may freeze."
 
 
 def coldest(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
@@ -28,13 +29,16 @@ def coldest(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
         longest edge, and said once.
     Holds for
         The settled year of mean weather; the heat that freezing sets free is not counted, so frost is reckoned too
-        deep rather than too shallow. A hard winter, and a slab swept of snow, freeze deeper.
+        deep rather than too shallow. A hard winter, and a slab swept of snow, freeze deeper. Ice on the floor of a
+        room that is warmer than that is not counted, and the words say so.
     Source
         ISO 10211 and ISO 13370 for the temperatures.
     """
     section = solved.section
     places = [("edge", section.under_edge)]
-    cold = resolved.outdoors or resolved.room.mean - abs(resolved.room.swing) < 0.0
+    frozen = resolved.room.mean - abs(resolved.room.swing) < 0.0
+    cold = resolved.outdoors or frozen
+    ice = resolved.use.cold_floor and not frozen
     longest = max(resolved.edges, key=lambda edge: edge.length)
     if cold and solved.edge.letter == longest.letter:
         places.append(("middle", (solved.levels.half_width, section.underside)))
@@ -56,7 +60,7 @@ def coldest(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
                 Step("z", "depth below the top of the floor", "", f"{fixed(-y, 3)} m"),
                 *swing_steps("θ_ground", told, "°C", month, "-"),
             ),
-            words=_words(told, named(place, solved.edge.letter)),
+            words=" ".join(filter(None, (_words(told, named(place, solved.edge.letter)), ICE if ice else ""))),
         )
 
 

@@ -107,7 +107,8 @@ def _job(resolved: Resolved) -> Thing:
     features |= {"foam"} if foam else set()
     features |= {"winter-frost"} if resolved.outdoor_mean - abs(resolved.outdoor_swing) < 0.0 else set()
     features |= {"frozen-ground"} if resolved.outdoor_mean < 0.0 else set()
-    features |= {"cold-floor"} if resolved.room.mean - abs(resolved.room.swing) < 0.0 else set()
+    frozen = resolved.use.cold_floor or resolved.room.mean - abs(resolved.room.swing) < 0.0
+    features |= {"cold-floor"} if frozen else set()
     features |= {"outdoors"} if resolved.outdoors else set()
     dug = not resolved.on_old_slab or any(_filled(edge, True) == "filled-late" for edge in resolved.edges)
     features |= {"dug"} if dug else set()

@@ -1,0 +1,52 @@
+"""A floor of ice, or of frozen goods: what is told of the ground below it, and who is named."""
+
+from __future__ import annotations
+
+import pytest
+
+from underpour.answer import answer
+from underpour.brief import reads
+from underpour.dossier import Dossier
+
+BRIEF = """
+[project]
+use = "{use}"
+[site]
+monthly = ["-9 C", "-8 C", "-3 C", "3 C", "9 C", "14 C", "16 C", "15 C", "10 C", "4 C", "-2 C", "-7 C"]
+ground  = {{ conductivity = "1.5 W/(m·K)", heat-capacity = "3 MJ/(m³·K)" }}
+[plan]
+outline = ["0 0", "30 0", "30 20", "0 20"]
+unit    = "m"
+[floor]
+inside   = "{inside}"
+humidity = "50 %"
+build-up = [{{ concrete = "150 mm" }}, {{ board = "s701-4", thickness = "100 mm" }}]
+[[edge]]
+sides  = "all"
+kind   = "raft"
+ground = "-150 mm"
+above  = [{{ masonry = "200 mm" }}]
+"""
+
+
+def dossier(use: str, inside: str) -> Dossier:
+    return answer(reads(BRIEF.format(use=use, inside=inside)))
+
+
+@pytest.mark.parametrize(
+    ("use", "inside", "ice"), [("rink", "8 C", True), ("rink", "-5 C", False), ("freezer", "-20 C", False)]
+)
+def test_the_ground_below_ice_or_a_freezer_has_its_caution_and_its_designer(use: str, inside: str, ice: bool) -> None:
+    told = dossier(use, inside)
+    ground = [f for f in told.as_briefed.findings if f.id == "heat.ground-temperature"]
+    assert "unless heat is put in below the foam" in ground[0].caution and ground[0].caution in told.cautions
+    assert all(("No ice is counted" in f.words) == ice for f in ground)
+    assert not any("does not freeze" in f.words for f in ground)
+    assert "Designer of cold stores" in [c.who for c in told.as_briefed.confirmers]
+
+
+def test_an_ordinary_room_is_told_nothing_of_ice() -> None:
+    told = dossier("warehouse", "12 C")
+    said = [f.words + f.caution for f in told.as_briefed.findings] + list(told.cautions)
+    assert not any("ice" in words.split() or "freezer" in words for words in said)
+    assert "Designer of cold stores" not in [c.who for c in told.as_briefed.confirmers]
