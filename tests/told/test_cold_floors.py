@@ -42,11 +42,14 @@ def test_the_ground_below_ice_or_a_freezer_has_its_caution_and_its_designer(use:
     assert "unless heat is put in below the foam" in ground[0].caution and ground[0].caution in told.cautions
     assert all(("No ice is counted" in f.words) == ice for f in ground)
     assert not any("does not freeze" in f.words for f in ground)
+    mould = told.as_briefed.find("moisture.surface-factor")
+    assert (mould.verdict, "kept cold on purpose" in mould.words) == ("does not apply", True)
     assert "Designer of cold stores" in [c.who for c in told.as_briefed.confirmers]
 
 
 def test_an_ordinary_room_is_told_nothing_of_ice() -> None:
     told = dossier("warehouse", "12 C")
+    assert told.as_briefed.find("moisture.surface-factor").verdict in ("meets", "falls short")
     said = [f.words + f.caution for f in told.as_briefed.findings] + list(told.cautions)
     assert not any("ice" in words.split() or "freezer" in words for words in said)
     assert "Designer of cold stores" not in [c.who for c in told.as_briefed.confirmers]

@@ -20,6 +20,8 @@ from .basis import basis, conduction
 from .solved import ROOM, SolvedEdge, floor_rests_on
 
 FILM = "mould"
+ON_PURPOSE = "This floor is kept cold on purpose; winter mould is not the question on it."
+HARDLY_WARMER = "The room is hardly warmer than outdoors in winter; winter mould is not the question here."
 
 
 def factor(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
@@ -43,7 +45,8 @@ def factor(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
     for name, facing in surfaces:
         at: dict[str, str | float] = {"edge": solved.edge.letter, "film": FILM, "surface": name}
         title = f"Surface factor of the {name}, against mould"
-        if room - outdoors < 5.0:
+        cold = name == "floor" and resolved.use.cold_floor
+        if cold or room - outdoors < 5.0:
             yield Finding(
                 "moisture.surface-factor",
                 title,
@@ -51,7 +54,7 @@ def factor(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
                 "1",
                 at=at,
                 no_limit="does not apply",
-                words="The room is hardly warmer than outdoors in winter; winter mould is not the question here.",
+                words=ON_PURPOSE if cold else HARDLY_WARMER,
             )
             continue
         told = _coldest(solved, facing)
