@@ -9,7 +9,7 @@ from functools import cache
 from importlib.resources import files
 
 from .findings import Finding
-from .resolve import Resolved
+from .resolve import Resolved, ResolvedEdge
 
 ON_EVERY_PAPER = ("structure", "official", "fire", "earthing")
 
@@ -33,6 +33,7 @@ def on_papers(alternatives: Sequence[Resolved]) -> tuple[str, ...]:
         **dict.fromkeys(ON_EVERY_PAPER, True),
         "radon": any(not resolved.outdoors for resolved in alternatives),
         "below-footing": any(edge.bears_on_foam for resolved in alternatives for edge in resolved.edges),
+        "raft": any(_on_foam(resolved, edge) for resolved in alternatives for edge in resolved.edges),
         "old-slab": any(resolved.on_old_slab for resolved in alternatives),
         "frost": any(resolved.outdoors for resolved in alternatives),
         "cold-floor": any(resolved.use.cold_floor for resolved in alternatives),
@@ -46,8 +47,15 @@ def _beside(resolved: Resolved, finding: Finding) -> str:
         return "old-slab"
     if finding.id == "height.depth" and finding.verdict == "falls short":
         return "excavation"
-    below = any(edge.bears_on_foam for edge in resolved.edges if edge.letter == finding.at.get("edge"))
-    return "below-footing" if finding.id in ("heat.edge-psi", "bearing.foam-long") and below else ""
+    edge = next((edge for edge in resolved.edges if edge.letter == finding.at.get("edge")), None)
+    if edge is None or finding.id not in ("heat.edge-psi", "bearing.foam-long"):
+        return ""
+    return "below-footing" if edge.bears_on_foam else "raft" if _on_foam(resolved, edge) else ""
+
+
+def _on_foam(resolved: Resolved, edge: ResolvedEdge) -> bool:
+    """Whether the floor's own foam carries the wall at this edge."""
+    return edge.kind == "raft" and not resolved.outdoors and bool(resolved.boards)
 
 
 def _ground(finding: Finding) -> bool:
