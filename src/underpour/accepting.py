@@ -11,21 +11,38 @@ from .dossier import Answer
 from .findings import Accepted, Finding
 from .mistakes import Mistake, nearest
 
-SAME = 1e-6  # m: a typed distance this near is the one meant
+SAME = 1e-6  # in the unit of either: a typed distance, or a shortfall, this near is the one meant
 
 
 def accepted(answers: Sequence[Answer], accepts: Sequence[Accept], found: list[Mistake]) -> list[Answer]:
     """The same answers, each finding that falls short and was accepted saying by whom, when and why.
 
-    What is accepted is the brief as briefed; in an alternative the same finding shows it too. ``found`` takes an entry
-    that names no finding of the brief as briefed, or one that another entry has taken already.
+    What is accepted is the brief as briefed; in an alternative the same finding shows it too, where it falls no
+    further short than what was accepted. ``found`` takes an entry that names no finding of the brief as briefed, or one
+    that another entry has taken already.
     """
     if accepts:
         found += _unclear(answers[0], accepts)
+    most = {_place(finding): _short(finding) for finding in answers[0].findings}
     return [
-        replace(answer, findings=tuple(_with_whom(finding, accepts) for finding in answer.findings))
+        replace(
+            answer,
+            findings=tuple(
+                _with_whom(finding, accepts) if _short(finding) <= most.get(_place(finding), 0.0) + SAME else finding
+                for finding in answer.findings
+            ),
+        )
         for answer in answers
     ]
+
+
+def _place(finding: Finding) -> tuple[str, frozenset[tuple[str, str | float]]]:
+    return finding.id, frozenset(finding.at.items())
+
+
+def _short(finding: Finding) -> float:
+    """By how much it falls short, in its own unit; 0 where it does not."""
+    return max(-(finding.margin or 0.0), 0.0)
 
 
 def idle(answer: Answer, accepts: Sequence[Accept]) -> Iterator[str]:
