@@ -15,8 +15,6 @@ reason = "Stands a season."
 name = "A. Owner"
 date = "2026-11-25"
 """
-    '\n[[accept]]\nfinding = "bearing.foam-long"\nreason = "Stands a season."\nname = "A. Owner"\ndate = "2026-11-25"\n'
-)
 
 
 @pytest.mark.parametrize(("force", "stands"), [("1800 lb/ft", True), ("2000 lb/ft", True), ("2001 lb/ft", False)])
