@@ -72,6 +72,11 @@ REFUSED = {
     "fill from elsewhere": ("a.svg", svg('<path fill="url(http://example.org/a#b)"/>'), "points out of the file"),
     "style from elsewhere": ("a.svg", svg("<style>@import 'a.css'</style>"), "style sheet from elsewhere"),
     "style with a font from elsewhere": ("a.svg", svg("<style>a{src:url(a.woff)}</style>"), "points out of the file"),
+    "code letters in a style attribute": (
+        "a.svg",
+        svg(r"""<rect style="fill: \75rl(a.png)" width="9" height="9"/>"""),
+        "letters written as codes",
+    ),
     "style in code letters": ("a.svg", svg(r"<style>@\69mport 'a.css'</style>"), "letters written as codes"),
     "style sheet by instruction": (
         "a.svg",

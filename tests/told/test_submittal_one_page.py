@@ -9,10 +9,11 @@ import paper_cases as cases
 import pytest
 from sheets import sheets, words
 
+from underpour.findings import Finding
 from underpour.laying.records import Confirmer
 from underpour.papers import for_one
 from underpour.papers.letters import Letters
-from underpour.papers.one_page import READERS, left_out, one_page
+from underpour.papers.one_page import READERS, _small, left_out, one_page
 
 DAY = "2026-11-27"
 
@@ -174,3 +175,19 @@ def test_the_owner_is_not_told_to_ask_the_owner():
     to_do = parts("owner", asked)["What to do"]
     assert to_do[-1] == "You confirm, before the order: that it is used as a church."
     assert not [line for line in to_do if "too cold" in line or "sk the owner" in line]
+
+
+def test_what_an_engineer_signs_for_keeps_its_doubt_on_the_officials_page():
+    doubt = "Those who take 25 % would not allow it."
+    pressed = Finding(
+        "bearing.foam-long", "Pressure on the foam", 81.4, "kPa", limit=82.7, sense="at most", words=doubt
+    )
+    briefed = cases.dossier().as_briefed
+    dossier = replace(cases.dossier(), alternatives=(replace(briefed, findings=(*briefed.findings, pressed)),))
+    held = [words for words in parts("official", dossier)["Does it hold?"] if "Pressure on the foam" in words]
+    assert len(held) == 1 and held[0].endswith(doubt)
+
+
+@pytest.mark.parametrize(("words", "within"), [("EPS, type II", "EPS, type II"), ("Concrete, 4 in", "concrete, 4 in")])
+def test_within_a_sentence_capitals_that_are_a_name_stay(words, within):
+    assert _small(words) == within

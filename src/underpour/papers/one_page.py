@@ -30,6 +30,7 @@ BESIDE = {"owner": (3, 5), "contractor": (2,), "official": (0,)}  # how many par
 OWNER = "Owner"  # as laying names who confirms
 LINE = 130  # letters of a caution on one line
 LONGEST = 420  # letters of one item on a page that has to hold all
+SIGNED = "bearing."  # findings that an engineer signs for: what their words doubt stands beside the verdict
 WARM = ("heat.corner-coldest", "heat.floor-coldest")
 LOST = ("heat.loss-mean", "heat.loss-peak")
 
@@ -241,7 +242,8 @@ def _subjects(what: Sequence[str]) -> str:
 
 
 def _small(words: str) -> str:
-    return words[:1].lower() + words[1:]
+    """The words to go on within a sentence; a first word of capitals, such as EPS, keeps them."""
+    return words if words[1:2].isupper() else words[:1].lower() + words[1:]
 
 
 def _held(f: Finding, system: System) -> dict[str, Any]:
@@ -253,7 +255,8 @@ def _held(f: Finding, system: System) -> dict[str, Any]:
         words += f", {f.sense} {say.both(f.limit, f.unit, system)}"
     if f.missing:
         words += f": type {f.missing} in the brief"
-    return _item(f"{words}.", source=_sources(f), verdict=f.verdict)
+    doubt = f" {f.words}" if f.id.startswith(SIGNED) and f.words else ""
+    return _item(f"{words}.{doubt}", source=_sources(f), verdict=f.verdict)
 
 
 def _sources(f: Finding) -> str:

@@ -103,7 +103,7 @@ class _Looked:
         if self.style and "@import" in words.casefold():
             raise Refused("It fetches a style sheet from elsewhere (@import).")
         if self.style:
-            self._fetched(words)
+            self._fetched(words, style=True)
 
     def _attribute(self, name: str, value: str) -> None:
         if name.startswith("on"):
@@ -112,10 +112,10 @@ class _Looked:
             raise Refused("It holds a script.")
         if name in POINTERS:
             self._points_at(value.strip())
-        self._fetched(value)
+        self._fetched(value, name == "style")
 
-    def _fetched(self, value: str) -> None:
-        if "\\" in value and self.style:
+    def _fetched(self, value: str, style: bool) -> None:
+        if "\\" in value and style:
             raise Refused("Its style sheet holds letters written as codes.")
         for match in _FETCHED.finditer(value):
             self._points_at(match.group(1) or "@import")
