@@ -12,9 +12,9 @@ ROOT = Path(__file__).parents[1] / "src" / "underpour"
 
 FLOORS = [  # lowest first; parts on one line do not see each other
     {"mistakes"},
-    {"measure", "findings"},
+    {"measure", "findings", "toml_text"},
     {"catalogue", "physics", "weather"},
-    {"brief", "starters"},
+    {"brief", "starters", "conformity"},
     {"resolve"},
     {"sections"},
     {"checks"},
@@ -38,10 +38,10 @@ PICTURED = {"drawings", "papers", "pages"}
 AT_HOME = {
     "numpy": {"physics", "sections", "checks", "dossier", "dossier_json", "answer", "catalogue", *PICTURED},
     "scipy": {"physics"},
-    "pydantic": {"brief"},
-    "pydantic_core": {"brief"},
-    "tree_sitter": {"brief"},
-    "tree_sitter_toml": {"brief"},
+    "pydantic": {"brief", "catalogue"},
+    "pydantic_core": {"brief", "catalogue"},
+    "tree_sitter": {"toml_text"},
+    "tree_sitter_toml": {"toml_text"},
     "contourpy": {"drawings"},
     "typst": {"papers"},
     "fontTools": {"papers", "pages"},

@@ -8,7 +8,6 @@ from types import NoneType
 from typing import TYPE_CHECKING, Any
 
 from .brief.paths import written
-from .brief.syntax import read_toml
 from .brief.typed import Typed
 from .brief.wording import toml
 from .dossier import Change, Moved
@@ -16,6 +15,7 @@ from .dossier_json import FORMAT
 from .measure import System, say
 from .measure.table import printed
 from .mistakes import Mistake
+from .toml_text import read_toml
 
 if TYPE_CHECKING:
     from .dossier import Dossier

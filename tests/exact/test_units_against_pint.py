@@ -52,6 +52,9 @@ KEPT_IN = {
     "time": "s",
     "air-changes": "1/s",
     "carbon": "kg",
+    "share": "dimensionless",
+    "index": "dimensionless",
+    "inverse-length": "1/m",
 }
 PERM = "grain/hour/foot^2/inch_Hg"
 WRITTEN = {
@@ -109,6 +112,11 @@ WRITTEN = {
     "perm·in": PERM + "*inch",
     "pCi/L": "1e-12*curie/liter",
     "%": "0.01",
+    "% by volume": "0.01",
+    "m³/m³": "m^3/m^3",
+    "index": "dimensionless",
+    "1/ft": "1/foot",
+    "lb/in": "force_pound/inch",
     "kg CO₂e": "kg",
     "d": "day",
     "h": "hour",

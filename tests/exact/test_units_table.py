@@ -43,6 +43,8 @@ FROM_DEFINITIONS = {
     ("force", "lb"): FORCE,
     ("force", "kip"): 1000 * FORCE,
     ("line-force", "lb/ft"): FORCE / FOOT,
+    ("line-force", "lb/in"): FORCE / INCH,
+    ("inverse-length", "1/ft"): 1 / FOOT,
     ("line-force", "kip/ft"): 1000 * FORCE / FOOT,
     ("moment-by-length", "ft·lb/ft"): FORCE,
     ("subgrade-modulus", "lb/in³"): FORCE / INCH**3,

@@ -6,8 +6,8 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from ..mistakes import Mistake
+from ..toml_text import Place
 from .alternatives import AS_BRIEFED, edge_names
-from .lines import Place
 from .paths import Path, walked
 from .typed import Typed
 

@@ -9,12 +9,11 @@ from pathlib import Path as FilePath
 from typing import TYPE_CHECKING
 
 from ..mistakes import Mistake, Mistakes
+from ..toml_text import places, read_toml
 from .alternatives import AS_BRIEFED, changed, edge_names, unclear_alternative_names
 from .files import text_of
-from .lines import places
 from .paths import Path, walked
 from .placing import Version, placed
-from .syntax import read_toml
 from .typed import Typed
 
 if TYPE_CHECKING:

@@ -6,6 +6,7 @@ from .boards import board, boards
 from .grounds import default_ground, ground, grounds
 from .listing import everything
 from .materials import material, materials
+from .products import product, products, shipped_line
 from .retarders import retarder, retarders
 from .sources import source, sources
 from .surfaces import air_layer, limit, limits, surface, surfaces
@@ -24,8 +25,11 @@ __all__ = [
     "limits",
     "material",
     "materials",
+    "product",
+    "products",
     "retarder",
     "retarders",
+    "shipped_line",
     "source",
     "sources",
     "surface",

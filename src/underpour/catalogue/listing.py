@@ -4,22 +4,26 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
 from types import MappingProxyType
+from typing import TYPE_CHECKING
 
 from .boards import boards
 from .grounds import grounds
 from .materials import materials
-from .records import Board, Material, Quantity, Retarder, Source, Use
+from .products import products
+from .records import Quantity
 from .retarders import retarders
 from .sources import sources
 from .surfaces import limits, surfaces
 from .uses import uses
 
-Record = Board | Material | Retarder | Quantity | Use | Source
+if TYPE_CHECKING:
+    Record = Board | Product | Material | Retarder | Quantity | Use | Source
 
 # The word of ``catalogue list``, the second word of the paths in it, and what gives its records.
 LISTS: Mapping[str, tuple[str, Callable[[], tuple[Record, ...] | dict[str, Quantity]]]] = MappingProxyType(
     {
         "boards": ("foam", boards),
+        "products": ("product", products),
         "materials": ("material", materials),
         "grounds": ("ground", grounds),
         "retarders": ("retarder", retarders),

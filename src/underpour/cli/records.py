@@ -38,7 +38,16 @@ def shown(key: str, width: int) -> str:
     if key not in by_key:
         wrong = f"The catalogue has nothing called {key}."
         raise unknown_word("underpour catalogue show", key, by_key, wrong, "All of them: underpour catalogue list")
-    return "\n".join(line for path, record in by_key[key] for line in [*_entry(path, record, width), ""])
+    return "\n".join(line for path, record in by_key[key] for line in [*_record(path, record, width), ""])
+
+
+def _record(path: str, record: Any, width: int) -> Iterator[str]:
+    from .. import catalogue
+    from .product_shown import shown as product_shown
+
+    if path.startswith("catalogue.product."):
+        return product_shown(record, catalogue.shipped_line(), width)
+    return _entry(path, record, width)
 
 
 def _entry(path: str, record: Any, width: int) -> Iterator[str]:

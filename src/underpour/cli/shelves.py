@@ -10,6 +10,7 @@ from .spoken import SEEN, measured
 
 HEADS = {
     "boards": "Boards, for `board =`",
+    "products": "Products of the invented line, each with its tests",
     "grounds": "Grounds, for `ground =`",
     "materials": "Materials of layers and walls",
     "retarders": "Vapour retarders, for `vapour-retarder =`",
@@ -38,6 +39,12 @@ def shelf(what: str) -> Iterator[tuple[str, str]]:
         quantities = catalogue.surfaces() if what == "surfaces" else catalogue.limits()
         for key, quantity in quantities.items():
             yield key, f"{_said(quantity)}, {quantity.where}"
+        return
+    if what == "products":
+        from .product_shown import one_line as of_product
+
+        for product in catalogue.products():
+            yield product.key, of_product(product, catalogue.shipped_line())
         return
     if what == "sources":
         for source in catalogue.sources():

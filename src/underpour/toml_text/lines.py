@@ -7,10 +7,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
-from .paths import Path
-
 if TYPE_CHECKING:
     from tree_sitter import Node
+
+
+Path = tuple[str | int, ...]  # as the data is walked, lists counted from nought
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,9 @@
+"""Whether a product line stands on its evidence: records in, findings out. Nothing here reads a file or a clock."""
+
+from __future__ import annotations
+
+from .findings import Held as Held
+from .findings import RecordFinding as RecordFinding
+from .findings import Validation as Validation
+from .validating import ReadLine as ReadLine
+from .validating import validation as validation

@@ -1,0 +1,132 @@
+"""A product held by itself and beside the others: names, prices, parts that its kind has, film and tape."""
+
+from __future__ import annotations
+
+import datetime
+from collections import Counter
+from collections.abc import Collection, Iterator, Sequence
+from typing import TYPE_CHECKING
+
+from .. import measure
+from ..mistakes import Mistake
+from .findings import RecordFinding
+from .rows import day
+from .rules import Rules
+
+if TYPE_CHECKING:
+    from ..catalogue.line import Line, Product
+
+NEEDS = {
+    "board": ("family", "sizes", "made"),
+    "faced-board": ("family", "sizes", "made", "facing"),
+    "tube-panel": ("family", "sizes", "made", "pattern"),
+    "soil-gas-panel": ("family", "sizes", "made", "channels"),
+    "film": ("sizes", "made", "lap"),
+    "tape": ("sizes",),
+    "edge-strip": ("sizes", "made"),
+    "gravel": (),
+    "drain": ("sizes",),
+    "clip": (),
+}
+SAME_LENGTH = 5e-4  # m: heights are typed to a sixteenth of an inch
+
+
+def by_itself(product: Product, line: Line, today: datetime.date, rules: Rules) -> Iterator[RecordFinding]:
+    """What is missing or cannot be of one product, its tests aside."""
+    lacking = [key for key in NEEDS[product.kind] if not getattr(product, key)]
+    lacking += [] if product.name else ["name"]
+    lacking += [] if product.evidence else ["evidence"]
+    if lacking:
+        wrong = f"The record does not say: {', '.join(lacking)}."
+        instead = "docs/products.md says what each is."
+        yield RecordFinding("product.missing", "", product.name or product.key, wrong, instead, "cannot tell")
+    yield from _heights(product)
+    yield from _prices(product, line, today)
+    yield from _lap(product, rules)
+    yield from _service(product, rules)
+
+
+def _heights(product: Product) -> Iterator[RecordFinding]:
+    """Of a shaped panel: solid foam and pattern make up the height over all."""
+    beyond = product.pattern.knob_height if product.pattern else product.channels.depth if product.channels else None
+    if beyond is None:
+        return
+    for made in product.made:
+        read = f"{made.thickness.typed} of foam, {made.height.typed if made.height else 'no'} height"
+        if made.height is None:
+            instead = "Write height beside thickness."
+            yield RecordFinding(
+                "product.height", "Height", read, "A shaped panel has a height over all.", instead, "cannot tell"
+            )
+        elif abs(made.thickness.si + beyond.si - made.height.si) > SAME_LENGTH:
+            wrong = f"{made.thickness.typed} of foam and {beyond.typed} of pattern do not make {made.height.typed}."
+            yield RecordFinding(
+                "product.height", "Height", read, wrong, "Measure the panel, and write all three alike."
+            )
+
+
+def _prices(product: Product, line: Line, today: datetime.date) -> Iterator[RecordFinding]:
+    prices = [*(made.price for made in product.made if made.price), *([product.price] if product.price else [])]
+    for typed in prices:
+        try:
+            measure.money_per_unit(typed)
+        except Mistake as mistake:
+            yield RecordFinding("product.price", "Price", typed, mistake.wrong, mistake.instead)
+    if not prices:
+        return
+    priced = product.priced or line.priced
+    if priced is None:
+        instead = "Write priced = 2026-06-01, in the product or at the head of the line."
+        yield RecordFinding("product.price", "Price", prices[0], "The price has no day.", instead)
+    elif priced > today:
+        wrong = f"The price is of {day(priced)}, which is in the future."
+        yield RecordFinding("product.price", "Price", prices[0], wrong, "Write the day of the price list.")
+
+
+def _lap(product: Product, rules: Rules) -> Iterator[RecordFinding]:
+    least = rules.limits["film-lap"]
+    if product.kind == "film" and product.lap is not None and product.lap.si < least.value - 1e-6:
+        wrong = f"A lap of {product.lap.typed} is less than the 6 in that films are laid with below slabs."
+        instead = "Give the lap of the laying instructions."
+        yield RecordFinding("product.lap", "Lap", product.lap.typed, wrong, instead, basis=least.basis())
+
+
+def _service(product: Product, rules: Rules) -> Iterator[RecordFinding]:
+    if product.service is None:
+        return
+    low, high = product.service.low, product.service.high
+    for standard, (least, most) in rules.service.items():
+        claimed = any(words.startswith(standard) for words in product.claims)
+        if claimed and (low.si < least - 0.5 or high.si > most + 0.5):
+            read = f"{low.typed} to {high.typed}"
+            wrong = f"{standard} is written for {least:g} °C to {most:g} °C, and the record says {read}."
+            instead = "Keep to the temperatures of the standard, or show a test."
+            yield RecordFinding("product.service", "Temperatures of use", read, wrong, instead)
+
+
+def names_twice(lines: Sequence[Line]) -> dict[int, tuple[RecordFinding, ...]]:
+    """What is to be said of products that share a key or a name, by the product's identity."""
+    every = [product for line in lines for product in line.product]
+    keys = Counter(product.key for product in every)
+    names = Counter(product.name for product in every if product.name)
+    found: dict[int, tuple[RecordFinding, ...]] = {}
+    for product in every:
+        said = []
+        if keys[product.key] > 1:
+            wrong = f"{keys[product.key]} products have the key {product.key}, so a brief could mean either."
+            said.append(RecordFinding("product.name", "", product.key, wrong, "Give each its own key."))
+        if names[product.name] > 1:
+            wrong = f"{names[product.name]} products are called {product.name}."
+            said.append(RecordFinding("product.name", "", product.name, wrong, "Give each its own name."))
+        if said:
+            found[id(product)] = tuple(said)
+    return found
+
+
+def tapes(product: Product, known: Collection[str]) -> Iterator[RecordFinding]:
+    """Tapes that a facing names and no file holds."""
+    for key in product.facing.tapes if product.facing else ():
+        if key not in known:
+            wrong = f"No tape is called {key}."
+            listing = f"Tapes of the line: {', '.join(sorted(known)) or 'none'}."
+            yield RecordFinding("product.tape", "Facing", key, wrong, listing)
