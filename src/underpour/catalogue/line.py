@@ -132,6 +132,7 @@ class Table(BaseModel):
         extra="forbid",
         frozen=True,
         strict=True,
+        allow_inf_nan=False,
         alias_generator=lambda name: name.rstrip("_").replace("_", "-"),
         arbitrary_types_allowed=True,
     )
@@ -163,7 +164,7 @@ class Evidence(Table):
     """One number of one test."""
 
     property: PropertyKey = _key("What was tested: a name of properties.toml.", "strength")
-    value: float | int | None = _key("The number as the report prints it.", 16.4, default=None)
+    value: float | None = _key("The number as the report prints it.", 16.4, default=None)
     unit: str = _key("Its unit as the report prints it.", "psi", default="")
     method: str = _key("The test by its number.", "ASTM D1621", default="")
     statistic: Statistic | None = _key(

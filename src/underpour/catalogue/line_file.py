@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import re
 from collections.abc import Mapping
 from pathlib import Path as FilePath
@@ -16,6 +17,7 @@ if TYPE_CHECKING:
 WANTED = {
     "string_type": ("Words are wanted here.", "They stand in quotes."),
     "float_type": ("A number is wanted here.", "It stands without quotes; its unit stands under unit."),
+    "finite_number": ("A number is wanted here.", "Copy it from the report."),
     "int_type": ("A number is wanted here.", "It stands without quotes; its unit stands under unit."),
     "bool_type": ("Yes or no is wanted here.", "Write true or false."),
     "date_type": ("A day is wanted here.", "It stands without quotes, year first: 2026-06-01."),
@@ -150,8 +152,10 @@ def _told(path: Path, error: Mapping[str, Any]) -> list[Mistake]:
 def _help(path: Path) -> str:
     from .line import Line
 
-    properties = _keys_of(Line.model_json_schema(by_alias=True), path[:-1])
-    return str(properties.get(str(path[-1]), {}).get("description", "")) if path else ""
+    entry = _keys_of(Line.model_json_schema(by_alias=True), path[:-1]).get(str(path[-1]), {})
+    example = next(iter(entry.get("examples", ())), None)
+    shown = f" For example: {path[-1]} = {json.dumps(example, ensure_ascii=False)}" if example is not None else ""
+    return f"{entry.get('description', '')}{shown}"
 
 
 def _keys_beside(path: Path) -> list[str]:

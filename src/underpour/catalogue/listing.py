@@ -17,6 +17,9 @@ from .surfaces import limits, surfaces
 from .uses import uses
 
 if TYPE_CHECKING:
+    from .line import Product
+    from .records import Board, Material, Retarder, Source, Use
+
     Record = Board | Product | Material | Retarder | Quantity | Use | Source
 
 # The word of ``catalogue list``, the second word of the paths in it, and what gives its records.

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from ..catalogue.classes import Limit, ProductClass
-from ..catalogue.properties import unit_of
+from ..catalogue.properties import Property, unit_of
 from ..findings import Verdict
 from ..mistakes import nearest
 from .designation import Designation, designation
@@ -49,12 +49,17 @@ def shown(limit: Limit, rows: Sequence[Row]) -> Shown:
         else:
             why = "its record does not count"
         return Shown(limit, None, False, why)
-    worst = min(counting, key=lambda row: (row.value or 0.0) * (1.0 if limit.of.better == "more" else -1.0))
-    average = next((row for row in counting if row.evidence.statistic == "average"), None)
-    if average is not None and all(row.evidence.statistic == "average" for row in counting):
-        return Shown(limit, average, False, "an average")
+    of_each = [row for row in counting if row.evidence.statistic != "average"]
+    if not of_each:
+        return Shown(limit, counting[0], False, "an average")
+    worst = _worst(of_each, limit.of)
     assert worst.value is not None
     return Shown(limit, worst, limit.held_by(worst.value), "")
+
+
+def _worst(rows: Sequence[Row], of: Property) -> Row:
+    """The record that is least good for what the property is."""
+    return min(rows, key=lambda row: (row.value or 0.0) * (1.0 if of.better == "more" else -1.0))
 
 
 def fits(cls: ProductClass, product: Product) -> bool:
@@ -240,7 +245,7 @@ def _level(
     percent = of.kind == "share"
     scale = 100.0 if percent and of.unit != "%" else 1.0
     declared, unit = level / scale, "%" if percent else of.unit
-    worst = min(counting, key=lambda row: (row.value or 0.0) * (1.0 if of.better == "more" else -1.0))
+    worst = _worst(counting, of)
     assert worst.value is not None
     holds = worst.value >= declared - 1e-9 if of.better == "more" else worst.value <= declared + 1e-9
     if not holds:

@@ -55,16 +55,14 @@ def row(evidence: Evidence, product: Product, line: int, today: datetime.date, r
 
 
 def _number(evidence: Evidence, of: Property) -> Iterator[RecordFinding]:
-    read = said(evidence)
+    read, write = said(evidence), f"Write the unit of the report, such as {of.usual_units}."
     if evidence.value is None:
         instead = "Write the number of the report, or leave the record out."
         yield RecordFinding("record.number", of.name, read, "The record has no number.", instead)
         return
     if not evidence.unit:
         wrong = f"{evidence.value:g} of what? The number has no unit."
-        yield RecordFinding(
-            "record.unit", of.name, read, wrong, f"Write the unit of the report, such as {of.usual_units}."
-        )
+        yield RecordFinding("record.unit", of.name, read, wrong, write)
         return
     value = in_its_unit(evidence, of)
     if value is None:
@@ -74,9 +72,7 @@ def _number(evidence: Evidence, of: Property) -> Iterator[RecordFinding]:
             if kinds
             else f"No unit is written {evidence.unit}."
         )
-        yield RecordFinding(
-            "record.unit", of.name, read, wrong, f"Write the unit of the report, such as {of.usual_units}."
-        )
+        yield RecordFinding("record.unit", of.name, read, wrong, write)
     elif value < 0.0 or (value == 0.0 and of.better == "more"):
         instead = "Copy the number from the report."
         yield RecordFinding("record.number", of.name, read, "The number cannot be nought or less.", instead)

@@ -36,6 +36,7 @@ _MEANING = (
         "There is no = after the key.",
         'A line reads: key = "words". A key with a space stands in quotes.',
     ),
+    ("Expected ']]'", "This heading is not closed.", "A heading reads [site], one of several [[edge]]."),
     ("Expected ']'", "This heading is not closed.", "A heading reads [site], one of several [[edge]]."),
     ("Expected newline", "There is more on this line than one value.", f"{_QUOTES} Each key has its own line."),
     ("Invalid initial character for a key", "A key is wanted here.", 'A line reads: key = "words".'),

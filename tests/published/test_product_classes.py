@@ -1,0 +1,108 @@
+"""What a class asks for: ASTM C578-10, Table 1; ASTM D6817, Table 1; CAN/ULC-S701-11, Table 1; EN 13163, annex on
+classification; International Building Code 2603.3 and 803.1.2.
+
+Seen as quoted in public pages, single rows from memory. The rows stand in data/product_classes.toml as they are
+printed. A product that has a hundredth more of all else that its class asks for is claimed to be of it: on the printed
+number the claim stands, one unit of the last printed digit short of it the claim is refused. Doubtful rows are not
+tested.
+"""
+
+import tomllib
+from pathlib import Path
+
+import pytest
+from tests.product_lines import evidence, held
+
+from underpour.catalogue.classes import product_classes, service
+from underpour.conformity.designation import designation
+
+ROWS = tomllib.loads((Path(__file__).parent / "data" / "product_classes.toml").read_text("utf-8"))["row"]
+FIRM = [row for row in ROWS if not row["doubtful"]]
+CLASSES = {cls.name: cls for cls in product_classes()}
+
+
+def claimed(row, value):
+    """A board of the class in everything else, with this value, that claims the class."""
+    cls = CLASSES[row["class"]]
+    records = []
+    for limit in cls.limits:
+        if limit.of.key == row["property"]:
+            records.append(evidence(limit.of.key, value, row["unit"], limit.methods[0]))
+        else:
+            plenty = limit.printed * (1.01 if limit.of.better == "more" else 0.99)
+            unit = {"m²·K/W for 25 mm": "m·K/W", "1": "index"}.get(limit.printed_unit, limit.printed_unit)
+            plenty *= 40.0 if limit.printed_unit.endswith("for 25 mm") else 1.0
+            records.append(evidence(limit.of.key, plenty, unit, limit.methods[0]))
+    for record in records:
+        record["conditions"] = {"age": "180 d"} if record["property"].startswith("resistance") else {}
+    product = {
+        "key": "board-1",
+        "name": "Board 1",
+        "kind": cls.kinds[0] if cls.kinds else "board",
+        "family": cls.families[0] if cls.families else "EPS",
+        "claims": [cls.name],
+        "sizes": ["4 ft x 8 ft"],
+        "made": [{"thickness": "2 in"}],
+        "evidence": records,
+    }
+    return held(product).products[0]
+
+
+@pytest.mark.parametrize("row", FIRM, ids=lambda row: f"{row['class']} {row['property']}")
+def test_on_the_printed_number_the_claim_stands_and_a_digit_short_of_it_is_refused(row):
+    better = next(lim.of.better for lim in CLASSES[row["class"]].limits if lim.of.key == row["property"])
+    worse = row["value"] + (row["step"] if better == "less" else -row["step"])
+    on, short = claimed(row, row["value"]), claimed(row, worse)
+    assert on.refused == ()
+    assert row["class"] in on.supports
+    assert short.refused == (row["class"],)
+    assert row["class"] not in short.supports
+    (said,) = (finding for finding in short.findings if finding.id == "class.claimed")
+    assert f"{row['value']:g}" in said.wrong.replace(".0 ", " ")
+    assert "wanted" in said.wrong
+
+
+def test_each_class_that_is_printed_is_held():
+    assert {row["class"] for row in ROWS} <= set(CLASSES)
+
+
+def test_types_with_the_same_strength_are_the_printed_pairs():
+    """ASTM C578-10, Table 1, quoted: X, II 15 psi, IV and IX 25, VI and XIV 40, VII and XV 60 (XII: from memory)."""
+    by_strength = {}
+    for cls in CLASSES.values():
+        if cls.standard == "ASTM C578" and not cls.doubtful:
+            strength = next(limit.printed for limit in cls.limits if limit.of.key == "strength")
+            by_strength.setdefault(strength, set()).add(cls.type)
+    assert {psi: types for psi, types in by_strength.items() if len(types) > 1} == {
+        15.0: {"X", "II"},
+        25.0: {"IV", "IX"},
+        40.0: {"VI", "XIV"},
+        60.0: {"VII", "XV"},
+    }
+
+
+def test_which_types_are_moulded_and_which_extruded():
+    """An article of a roofing trade body on ASTM C578, May 2015: seven types of each, III deleted.
+
+    It prints VII among the moulded ones, a slip for VIII: VII is extruded in the same article and in Table 1.
+    """
+    of = {cls.type: cls.families[0] for cls in CLASSES.values() if cls.standard == "ASTM C578"}
+    assert {t for t, family in of.items() if family == "EPS"} == {"I", "II", "VIII", "IX", "XI", "XIV", "XV"}
+    assert {t for t, family in of.items() if family == "XPS"} == {"IV", "V", "VI", "VII", "X", "XII", "XIII"}
+
+
+def test_service_temperatures():
+    """ASTM C578-16, 1.1: −65 °F to 165 °F, quoted; CAN/ULC-S701.1:2017, scope: −54 °C to 75 °C, quoted."""
+    assert service()["ASTM C578"] == pytest.approx(((-65 - 32) / 1.8, (165 - 32) / 1.8), abs=0.1)
+    assert service()["CAN/ULC-S701"] == (-54.0, 75.0)
+
+
+def test_a_code_of_en_13164_is_read_part_by_part():
+    """EN 13164, clause 6, designation code (from memory). Decimal comma and decimal point both occur."""
+    code = r"XPS - EN 13164 - T1 - CS(10\Y)500 - DS(70,90) - DLT(2)5 - CC(2/1,5/50)180 - WL(T)0,7 - WD(V)3 - FTCD1"
+    for typed in (code, code.replace("1,5", "1.5").replace("0,7", "0.7"), code.replace(" - ", "-")):
+        read = designation(typed)
+        assert read.standard == "EN 13164"
+        assert dict(read.levels) == {r"CS(10\Y)": 500.0, "DLT(2)": 5.0, "WL(T)": 0.7, "WD(V)": 3.0, "FTCD": 1.0}
+        assert (read.creep.total, read.creep.creep, read.creep.years, read.creep.stress) == (2.0, 1.5, 50.0, 180.0)
+        assert read.others == ("T1", "DS(70,90)")
