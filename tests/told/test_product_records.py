@@ -110,6 +110,7 @@ def spoil(key, property, by="", **changes):
             "value (28 d)",
         ),
         (spoil("plain-15", "resistance-4C", conditions={"mean": "50 F"}), "record.conditions", "at a mean of 50 F"),
+        (spoil("plain-15", "declared-10C", statistic="average"), "record.statistic", "and this is an average"),
         (spoil("plain-15", "creep", **{"holds-to": "4 in"}), "record.thickness", "to 4 in; 6 in is made too"),
         (
             spoil("plain-15", "creep", **{"holds-from": "1-1/2 in"}),
@@ -234,6 +235,19 @@ def test_a_doubtful_class_is_never_a_reason_to_refuse():
     assert {"class.claimed", "class.doubtful"} <= set(ids(found))
 
 
+def test_a_number_that_the_standard_may_only_tell_is_advised_and_refuses_nothing():
+    found = held(spoil("plain-15", "resistance-4C", value=4.3))
+    assert only(found, "class.claimed").verdict == "not required, advised"
+    assert found.products[0].refused == ()
+
+
+def test_the_average_of_another_laboratory_does_not_stand_before_what_each_specimen_keeps():
+    product = shipped("plain-15")
+    more = {"statistic": "average", "conditions": {"area": "gross"}}
+    product["evidence"].append(evidence("strength", 14.9, "psi", "ASTM D1621", **more))
+    assert ids(held(product)) == []
+
+
 def test_creep_at_the_declared_stress_carries_the_creep_code():
     product = shipped("xps-40")
     record_of(product, "creep")["value"] = 2.1
@@ -343,7 +357,7 @@ def test_a_panel_without_height_cannot_be_told():
 def test_a_short_lap_falls_short():
     product = shipped("sheet-15")
     product["lap"] = "4 in"
-    assert "less than the 6 in" in only(held(product), "product.lap").wrong
+    assert "less than the 6\u2009in" in only(held(product), "product.lap").wrong
 
 
 def test_temperatures_beyond_the_standard_fall_short():

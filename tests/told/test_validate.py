@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 import json
+import re
 import shutil
 import subprocess
 import sys
 import tomllib
 from pathlib import Path
+from typing import get_args
 
 import jsonschema
 import pytest
 
 from underpour.catalogue import line_schema
+from underpour.catalogue.line import Kind
 from underpour.catalogue.products import SHIPPED
 from underpour.cli import main
 
@@ -205,6 +208,21 @@ def test_the_committed_schema_of_a_line_is_fresh_and_the_shipped_line_keeps_to_i
     jsonschema.Draft202012Validator(made).validate(line)
     line["product"][0]["famly"] = "EPS"
     assert not jsonschema.Draft202012Validator(made).is_valid(line)
+
+
+def test_each_finding_of_a_line_stands_in_its_document():
+    sources = (ROOT / "src" / "underpour" / "conformity").glob("*.py")
+    told = set(
+        re.findall(r'"((?:class|label|product|record)\.[a-z-]+)"', "".join(p.read_text("utf-8") for p in sources))
+    )
+    page = (ROOT / "docs" / "products.md").read_text("utf-8")
+    assert told
+    assert not [each for each in told if f"`{each}`" not in page]
+
+
+def test_each_kind_of_product_stands_in_its_document():
+    page = (ROOT / "docs" / "products.md").read_text("utf-8")
+    assert not [kind for kind in get_args(Kind) if f"`{kind}`" not in page]
 
 
 def test_validating_loads_no_numpy():

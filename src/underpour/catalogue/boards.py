@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from ..mistakes import Mistake
 from .in_place import Measured, Water, in_place
-from .products import products, shipped_line
+from .products import FLAT, products, shipped_line
 from .properties import Property, properties, unit_of
 from .read import Entry, cell, one, quantity, table
 from .records import Board, Made, Quantity, Source
@@ -18,7 +18,6 @@ if TYPE_CHECKING:
     from .line import Evidence, Line, Product
 
 CLASSES = "foam_classes"
-FLAT = ("board", "faced-board")
 
 
 @cache

@@ -26,8 +26,6 @@ from .read import table
 Kind = Literal[
     "board", "faced-board", "tube-panel", "soil-gas-panel", "film", "tape", "edge-strip", "gravel", "drain", "clip"
 ]
-BOARDS: tuple[Kind, ...] = ("board", "faced-board")  # flat: its thickness is its foam
-PANELS: tuple[Kind, ...] = ("tube-panel", "soil-gas-panel")  # shaped: foam, and a pattern beyond it
 Statistic = Literal["each", "average", "90/90"]
 Laboratory = Literal["third party", "third party, accredited", "maker's own", "not told"]
 

@@ -10,6 +10,8 @@ from .read import FOLDER, one
 if TYPE_CHECKING:
     from .line import Line, Product
 
+FLAT = ("board", "faced-board")  # thickness is foam
+SHAPED = ("tube-panel", "soil-gas-panel")  # a pattern stands beyond the foam
 SHIPPED = FOLDER / "marlpit.toml"
 
 

@@ -27,6 +27,7 @@ class Property:
     better: Literal["more", "less"]
     methods: tuple[str, ...]  # that give this very property
     at: tuple[str, ...]  # what a record must say of its conditions
+    statistic: str  # that it is declared by; "" where any will do
     ages: bool  # a foam whose gas leaves it loses it with the years
     mean: float | None  # mean temperature that it is of, degC
 
@@ -66,6 +67,7 @@ def properties() -> dict[str, Property]:
             better=row["better"],
             methods=tuple(row["methods"]),
             at=tuple(row.get("at", ())),
+            statistic=row.get("statistic", ""),
             ages=row.get("ages", False),
             mean=row["mean"]["value"] if "mean" in row else None,
         )

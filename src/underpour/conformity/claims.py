@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from ..catalogue.classes import Limit, ProductClass
+from ..catalogue.products import FLAT, SHAPED
 from ..catalogue.properties import Property, unit_of
 from ..findings import Verdict
 from ..mistakes import nearest
@@ -23,7 +24,6 @@ SPELT = {"CAN/ULC-S701.1": "CAN/ULC-S701", "CAN/ULC S701": "CAN/ULC-S701"}
 LEVELS = {"BS": "flexural", "WL(T)": "water-immersion", "WD(V)": "water-diffusion"}
 BY_LEVEL = {"flexural": "EN 12089", "water-immersion": "EN 12087", "water-diffusion": "EN 12088", "strength": "EN 826"}
 PER_INCH = "h·ft²·°F/(Btu·in)"
-PANELS = ("board", "faced-board", "tube-panel", "soil-gas-panel")
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +64,7 @@ def _worst(rows: Sequence[Row], of: Property) -> Row:
 
 def fits(cls: ProductClass, product: Product) -> bool:
     """Whether a class is for products of this kind and foam."""
-    return product.kind in (cls.kinds or PANELS) and (not cls.families or product.family in cls.families)
+    return product.kind in (cls.kinds or (*FLAT, *SHAPED)) and (not cls.families or product.family in cls.families)
 
 
 def supported(product: Product, rows: Sequence[Row], rules: Rules) -> tuple[ProductClass, ...]:
@@ -271,7 +271,7 @@ def _creep(
     for row in (row for row in rows if row.of.key == "creep" and row.counts):
         stress, reaches = row.evidence.conditions.stress, row.evidence.conditions.reaches
         enough = stress is not None and stress.si >= 1000.0 * declared.stress - 1e-6
-        long = reaches is not None and reaches.si >= 0.999 * declared.years * 365.2425 * 86400.0
+        long = reaches is not None and reaches.si >= 0.999 * declared.years * (unit_of("years", "time") or 1.0)
         if enough and long and row.value is not None:
             if row.value > declared.total + 1e-9:
                 wrong = (

@@ -8,6 +8,7 @@ from collections.abc import Collection, Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from .. import measure
+from ..measure import say
 from ..mistakes import Mistake
 from .findings import RecordFinding
 from .rows import day
@@ -86,7 +87,8 @@ def _prices(product: Product, line: Line, today: datetime.date) -> Iterator[Reco
 def _lap(product: Product, rules: Rules) -> Iterator[RecordFinding]:
     least = rules.limits["film-lap"]
     if product.kind == "film" and product.lap is not None and product.lap.si < least.value - 1e-6:
-        wrong = f"A lap of {product.lap.typed} is less than the 6 in that films are laid with below slabs."
+        laid = say.value(least.value, "m", "US")
+        wrong = f"A lap of {product.lap.typed} is less than the {laid} that films are laid with below slabs."
         instead = "Give the lap of the laying instructions."
         yield RecordFinding("product.lap", "Lap", product.lap.typed, wrong, instead, basis=least.basis())
 

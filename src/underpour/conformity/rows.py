@@ -6,7 +6,7 @@ import datetime
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from ..catalogue.properties import Property, methods_in, unit_of
+from ..catalogue.properties import Property, unit_of
 from .findings import RecordFinding
 
 if TYPE_CHECKING:
@@ -59,7 +59,3 @@ def day(date: datetime.date) -> str:
     '4 March 2026'
     """
     return f"{date.day} {date:%B} {date.year}"
-
-
-def tests_of(evidence: Evidence) -> tuple[str, ...]:
-    return methods_in(evidence.method)

@@ -6,16 +6,19 @@ import datetime
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from ..catalogue.properties import Property, kinds_of
+from ..catalogue.properties import Property, kinds_of, methods_in, unit_of
 from .findings import RecordFinding
-from .rows import Row, day, in_its_unit, said, tests_of
+from .rows import Row, day, in_its_unit, said
 from .rules import Rules
 
 if TYPE_CHECKING:
     from ..catalogue.line import Evidence, Product
 
-DAY = 86400.0
-SAME_MEAN = 1.5  # K: a test a degree off its stated mean temperature is still of that property
+STATISTICS = {
+    "each": "what each specimen keeps",
+    "average": "an average",
+    "90/90": "what 90 % of the make keeps with 90 % confidence",
+}
 MEASURED_AS = {
     "thickness": "the thickness of the specimen",
     "area": "the area that it is counted on (gross, feet, solid)",
@@ -45,13 +48,16 @@ def row(evidence: Evidence, product: Product, line: int, today: datetime.date, r
         *_number(evidence, of),
         *_test(evidence, of),
         *_days(evidence, of, today, rules),
-        *_conditions(evidence, of),
+        *_conditions(evidence, of, rules),
+        *_statistic(evidence, of),
         *_age(evidence, of, product, rules),
         *_thicknesses(evidence, of, product),
         *_source(evidence, of),
     )
     value = in_its_unit(evidence, of)
-    return Row(evidence, of, value, tests_of(evidence), line, tuple(each.placed("", "", line) for each in found))
+    return Row(
+        evidence, of, value, methods_in(evidence.method), line, tuple(each.placed("", "", line) for each in found)
+    )
 
 
 def _number(evidence: Evidence, of: Property) -> Iterator[RecordFinding]:
@@ -82,7 +88,7 @@ def _number(evidence: Evidence, of: Property) -> Iterator[RecordFinding]:
 
 
 def _test(evidence: Evidence, of: Property) -> Iterator[RecordFinding]:
-    tests = tests_of(evidence)
+    tests = methods_in(evidence.method)
     if not tests:
         wrong = "The record names no test by its number, so nobody can repeat it."
         instead = f"Write the test of the report, such as {of.methods[0]}; a number without a test is no evidence."
@@ -119,17 +125,26 @@ def _days_left(left: int) -> str:
     return {0: "less than a day", 1: "1 day"}.get(left, f"{left} days")
 
 
-def _conditions(evidence: Evidence, of: Property) -> Iterator[RecordFinding]:
+def _conditions(evidence: Evidence, of: Property, rules: Rules) -> Iterator[RecordFinding]:
     told = evidence.conditions
     for key in of.at:
         if getattr(told, key) in (None, ""):
             wrong = f"It does not say {MEASURED_AS[key]}."
             instead = f"Write {key} under conditions."
             yield RecordFinding("record.conditions", of.name, said(evidence), wrong, instead, "cannot tell")
-    if of.mean is not None and told.mean is not None and abs(told.mean.si - of.mean) > SAME_MEAN:
+    same = rules.limits["same-mean"].value
+    if of.mean is not None and told.mean is not None and abs(told.mean.si - of.mean) > same + 1e-9:
         wrong = f"It was tested at a mean of {told.mean.typed}, and this is the {of.printed}."
         instead = "Give the record the property of its own temperature; one is never turned into the other."
         yield RecordFinding("record.conditions", of.name, said(evidence), wrong, instead)
+
+
+def _statistic(evidence: Evidence, of: Property) -> Iterator[RecordFinding]:
+    told = evidence.statistic
+    if of.statistic and told is not None and told != of.statistic:
+        wrong = f"A declared value is {STATISTICS[of.statistic]}, and this is {STATISTICS[told]}."
+        instead = "Copy the declared value from the certificate."
+        yield RecordFinding("record.statistic", of.name, said(evidence), wrong, instead)
 
 
 def _age(evidence: Evidence, of: Property, product: Product, rules: Rules) -> Iterator[RecordFinding]:
@@ -140,7 +155,7 @@ def _age(evidence: Evidence, of: Property, product: Product, rules: Rules) -> It
     if told is None:
         wrong = f"{product.family} loses R as its gas leaves, and the record does not say how old the foam was."
         yield RecordFinding("record.age", of.name, said(evidence), wrong, instead, basis=aged.basis())
-    elif told.si < aged.value * DAY:
+    elif told.si < aged.value * (unit_of(aged.unit, "time") or 1.0):
         wrong = f"This is a fresh value ({told.typed}); {product.family} is rated aged."
         yield RecordFinding("record.age", of.name, said(evidence), wrong, instead, basis=aged.basis())
 
