@@ -91,11 +91,12 @@ def test_a_folder_is_one_line_and_two_products_of_one_name_in_it_are_told(tmp_pa
 def test_lines_are_known_where_the_records_are_headed(tmp_path, capsys):
     written = tmp_path / "line.toml"
     row = '  [[product.evidence]]\n  property = "density"\n  value = 1.4\n  method = "ASTM D1622"\n'
-    written.write_text(LINE + PRODUCT + row + row, "utf-8")
+    written.write_text(LINE + PRODUCT + row + row + PRODUCT + row, "utf-8")
     main(["catalogue", "validate", str(written), *DAY, "--json"])
-    (product,) = json.loads(capsys.readouterr().out)["products"]
-    assert product["line"] == 3
-    assert [f["line"] for f in product["findings"] if f["id"] == "record.unit"] == [6, 10]
+    products = json.loads(capsys.readouterr().out)["products"]
+    assert [product["line"] for product in products] == [3, 14]
+    found = [[f["line"] for f in product["findings"] if f["id"] == "record.unit"] for product in products]
+    assert found == [[6, 10], [17]]
 
 
 def test_a_line_without_headings_of_its_own_is_held_all_the_same(tmp_path, capsys):
