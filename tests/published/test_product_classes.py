@@ -1,5 +1,5 @@
 """What a class asks for: ASTM C578-10, Table 1; ASTM D6817, Table 1; CAN/ULC-S701-11, Table 1; EN 13163, annex on
-classification; International Building Code 2603.3 and 803.1.2.
+classification; EN 13164, 4.3.3; ASTM E1745-17, Table 1; International Building Code 2603.3 and 803.1.2.
 
 Seen as quoted in public pages, single rows from memory. The rows stand in data/product_classes.toml as they are
 printed. A product that has a hundredth more of all else that its class asks for is claimed to be of it: on the printed

@@ -221,6 +221,16 @@ def test_each_finding_of_a_line_stands_in_its_document():
     assert not [each for each in told if f"`{each}`" not in page]
 
 
+def test_the_record_in_the_document_is_read_and_its_claim_refused_until_the_rest_is_tested(tmp_path, capsys):
+    page = (ROOT / "docs" / "products.md").read_text("utf-8")
+    (block,) = re.findall(r"```toml\n(.*?)```", page, re.DOTALL)
+    (tmp_path / "my-line.toml").write_text(block, "utf-8")
+    assert main(["catalogue", "validate", str(tmp_path / "my-line.toml"), *DAY]) == 1
+    told = plain(capsys.readouterr().out)
+    assert "ASTM C578 type II asks for what the records do not show: thermal resistance by thickness" in told
+    assert "1 product, held to 27 November 2026: 1 falls short." in told
+
+
 def test_each_kind_of_product_stands_in_its_document():
     page = (ROOT / "docs" / "products.md").read_text("utf-8")
     assert not [kind for kind in get_args(Kind) if f"`{kind}`" not in page]
