@@ -30,7 +30,7 @@ def claimed(row, value):
             records.append(evidence(limit.of.key, value, row["unit"], limit.methods[0]))
         else:
             plenty = limit.printed * (1.01 if limit.of.better == "more" else 0.99)
-            unit = {"m²·K/W for 25 mm": "m·K/W", "1": "index"}.get(limit.printed_unit, limit.printed_unit)
+            unit = {"m²·K/W for 25 mm": "m·K/W", "count": "index"}.get(limit.printed_unit, limit.printed_unit)
             plenty *= 40.0 if limit.printed_unit.endswith("for 25 mm") else 1.0
             records.append(evidence(limit.of.key, plenty, unit, limit.methods[0]))
     for record in records:

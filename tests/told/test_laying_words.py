@@ -200,6 +200,14 @@ def test_each_product_stands_once_with_every_place_where_it_lies():
     assert board.cls[0] == "ASTM C578 type IX"
 
 
+def test_an_index_of_fire_is_no_share_and_says_what_it_does_not_tell():
+    _, laid = made.laid(made.brief([made.SLAB, made.BOARDS[0]], EDGE))
+    rows = {row.name: row for row in laid.products[0].rows}
+    assert rows["Flame spread index"].value == "20"
+    assert rows["Smoke developed index"].value == "350"
+    assert "no forecast of a real fire" in rows["Flame spread index"].terms
+
+
 @pytest.mark.parametrize("units", ["US", "SI"])
 def test_product_data_are_the_catalogues(units):
     _, laid = made.laid(made.brief([made.SLAB, made.BOARDS[0]], EDGE, units=units))

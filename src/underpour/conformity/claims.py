@@ -167,7 +167,7 @@ def _wanted(limit: Limit, row: Row) -> str:
     """The limit as its standard prints it, and in the record's unit where that is another."""
     printed = f"{limit.printed:.1f}" if limit.of.kind == "share" else f"{limit.printed:g}"
     unit, own = limit.printed_unit.replace("% by volume", "%"), row.evidence.unit
-    if unit == "1":
+    if unit == "count":
         return printed
     words = f"R-{printed} an inch" if unit == PER_INCH else f"{printed} {unit}"
     if own in (limit.printed_unit, unit):
