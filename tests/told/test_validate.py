@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import json
+import random
 import re
 import shutil
 import subprocess
 import sys
 import tomllib
+from collections import Counter
 from pathlib import Path
 from typing import get_args
 
@@ -169,6 +171,70 @@ def test_words_that_cannot_be_used_are_told(words, told, capsys, tmp_path, monke
     monkeypatch.chdir(tmp_path)
     assert main(["catalogue", "validate", *words]) == 2
     assert told in plain(capsys.readouterr().err)
+
+
+JUNK = [
+    "",
+    "=",
+    "x",
+    "0",
+    "-1",
+    "1e99",
+    "nan",
+    "true",
+    '""',
+    '"2 in"',
+    '"50 %"',
+    '"EPS EN 13163 CS(10)-CC(2/1,5/50)"',
+    "[",
+    "]",
+    "{}",
+    "1900-01-01",
+    "9999-12-31",
+    "\u00ad",
+    "\ufeff",
+]
+
+
+def spoilt(text: str, seed: int) -> str:
+    """A text with one or two of its lines lost, doubled, cut or given another value."""
+    chance = random.Random(seed)
+    lines = text.splitlines()
+    for _ in range(chance.randint(1, 2)):
+        n = chance.randrange(len(lines))
+        key = lines[n].partition("=")[0]
+        other = chance.choice(lines).partition("=")[2]
+        lines[n : n + 1] = chance.choice(
+            (
+                [],
+                [],
+                [f"{key}={other}"],
+                [f"{key}= {chance.choice(JUNK)}"],
+                [lines[n][: chance.randint(0, len(lines[n]))]],
+                [lines[n], lines[n]],
+            )
+        )
+    return "\n".join(lines)
+
+
+def test_a_line_that_is_spoilt_anyhow_is_held_or_told_and_never_our_fault(tmp_path, capsys):
+    text = SHIPPED.read_text("utf-8")
+    (head, *products) = re.split(r"^(?=\[\[product\]\])", text, flags=re.MULTILINE)
+    written = tmp_path / "line.toml"
+    ends = Counter()
+    for seed in range(200):
+        written.write_text(spoilt(head + products[seed % len(products)], seed), "utf-8")
+        status = main(["catalogue", "validate", str(written), *DAY])
+        told = capsys.readouterr()
+        ends[status] += 1
+        assert status in (0, 1, 2), (seed, told.err)
+        if status == 2:
+            assert re.match(rf"{re.escape(str(written))}:\d+  ", told.err) or "There is no" in told.err, (
+                seed,
+                told.err,
+            )
+            assert len(told.err.splitlines()) >= 2
+    assert all(ends[status] > 10 for status in (0, 1, 2)), ends
 
 
 def test_a_file_beside_is_offered_and_a_folder_without_lines_told(tmp_path, capsys):
