@@ -11,7 +11,7 @@ import tomllib
 from pathlib import Path
 
 import pytest
-from tests.product_lines import evidence, held
+from tests.product_lines import evidence, held, ids, record_of, shipped
 
 from underpour.catalogue.classes import product_classes, service
 from underpour.conformity.designation import designation
@@ -95,6 +95,19 @@ def test_service_temperatures():
     """ASTM C578-16, 1.1: −65 °F to 165 °F, quoted; CAN/ULC-S701.1:2017, scope: −54 °C to 75 °C, quoted."""
     assert service()["ASTM C578"] == pytest.approx(((-65 - 32) / 1.8, (165 - 32) / 1.8), abs=0.1)
     assert service()["CAN/ULC-S701"] == (-54.0, 75.0)
+
+
+@pytest.mark.parametrize(("years", "days"), [(10, 122), (25, 304), (50, 608)])
+def test_a_creep_test_is_carried_forward_thirtyfold_and_no_further(years, days):
+    """EN 1606 with EN 13163 and EN 13164 (from memory): 122, 304 and 608 days for 10, 25 and 50 years."""
+    product = shipped("xps-100")
+    product["claims"] = []
+    told = record_of(product, "creep")["conditions"]
+    told["reaches"] = f"{years} years"
+    told["lasted"] = f"{days} d"
+    assert ids(held(product)) == []
+    told["lasted"] = f"{days - 4} d"
+    assert ids(held(product)) == ["record.carried-forward"]
 
 
 def test_a_code_of_en_13164_is_read_part_by_part():

@@ -233,6 +233,7 @@ def test_creep_below_the_declared_stress_does_not_carry_the_code(stress, said):
         ("XPS EN 13164 T1-CS(10\\Y)100", "class.claimed", "EN 13164 is for XPS, and this is EPS"),
         ("EPS EN 13163 CS(10)150-BS150", "class.claimed", "113 kPa read; 150 kPa wanted at least for CS(10)150"),
         ("EPS EN 13163 CS(10)100-WL(T)5", "class.missing", "WL(T)5, water taken up in 28 days of immersion"),
+        ("EN 13163 EPS 130", "class.unknown", "EN 13163 has no class EPS 130."),
         ("EPS EN 13163 CS(10)100-CC(2/1,5/50)30", "class.missing", "under 30 kPa by EN 1606"),
     ],
 )
@@ -243,6 +244,19 @@ def test_a_claim_that_is_not_met_is_refused(claim, id, words):
     assert words in only(found, id).wrong
     assert "refused" in only(found, id).wrong
     assert found.products[0].refused == (claim,)
+
+
+def test_a_code_that_declares_nothing_to_hold_cannot_be_told():
+    product = shipped("plain-15")
+    product["claims"] = ["EPS EN 13163 L3-W3"]
+    found = held(product)
+    assert only(found, "class.nothing-held").verdict == "cannot tell"
+    assert not found.falls_short
+
+
+def test_an_average_does_not_carry_a_level_of_a_code():
+    found = held(spoil("plain-15", "strength", "EN 826", statistic="average"))
+    assert "by EN 826 of each specimen (the record is an average)" in only(found, "class.missing").wrong
 
 
 def test_a_claim_of_a_list_that_is_not_held_cannot_be_told():

@@ -97,7 +97,7 @@ def claim(
         return
     cls = meant(words, rules)
     if cls is None:
-        yield _unknown(words, product, rules)
+        yield _unknown(words, rules)
     elif not fits(cls, product):
         fit = " or ".join(cls.families) or " or ".join(cls.kinds)
         is_of = product.family or product.kind
@@ -183,7 +183,7 @@ def _other_claim(standard: str, carried: Sequence[ProductClass]) -> str:
     return f"The records carry no class of {standard}; claim none, or test anew."
 
 
-def _unknown(words: str, product: Product, rules: Rules) -> RecordFinding:
+def _unknown(words: str, rules: Rules) -> RecordFinding:
     standards = list(dict.fromkeys(cls.standard for cls in rules.classes))
     folded = words
     for spelt, name in SPELT.items():
@@ -222,8 +222,14 @@ def _code(
         )
         return
     missing: list[str] = []
-    for letters, level in code.levels:
-        key = "strength" if letters.startswith("CS") else LEVELS.get(letters)
+    levels = [(letters, level, _property_of(letters)) for letters, level in code.levels]
+    if code.creep is None and not any(key for _, _, key in levels):
+        if words.startswith(code.standard):
+            yield _unknown(words, rules)
+            return
+        wrong = "The code declares nothing that a record can be held against here, so the claim is not looked at."
+        yield RecordFinding("class.nothing-held", "", words, wrong, "Write the whole code of the label.", "cannot tell")
+    for letters, level, key in levels:
         if key is not None:
             yield from _level(words, f"{letters}{level:g}", key, level, rows, missing, rules)
     if code.creep is not None:
@@ -234,6 +240,11 @@ def _code(
         yield RecordFinding("class.missing", "", words, wrong, "Test what is missing, or take it out of the code.")
 
 
+def _property_of(letters: str) -> str | None:
+    """The property that a level of a code is of; None where nothing here holds it."""
+    return "strength" if letters.startswith("CS") else LEVELS.get(letters)
+
+
 def _level(
     words: str, part: str, key: str, level: float, rows: Sequence[Row], missing: list[str], rules: Rules
 ) -> Iterator[RecordFinding]:
@@ -241,6 +252,10 @@ def _level(
     counting = [row for row in rows if row.of.key == key and test in row.methods and row.counts]
     if not counting:
         missing.append(f"{part}, {of.within} by {test}")
+        return
+    counting = [row for row in counting if row.evidence.statistic != "average"]
+    if not counting:
+        missing.append(f"{part}, {of.within} by {test} of each specimen (the record is an average)")
         return
     percent = of.kind == "share"
     scale = 100.0 if percent and of.unit != "%" else 1.0
@@ -295,9 +310,6 @@ def not_held(words: str) -> tuple[str, ...]:
     code = designation(words)
     if code is None:
         return ()
-    levels = (
-        f"{letters}{level:g}"
-        for letters, level in code.levels
-        if letters not in LEVELS and not letters.startswith("CS")
-    )
-    return (*levels, *code.others)
+    levels = (f"{letters}{level:g}" for letters, level in code.levels if _property_of(letters) is None)
+    after = (f"{code.creep.creep:g} % of creep alone",) if code.creep else ()
+    return (*levels, *after, *code.others)

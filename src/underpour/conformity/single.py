@@ -14,6 +14,7 @@ from .rules import Rules
 if TYPE_CHECKING:
     from ..catalogue.line import Evidence, Product
 
+ROUNDED_DAYS = 0.005  # 50 years over 30 are 608.75 days, which the standards round to 608
 STATISTICS = {
     "each": "what each specimen keeps",
     "average": "an average",
@@ -50,6 +51,7 @@ def row(evidence: Evidence, product: Product, line: int, today: datetime.date, r
         *_days(evidence, of, today, rules),
         *_conditions(evidence, of, rules),
         *_statistic(evidence, of),
+        *_carried_forward(evidence, of, rules),
         *_age(evidence, of, product, rules),
         *_thicknesses(evidence, of, product),
         *_source(evidence, of),
@@ -137,6 +139,17 @@ def _conditions(evidence: Evidence, of: Property, rules: Rules) -> Iterator[Reco
         wrong = f"It was tested at a mean of {told.mean.typed}, and this is the {of.printed}."
         instead = "Give the record the property of its own temperature; one is never turned into the other."
         yield RecordFinding("record.conditions", of.name, said(evidence), wrong, instead)
+
+
+def _carried_forward(evidence: Evidence, of: Property, rules: Rules) -> Iterator[RecordFinding]:
+    lasted, reaches = evidence.conditions.lasted, evidence.conditions.reaches
+    if of.key != "creep" or lasted is None or reaches is None:
+        return
+    most = rules.limits["carried-forward"]
+    if reaches.si > most.value * lasted.si * (1.0 + ROUNDED_DAYS):
+        wrong = f"A test of {lasted.typed} is carried forward to {reaches.typed}, and {most.value:g} times is the most."
+        instead = "Write the time that the report carries it to, or test for longer."
+        yield RecordFinding("record.carried-forward", of.name, said(evidence), wrong, instead, basis=most.basis())
 
 
 def _statistic(evidence: Evidence, of: Property) -> Iterator[RecordFinding]:
