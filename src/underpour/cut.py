@@ -20,16 +20,25 @@ from .sections.parts import Section
 
 
 def solved_edges(resolved: Resolved, before: Sequence[SolvedEdge] = ()) -> tuple[SolvedEdge, ...]:
-    """Every edge of a resolved brief; one whose section and airs are those of one solved ``before`` is that one.
+    """Every edge of a resolved brief; one that is cut like another, there or ``before``, is not solved again.
 
     Raises Mistake where a section cannot be built.
     """
-    return tuple(_solved(resolved, edge, before, solve_each) for edge in resolved.edges)
+    return _each(resolved, before, solve_each)
 
 
 def sketched_edges(resolved: Resolved, before: Sequence[SolvedEdge] = ()) -> tuple[SolvedEdge, ...]:
     """The same on the first grid alone, fast, for the difference to another such; see ``sketch_each``."""
-    return tuple(_solved(resolved, edge, before, sketch_each) for edge in resolved.edges)
+    return _each(resolved, before, sketch_each)
+
+
+def _each(
+    resolved: Resolved, before: Sequence[SolvedEdge], solving: Callable[..., tuple[Solved, ...]]
+) -> tuple[SolvedEdge, ...]:
+    solved: list[SolvedEdge] = []
+    for edge in resolved.edges:
+        solved.append(_solved(resolved, edge, [*before, *solved], solving))
+    return tuple(solved)
 
 
 def _solved(
@@ -45,8 +54,8 @@ def _solved(
     }
     airs = tuple(climates[air.where] for air in made.airs)
     for known in before:
-        if known.section == made and known.heat.climates == airs:
-            return replace(known, edge=edge, levels=levels(resolved, edge))
+        if known.heat.climates == airs and _cut_alike(known.section, made):
+            return replace(known, edge=edge, section=made, levels=levels(resolved, edge))
     outdoors = _films(("outdoors",) * 3)
     rising = resolved.room.mean < resolved.outdoor_mean
     warm_side = _films(("floor-up" if rising else "floor-down", "wall", "floor-up"))
@@ -74,6 +83,19 @@ def _solved(
             "The slanted sides of these shapes lie too close to one another.",
             "Bring their corners onto common levels, or draw them with upright and level sides.",
         ) from None
+
+
+def _cut_alike(one: Section, other: Section) -> bool:
+    """Whether two sections are the same to heat, whatever their parts are called."""
+    return (
+        (one.extent, one.corner, one.outdoors, one.airs) == (other.extent, other.corner, other.outdoors, other.airs)
+        and len(one.parts) == len(other.parts)
+        and all(
+            (a.outline, a.conductivity, a.heat_capacity, a.priority)
+            == (b.outline, b.conductivity, b.heat_capacity, b.priority)
+            for a, b in zip(one.parts, other.parts, strict=True)
+        )
+    )
 
 
 def _films(keys: Sequence[str]) -> Films:
