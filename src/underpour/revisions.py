@@ -170,22 +170,16 @@ def _leaf(node: Typed, path: tuple[str | int, ...]) -> Iterator[tuple[str, str]]
 
 
 def _taken(assumed: list[Mapping[str, Any]], system: System) -> dict[str, str]:
-    return {each["path"]: _measured(each["value"], each["unit"], system) for each in assumed}
+    return {each["path"]: say.of_any_unit(each["value"], each["unit"], system) for each in assumed}
 
 
 def _taken_now(dossier: Dossier) -> dict[str, str]:
-    return {each.path: _measured(each.value, each.unit, dossier.units) for each in dossier.assumed}
+    return {each.path: say.of_any_unit(each.value, each.unit, dossier.units) for each in dossier.assumed}
 
 
 def _lines(notes: Iterable[str]) -> dict[str, str]:
     """What was known of the data, such as the months of a weather file, by place in the list."""
     return {f"What to know of the data, {number}": note for number, note in enumerate(notes, 1)}
-
-
-def _measured(value: float | str | None, unit: str, system: System) -> str:
-    if value is None or isinstance(value, str):
-        return value or ""
-    return say.both(value, unit, system) if unit in printed() else f"{value:.4g}\u2009{unit}"
 
 
 def _findings(last: list[Mapping[str, Any]], dossier: Dossier) -> Iterator[tuple[Instance, Change]]:

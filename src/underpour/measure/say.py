@@ -44,6 +44,17 @@ def both(measured: float, unit: str, system: System) -> str:
     return own if own == other else f"{own} ({other})"
 
 
+def of_any_unit(measured: float | str, unit: str, system: System) -> str:
+    """What was taken or tabulated: words as they are, a number in both systems, one of an unprinted unit as it is.
+
+    >>> of_any_unit("clay", "", "SI"), of_any_unit(3.0, "1/yr", "SI").replace(THIN, " ")
+    ('clay', '3 1/yr')
+    """
+    if isinstance(measured, str):
+        return measured
+    return both(measured, unit, system) if unit in printed() else f"{measured:.4g}{THIN}{unit}"
+
+
 def typed(measure: Measure, unit: str, system: System) -> str:
     """The words as they were typed, with the value in the other system beside them.
 

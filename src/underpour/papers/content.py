@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 from ..drawings.margin import margin_picture, margin_words
 from ..findings import Finding
 from ..measure import say
-from ..measure.table import System, printed
+from ..measure.table import System
 from .as_typed import as_typed
 from .asked import asked
 from .compared import compared
@@ -50,7 +50,7 @@ def content(
     """
     briefed = dossier.as_briefed
     system: System = "US" if dossier.units == "US" else "SI"
-    taken = {a.path: _taken(a.value, a.unit, system) for a in dossier.assumed}
+    taken = {a.path: say.of_any_unit(a.value, a.unit, system) for a in dossier.assumed}
     findings = worst_first(briefed.findings)
     letters = letters or Letters()
     whole: dict[str, Any] = letters.fit(
@@ -142,19 +142,11 @@ def picture_row(p: Picture) -> dict[str, Any]:
 
 
 def _assumed(a: Assumed, dossier: Dossier, system: System) -> dict[str, Any]:
-    between = [_taken(end, a.unit, system) for end in (a.low, a.high) if end is not None]
+    between = [say.of_any_unit(end, a.unit, system) for end in (a.low, a.high) if end is not None]
     return {
         "path": path(a.path),
-        "value": _taken(a.value, a.unit, system),
+        "value": say.of_any_unit(a.value, a.unit, system),
         "between": between,
         "why": a.why,
         "moved": path_moved(a.path, dossier),
     }
-
-
-def _taken(value: float | str, unit: str, system: System) -> str:
-    if isinstance(value, str):
-        return value
-    if unit in printed():
-        return say.both(value, unit, system)
-    return f"{value:,.10g}".replace(",", "\N{THIN SPACE}").replace("-", "\N{MINUS SIGN}") + f"\N{THIN SPACE}{unit}"
