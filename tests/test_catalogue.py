@@ -88,7 +88,7 @@ def test_what_may_be_assumed_has_a_range():
     assumed = [catalogue.default_ground(), *catalogue.grounds(), *catalogue.materials()]
     numbers = [q for each in assumed for q in (each.conductivity, each.heat_capacity)]
     numbers += [q for each in catalogue.uses() for q in (each.room, each.humidity) if q]
-    numbers += [each.conductivity_in_place for each in catalogue.boards()]
+    numbers += [each.conductivity_in_place for each in catalogue.shipped_products().boards()]
     numbers += [*catalogue.surfaces().values(), *catalogue.limits().values()]
     assert not [q.path for q in numbers if not q.low < q.high]
 
@@ -138,14 +138,14 @@ def test_printed_units_are_turned_as_a_units_library_turns_them(name):
 
 def test_typed_thicknesses_are_the_thicknesses_in_metres():
     units = pint.UnitRegistry()
-    for board in catalogue.boards():
+    for board in catalogue.shipped_products().boards():
         for made in board.made:
             inches = sum(Fraction(part) for part in made.typed.removesuffix(" in").split("-"))
             assert made.thickness == pytest.approx((float(inches) * units.inch).to("m").magnitude, abs=1e-6)
 
 
 def test_what_an_invented_maker_makes_is_marked_wherever_it_shows():
-    made_up = [board for board in catalogue.boards() if board.maker]
+    made_up = [board for board in catalogue.shipped_products().boards() if board.maker]
     assert made_up
     for board in made_up:
         assert board.invented
@@ -155,7 +155,7 @@ def test_what_an_invented_maker_makes_is_marked_wherever_it_shows():
 
 def test_the_label_of_each_thickness_agrees_with_the_measured_board():
     """A printed R is rounded to 0.1; half of that and 2 % of it between the record and the label."""
-    for board in catalogue.boards():
+    for board in catalogue.shipped_products().boards():
         for made in board.made:
             measured = board.r_label_per_metre.value * made.thickness
             assert made.r_label.value == pytest.approx(measured, rel=0.02, abs=0.05 * 0.1761)

@@ -71,7 +71,7 @@ def solved_brief(
     Raises Mistakes with file and line.
     """
     try:
-        resolved = resolve(brief)
+        resolved = resolve(brief, products=reading.products)
         return resolved, solved_edges(resolved, before)
     except Mistakes as mistakes:
         raise reading.placed(mistakes, name) from None

@@ -36,7 +36,7 @@ def of_row(key):
 
 @firm("resistance-24C")
 def test_resistance_of_an_inch_at_75_f(row):
-    labelled = catalogue.board(row["board"]).r_label_per_metre
+    labelled = catalogue.shipped_products().board(row["board"]).r_label_per_metre
     assert labelled.value / PER_INCH == approx(row["value"], abs=row["tolerance"])
 
 
@@ -46,7 +46,7 @@ def test_resistance_of_25_mm_at_24_c(row):
 
     For 25 mm it would be 0.75; we hold the inch, which is what is measured.
     """
-    labelled = catalogue.board(row["board"]).r_label_per_metre
+    labelled = catalogue.shipped_products().board(row["board"]).r_label_per_metre
     thickness = 0.0254 if row["board"].startswith("c578") else 0.025
     assert thickness * labelled.value == approx(row["value"], abs=row["tolerance"])
 
@@ -58,14 +58,14 @@ def test_resistance_of_an_inch_at_40_f(row):
 
 @firm("strength")
 def test_compressive_resistance(row):
-    strength = catalogue.board(row["board"]).strength
+    strength = catalogue.shipped_products().board(row["board"]).strength
     assert (strength.value * UNITS.kPa).to(row["unit"]).magnitude == approx(row["value"], abs=row["tolerance"])
 
 
 @firm("strength-metric")
 def test_compressive_resistance_in_kpa(row):
     """The standard's own rounded equivalents: within 1 kPa."""
-    assert catalogue.board(row["board"]).strength.value == approx(row["value"], abs=1.0)
+    assert catalogue.shipped_products().board(row["board"]).strength.value == approx(row["value"], abs=1.0)
 
 
 @firm("water")
@@ -81,13 +81,13 @@ def test_density(row):
 
 
 def test_every_class_of_the_table_is_a_board():
-    assert {row["board"] for row in ROWS} <= {board.key for board in catalogue.boards()}
+    assert {row["board"] for row in ROWS} <= {board.key for board in catalogue.shipped_products().boards()}
 
 
 def test_a_doubtful_class_says_so():
     doubtful = {row["board"] for row in ROWS if row["doubtful"]}
     assert doubtful == {"s701-4"}
-    assert all("Doubtful" in catalogue.board(key).note for key in doubtful)
+    assert all("Doubtful" in catalogue.shipped_products().board(key).note for key in doubtful)
 
 
 def test_the_ratio_of_the_two_mean_temperatures_is_the_one_that_the_trade_quotes():

@@ -41,7 +41,7 @@ def test_no_line_is_wider_than_the_terminal(width):
     assert max(len(line) for text in texts for line in text.splitlines()) <= width
 
 
-@pytest.mark.parametrize("board", catalogue.boards(), ids=lambda board: board.key)
+@pytest.mark.parametrize("board", catalogue.shipped_products().boards(), ids=lambda board: board.key)
 def test_a_board_shows_every_number_with_range_source_clause_and_how_it_was_seen(board):
     text = plain(shown(board.key, 80))
     for quantity in (getattr(board, field.name) for field in fields(board)):
@@ -60,12 +60,12 @@ def test_two_inches_of_a_board_have_two_r_values():
 
 
 def test_the_working_of_the_value_in_place_is_told_once():
-    board = catalogue.board("plain-15")
+    board = catalogue.shipped_products().board("plain-15")
     assert plain(shown("plain-15", 80)).count(plain(board.in_place_steps)) == 1
 
 
 def test_what_is_invented_is_said_wherever_it_is_shown():
-    for board in catalogue.boards():
+    for board in catalogue.shipped_products().boards():
         assert ("invented" in shown(board.key, 80)) == board.invented
         assert ("invented" in dict(shelf("boards"))[board.key]) == board.invented
 

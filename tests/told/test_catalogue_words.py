@@ -16,8 +16,8 @@ def told(ask, *words):
 @pytest.mark.parametrize(
     ("ask", "typed", "nearest", "listing"),
     [
-        (catalogue.board, "plian-25", "plain-25", "boards"),
-        (catalogue.board, "c578-9", "c578-", "boards"),
+        (catalogue.shipped_products().board, "plian-25", "plain-25", "boards"),
+        (catalogue.shipped_products().board, "c578-9", "c578-", "boards"),
         (catalogue.material, "concret", "concrete", "materials"),
         (catalogue.ground, "silty-clay", "silty-clay-moist", "grounds"),
         (catalogue.retarder, "film-16-mil", "film-", "retarders"),

@@ -212,7 +212,7 @@ def test_an_index_of_fire_is_no_share_and_says_what_it_does_not_tell():
 def test_product_data_are_the_catalogues(units):
     _, laid = made.laid(made.brief([made.SLAB, made.BOARDS[0]], EDGE, units=units))
     rows = {row.name: row for row in laid.products[0].rows}
-    board = catalogue.board("plain-25")
+    board = catalogue.shipped_products().board("plain-25")
     assert rows["Compressive strength"].value == say.both(board.strength.value, "kPa", units)
     assert "MB-03-COM" in rows["Compressive strength"].terms
     assert rows["Water taken up, by volume"].value == plain_percent(1.5)

@@ -263,7 +263,7 @@ def test_a_shaped_panel_is_not_taken_for_a_flat_board():
     from underpour.mistakes import Mistake
 
     with pytest.raises(Mistake, match="is no flat board, and a build-up takes flat boards only"):
-        catalogue.board("knob-15")
+        catalogue.shipped_products().board("knob-15")
 
 
 def test_the_committed_schema_of_a_line_is_fresh_and_the_shipped_line_keeps_to_it():

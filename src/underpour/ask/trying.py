@@ -65,7 +65,7 @@ def at_end(taken: Taken, path: str, value: float) -> End:
     solved as finely as an answer is. A section that the value does not change is not solved again.
     """
     try:
-        resolved = resolve(taken.brief, {path: value})
+        resolved = resolve(taken.brief, {path: value}, taken.resolved.products)
         moved = _moved(taken, named(findings(resolved, sketched_edges(resolved, taken.sketched))))
         if not all(_sure(finding) for finding in moved.values()):
             return End(value, named(findings(resolved, solved_edges(resolved, taken.edges))))

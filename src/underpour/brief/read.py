@@ -8,6 +8,7 @@ from os import PathLike
 from pathlib import Path as FilePath
 from typing import TYPE_CHECKING
 
+from ..catalogue.products import Products, products_beside, shipped_products
 from ..mistakes import Mistake, Mistakes
 from ..toml_text import places, read_toml
 from .alternatives import AS_BRIEFED, changed, edge_names, unclear_alternative_names
@@ -28,6 +29,7 @@ class Reading:
     file: str
     brief: Brief  # as briefed
     alternatives: tuple[tuple[str, Brief], ...]  # in file order, without the brief itself
+    products: Products = field(repr=False, compare=False)  # what it can name
     versions: Mapping[str, Version] = field(repr=False, compare=False)  # by the alternative's name
 
     def placed(self, found: Iterable[Mistake], alternative: str = AS_BRIEFED) -> Mistakes:
@@ -73,6 +75,7 @@ def reads(text: str, file: str = "") -> Reading:
     as_briefed = Version(AS_BRIEFED, root)
     folder = FilePath(file).parent
     brief, found = _understood(as_briefed, folder)
+    products, unread = _products(folder if file else None)
     told = {(as_briefed.origin(mistake.at), mistake.wrong) for mistake in found}
     found += unclear_alternative_names(_alternative_names(root))
     wrong = [(as_briefed, found)]
@@ -82,16 +85,28 @@ def reads(text: str, file: str = "") -> Reading:
         other, of_version = _understood(version, folder)
         wrong.append((version, [m for m in of_version if (version.origin(m.at), m.wrong) not in told]))
         read_alternatives.append((version, other))
-    if brief is None or any(mistakes for _, mistakes in wrong):
+    if brief is None or unread or any(mistakes for _, mistakes in wrong):
         where = places(text)
-        raise Mistakes(m for version, mistakes in wrong for m in placed(mistakes, version, file, where))
+        of_brief = (m for version, mistakes in wrong for m in placed(mistakes, version, file, where))
+        raise Mistakes([*of_brief, *unread])
     return Reading(
         text,
         file,
         brief,
         tuple((version.name, other) for version, other in read_alternatives if other is not None),
+        products,
         {version.name: version for version, _ in wrong},
     )
+
+
+def _products(folder: FilePath | None) -> tuple[Products, list[Mistake]]:
+    """What the brief can name, and what cannot be read of it; a brief without a file has no folder beside it."""
+    if folder is None:
+        return shipped_products(), []
+    try:
+        return products_beside(folder), []
+    except Mistakes as mistakes:
+        return shipped_products(), list(mistakes)
 
 
 def _understood(version: Version, folder: FilePath) -> tuple[Brief | None, list[Mistake]]:

@@ -2,20 +2,18 @@
 
 from __future__ import annotations
 
-from .boards import board, boards
 from .grounds import default_ground, ground, grounds
 from .listing import everything
 from .materials import material, materials
-from .products import product, products, shipped_line
+from .products import Products, products_beside, shipped_products
 from .retarders import retarder, retarders
 from .sources import source, sources
 from .surfaces import air_layer, limit, limits, surface, surfaces
 from .uses import called, use, uses
 
 __all__ = [
+    "Products",
     "air_layer",
-    "board",
-    "boards",
     "called",
     "default_ground",
     "everything",
@@ -25,11 +23,10 @@ __all__ = [
     "limits",
     "material",
     "materials",
-    "product",
-    "products",
+    "products_beside",
     "retarder",
     "retarders",
-    "shipped_line",
+    "shipped_products",
     "source",
     "sources",
     "surface",

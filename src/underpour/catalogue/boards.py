@@ -2,48 +2,47 @@
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from dataclasses import dataclass
 from functools import cache
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NoReturn
 
 from ..mistakes import Mistake
 from .in_place import Measured, Water, in_place
-from .products import FLAT, products, shipped_line
 from .properties import Property, properties, unit_of
-from .read import Entry, cell, one, quantity, table
+from .read import Entry, absent, cell, quantity, table
 from .records import Board, Made, Quantity, Source
-from .sources import source
 
 if TYPE_CHECKING:
-    from .line import Evidence, Line, Product
+    from .line import Evidence, Product
+    from .products import OfMaker
 
 CLASSES = "foam_classes"
 
 
 @cache
-def _by_key() -> dict[str, Board]:
-    made = shipped_line()
-    of_products = {each.key: _product(each, made) for each in made.product if each.kind in FLAT}
+def _classes() -> dict[str, Board]:
     classes = table(CLASSES)
-    return of_products | {row["key"]: _class(row, classes["columns"]) for row in classes["row"]}
+    return {row["key"]: _class(row, classes["columns"]) for row in classes["row"]}
 
 
-def boards() -> tuple[Board, ...]:
-    """Every board: products first, then the standard classes."""
-    return tuple(_by_key().values())
+def class_keys() -> list[str]:
+    """Keys of the standard classes."""
+    return list(_classes())
 
 
-def board(key: str) -> Board:
-    """The board of that key; a key that is not known is a Mistake with the nearest one.
+def class_board(key: str) -> Board | None:
+    """A standard class as a board: the least that any board of it has; None where there is no such class.
 
-    >>> board("c578-ix").made, round(board("c578-ix").r_label_per_metre.value, 2)  # R 4.2 an inch
-    ((), 29.12)
+    >>> class_board("c578-ix").made
+    ()
     """
-    other = next((each for each in products() if each.key == key and each.kind not in FLAT), None)
-    if other is not None:
-        wrong = f"{other.name} is no flat board, and a build-up takes flat boards only."
-        raise Mistake("", f'"{key}"', wrong, "All of them: underpour catalogue list boards")
-    return one(_by_key(), key, "board", "boards")
+    return _classes().get(key)
+
+
+def unknown_board(key: str, known: Collection[str]) -> NoReturn:
+    """Refuses a key that no board has, with the nearest one."""
+    absent(dict.fromkeys(known), key, "board", "boards")
 
 
 def _class(row: Entry, columns: Entry) -> Board:
@@ -75,10 +74,17 @@ def _class(row: Entry, columns: Entry) -> Board:
     )
 
 
-def _product(product: Product, line: Line) -> Board:
-    """A product of a line; of several records of one property the first is the one that is worked with."""
+def product_board(product: Product, of_maker: OfMaker) -> Board:
+    """A product of a line; of several records of one property the first is the one that is worked with.
+
+    Raises
+    ------
+    Mistake
+        A record is missing without which nothing can be worked out.
+    """
     path = f"catalogue.foam.{product.key}"
-    origin = source("marlpit")
+    origin, line = of_maker.source, of_maker.line
+    _workable(product, of_maker)
     rows = [(properties()[each.property], each) for each in product.evidence]
     first: dict[str, Quantity] = {}
     tested = []
@@ -163,6 +169,18 @@ def _board(key: str, family: str, numbers: _Tested, **told: Any) -> Board:
         long_term=quantity(kind["long-term"], f"{path}.long-term"),
         **({"made": ()} | told),
     )
+
+
+def _workable(product: Product, of_maker: OfMaker) -> None:
+    """Refuses a product whose records do not say enough, naming what is missing."""
+    had = {record.property for record in product.evidence if record.value is not None}
+    lacking = [properties()[key].within for key in ("resistance-24C", "water", "density") if key not in had]
+    lacking += [] if had & {"strength", "strength-break"} else [properties()["strength"].within]
+    lacking += [] if product.family else ["the foam it is made of (family)"]
+    if lacking:
+        called = product.name or product.key
+        wrong = f"{called} cannot be worked with: its record in {of_maker.file} lacks {', '.join(lacking)}."
+        raise Mistake("", f'"{product.key}"', wrong, "Add what is missing there; docs/products.md shows how.")
 
 
 def _number(evidence: Evidence, of: Property, origin: Source, path: str) -> Quantity:

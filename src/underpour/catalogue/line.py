@@ -309,4 +309,5 @@ class Line(Table):
 
     maker: Maker = _key("Who makes it.")
     priced: datetime.date | None = _key("Day of the prices, where a product says none.", "2026-06-01", default=None)
+    stands_alone: bool = _key("Leaves out the line that comes with the tool.", True, default=False)
     product: tuple[Product, ...] = _key("The products.")

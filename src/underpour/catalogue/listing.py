@@ -6,10 +6,9 @@ from collections.abc import Callable, Iterator, Mapping
 from types import MappingProxyType
 from typing import TYPE_CHECKING
 
-from .boards import boards
 from .grounds import grounds
 from .materials import materials
-from .products import products
+from .products import shipped_products
 from .records import Quantity
 from .retarders import retarders
 from .sources import sources
@@ -25,8 +24,8 @@ if TYPE_CHECKING:
 # The word of ``catalogue list``, the second word of the paths in it, and what gives its records.
 LISTS: Mapping[str, tuple[str, Callable[[], tuple[Record, ...] | dict[str, Quantity]]]] = MappingProxyType(
     {
-        "boards": ("foam", boards),
-        "products": ("product", products),
+        "boards": ("foam", lambda: shipped_products().boards()),
+        "products": ("product", lambda: shipped_products().products()),
         "materials": ("material", materials),
         "grounds": ("ground", grounds),
         "retarders": ("retarder", retarders),

@@ -49,7 +49,8 @@ def below_footing(edge: ResolvedEdge, system: System) -> Iterator[Finding]:
 
 def _strength(piece: Piece) -> tuple[Quantity, Quantity]:
     """Strength of the board's short test [kPa], and the share of it that may stand for good [1]."""
-    board = catalogue.board(piece.board.key)
+    board = piece.board.record
+    assert board is not None  # foam is always of a board
     return board.strength, board.long_term
 
 

@@ -46,7 +46,7 @@ def _record(path: str, record: Any, width: int) -> Iterator[str]:
     from .product_shown import shown as product_shown
 
     if path.startswith("catalogue.product."):
-        return product_shown(record, catalogue.shipped_line(), width)
+        return product_shown(record, catalogue.shipped_products().line_of(record.key).line, width)
     return _entry(path, record, width)
 
 

@@ -43,15 +43,16 @@ def shelf(what: str) -> Iterator[tuple[str, str]]:
     if what == "products":
         from .product_shown import one_line as of_product
 
-        for product in catalogue.products():
-            yield product.key, of_product(product, catalogue.shipped_line())
+        held = catalogue.shipped_products()
+        for product in held.products():
+            yield product.key, of_product(product, held.line_of(product.key).line)
         return
     if what == "sources":
         for source in catalogue.sources():
             yield source.key, f"{source.title} ({SEEN[source.seen]})"
         return
     shelves: dict[str, Callable[[], Iterable[Board | Material | Retarder | Use]]] = {
-        "boards": catalogue.boards,
+        "boards": catalogue.shipped_products().boards,
         "grounds": catalogue.grounds,
         "materials": catalogue.materials,
         "retarders": catalogue.retarders,

@@ -81,7 +81,7 @@ def _placed(where: str, how_thick: str) -> str:
 def _product(uses: list[_Use], system: System) -> Product:
     first = uses[0].of
     slices = [use.of for use in uses]
-    board = catalogue.board(first.key) if first.kind == "board" and first.key else None
+    board = first.record
     if board is not None:
         rows = tuple(_board_rows(board, slices, system))
     elif first.kind == "vapour-retarder" and first.key:

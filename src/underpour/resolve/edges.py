@@ -11,6 +11,7 @@ from ..brief.model import Brief
 from ..brief.sides import sides_of_edges
 from ..brief.tables.edge import Edge, Insulation
 from ..brief.tables.layer import Layer
+from ..catalogue.products import Products
 from ..findings import Assumed
 from ..measure import Measure, System, say
 from ..mistakes import Mistake
@@ -45,6 +46,7 @@ def resolve_edge(
     system: System,
     assumed: Assumptions,
     found: list[Mistake],
+    products: Products,
     *,
     outdoors: bool = False,
 ) -> ResolvedEdge | None:
@@ -59,19 +61,19 @@ def resolve_edge(
             return None
 
     def leaves(layers: Sequence[Layer], key: str) -> list[Slice]:
-        each = (tried(partial(layer_slice, w, f"{path}.{key}.{n}", system)) for n, w in enumerate(layers, 1))
+        each = (tried(partial(layer_slice, w, f"{path}.{key}.{n}", system, products)) for n, w in enumerate(layers, 1))
         return [leaf for leaf in each if leaf is not None]
 
     pieces = [
         made
         for n, p in enumerate(edge.insulation, 1)
-        if (made := tried(partial(_piece, p, edge, f"{path}.insulation.{n}", system))) is not None
+        if (made := tried(partial(_piece, p, edge, f"{path}.insulation.{n}", system, products))) is not None
     ]
     wall, above = leaves(edge.wall or (), "wall"), leaves(edge.above or (), "above")
     drawn = [
         Drawn(body, tuple(shape.outline), shape.priority)
         for n, shape in enumerate(edge.shape, 1)
-        if (body := tried(partial(shape_slice, shape, f"{path}.shape.{n}"))) is not None
+        if (body := tried(partial(shape_slice, shape, f"{path}.shape.{n}", products))) is not None
     ]
     if edge.ground is None and edge.kind == "footing-wall":
         found.append(
@@ -153,8 +155,8 @@ def _footing_concrete(edge: Edge, height: float, path: str, system: System) -> S
     return replace(made_of, words=f"Footing, concrete, {said}")
 
 
-def _piece(piece: Insulation, edge: Edge, path: str, system: System) -> Piece:
-    board: Slice = piece_slice(piece, path, system)
+def _piece(piece: Insulation, edge: Edge, path: str, system: System, products: Products) -> Piece:
+    board: Slice = piece_slice(piece, path, system, products)
     top = piece.from_.si if isinstance(piece.from_, Measure) else None
     start = top if top is not None else 0.0
     if piece.from_ == "wall-top" or (piece.from_ is None and _starts_at_wall_top(edge, piece)):

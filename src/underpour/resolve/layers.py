@@ -6,6 +6,7 @@ from .. import catalogue
 from ..brief.layers import BULK
 from ..brief.tables.edge import Insulation, Shape
 from ..brief.tables.layer import Layer
+from ..catalogue.products import Products
 from ..catalogue.records import Board, Material
 from ..measure import Measure, System, say
 from ..mistakes import Mistake
@@ -14,7 +15,7 @@ from .resolved import Slice
 SAME = 5e-4  # m: a typed thickness this near to a made one is that one
 
 
-def layer_slice(layer: Layer, path: str, system: System) -> Slice:
+def layer_slice(layer: Layer, path: str, system: System, products: Products) -> Slice:
     """A layer of the floor or of a wall. Raises Mistake."""
     for kind in BULK:
         thickness = getattr(layer, kind.replace("-", "_"))
@@ -39,7 +40,7 @@ def layer_slice(layer: Layer, path: str, system: System) -> Slice:
             key=film.key,
         )
     assert layer.board is not None and layer.thickness is not None
-    return board_slice(layer.board, layer.thickness, layer.conductivity, path, system)
+    return board_slice(layer.board, layer.thickness, layer.conductivity, path, system, products)
 
 
 def bulk(kind: str, thickness: Measure, typed: Measure | None, path: str, system: System) -> Slice:
@@ -69,10 +70,12 @@ def _of_material(
     )
 
 
-def board_slice(name: str, thickness: Measure, typed: Measure | None, path: str, system: System) -> Slice:
+def board_slice(
+    name: str, thickness: Measure, typed: Measure | None, path: str, system: System, products: Products
+) -> Slice:
     """A slice of a board, in a thickness that is made. Raises Mistake."""
     try:
-        board = catalogue.board(name)
+        board = products.board(name)
     except Mistake as mistake:
         raise mistake.placed(at=f"{path}.board") from None
     r_label, r_path = _label(board, thickness, f"{path}.thickness", system)
@@ -92,6 +95,7 @@ def board_slice(name: str, thickness: Measure, typed: Measure | None, path: str,
         (f"{path}.thickness", r_path),
         board.combustible,
         board.key,
+        board,
     )
 
 
@@ -115,16 +119,16 @@ def _label(board: Board, thickness: Measure, path: str, system: System) -> tuple
     )
 
 
-def piece_slice(piece: Insulation, path: str, system: System) -> Slice:
+def piece_slice(piece: Insulation, path: str, system: System, products: Products) -> Slice:
     """The board of a piece of edge insulation. Raises Mistake."""
-    return board_slice(piece.board, piece.thickness, piece.conductivity, path, system)
+    return board_slice(piece.board, piece.thickness, piece.conductivity, path, system, products)
 
 
-def shape_slice(shape: Shape, path: str) -> Slice:
+def shape_slice(shape: Shape, path: str, products: Products) -> Slice:
     """The material of a body that the user drew. Raises Mistake."""
     try:
         if shape.board is not None:
-            board = catalogue.board(shape.board)
+            board = products.board(shape.board)
             conductivity = shape.conductivity.si if shape.conductivity else board.conductivity_in_place.value
             return Slice(
                 "board",
@@ -140,6 +144,7 @@ def shape_slice(shape: Shape, path: str) -> Slice:
                 (),
                 board.combustible,
                 board.key,
+                board,
             )
         material = catalogue.material(shape.material or "concrete")
     except Mistake as mistake:

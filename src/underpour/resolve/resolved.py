@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from ..catalogue.records import Quantity, Use
+from ..catalogue.products import Products
+from ..catalogue.records import Board, Quantity, Use
 from ..findings import Assumed
 from ..measure import System
 
@@ -26,6 +27,7 @@ class Slice:
     r_label_rests_on: tuple[str, ...] = ()
     combustible: bool = False
     key: str = ""  # of its record in the catalogue; "" where it has none
+    record: Board | None = None  # of a board
 
     @property
     def resistance(self) -> float:
@@ -171,6 +173,7 @@ class Resolved:
     edges: tuple[ResolvedEdge, ...]
     assumed: tuple[Assumed, ...]
     comfort: Quantity | None
+    products: Products
 
     @property
     def outdoors(self) -> bool:

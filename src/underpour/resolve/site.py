@@ -51,7 +51,9 @@ UNDER_THE_SKY = (
 )
 
 
-def resolve(brief: Brief, tried: Mapping[str, float] | None = None) -> Resolved:
+def resolve(
+    brief: Brief, tried: Mapping[str, float] | None = None, products: catalogue.Products | None = None
+) -> Resolved:
     """Brief and catalogue to numbers.
 
     Parameters
@@ -60,6 +62,8 @@ def resolve(brief: Brief, tried: Mapping[str, float] | None = None) -> Resolved:
         As read, with whatever it leaves open.
     tried : mapping of str to float, optional
         By path, SI values to put in the place of what is assumed or missing; what the brief types stays.
+    products : Products, optional
+        What can be named; the line that comes with the tool unless it is given.
 
     Raises
     ------
@@ -68,6 +72,7 @@ def resolve(brief: Brief, tried: Mapping[str, float] | None = None) -> Resolved:
         are unknown or ambiguous. They know their path; the reading gives them file and line.
     """
     assumed = Assumptions(tried)
+    products = products or catalogue.shipped_products()
     found: list[Mistake] = []
     use = catalogue.use(brief.project.use)
     outdoors = _outdoors(brief, found)
@@ -76,7 +81,7 @@ def resolve(brief: Brief, tried: Mapping[str, float] | None = None) -> Resolved:
     floor = []
     for n, layer in enumerate(brief.floor.build_up, 1):
         try:
-            made = layer_slice(layer, f"floor.build-up.{n}", system)
+            made = layer_slice(layer, f"floor.build-up.{n}", system, products)
         except Mistake as mistake:
             found.append(mistake)
             continue
@@ -86,7 +91,7 @@ def resolve(brief: Brief, tried: Mapping[str, float] | None = None) -> Resolved:
     letters = [edge.name or letter(n) for n, edge in enumerate(brief.edge)]
     lengths = exposed_lengths(brief)
     edges = [
-        resolve_edge(edge, named, length, system, assumed, found, outdoors=use.room is None)
+        resolve_edge(edge, named, length, system, assumed, found, products, outdoors=use.room is None)
         for edge, named, length in zip(brief.edge, letters, lengths, strict=True)
         if edge.beside == "outdoors"
     ]
@@ -110,7 +115,7 @@ def resolve(brief: Brief, tried: Mapping[str, float] | None = None) -> Resolved:
         system=system,
         place=outdoors.words,
         credits=outdoors.credits,
-        notes=(*outdoors.notes, *_notes(use, outdoor_mean, room), *_old_slab_notes(brief)),
+        notes=(*products.notes(), *outdoors.notes, *_notes(use, outdoor_mean, room), *_old_slab_notes(brief)),
         outdoor_mean=outdoor_mean,
         outdoor_swing=outdoor_swing,
         climate_path=outdoors.path,
@@ -123,6 +128,7 @@ def resolve(brief: Brief, tried: Mapping[str, float] | None = None) -> Resolved:
         edges=tuple(replace(edge, load=loads.get(edge.letter)) for edge in edges if edge is not None),
         assumed=assumed.taken,
         comfort=use.floor_at_least,
+        products=products,
     )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from ..brief import Reading
 from ..brief.alternatives import AS_BRIEFED
 from ..brief.model import Brief
+from ..catalogue import Products
 from ..mistakes import Mistake, Mistakes
 from ..resolve import Resolved, ResolvedEdge, resolve
 from .build import section, unbuilt
@@ -20,14 +21,14 @@ def buildable(reading: Reading) -> None:
         an alternative is asked only when the brief itself can be built, so that nothing is told twice.
     """
     for name, brief in [(AS_BRIEFED, reading.brief), *reading.alternatives]:
-        found = _mistakes(brief)
+        found = _mistakes(brief, reading.products)
         if found:
             raise reading.placed(found, name)
 
 
-def _mistakes(brief: Brief) -> list[Mistake]:
+def _mistakes(brief: Brief, products: Products) -> list[Mistake]:
     try:
-        resolved = resolve(brief)
+        resolved = resolve(brief, products=products)
     except Mistakes as mistakes:
         return list(mistakes)
     return [mistake for edge in resolved.edges if (mistake := _unbuilt(resolved, edge)) is not None]
