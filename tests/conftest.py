@@ -1,6 +1,15 @@
 """One thread for small sparse solves: a second one only waits for the first, and on a busy machine it waits long."""
 
+import datetime
 import os
+
+import pytest
 
 for library in ("OPENBLAS", "OMP", "MKL"):
     os.environ.setdefault(f"{library}_NUM_THREADS", "1")
+
+
+@pytest.fixture(autouse=True)
+def _day(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Certificates are held to one day, so that no test ages."""
+    monkeypatch.setattr("underpour.catalogue.products.today", lambda: datetime.date(2026, 11, 27))

@@ -6,4 +6,6 @@ from .findings import Held as Held
 from .findings import RecordFinding as RecordFinding
 from .findings import Validation as Validation
 from .validating import ReadLine as ReadLine
+from .validating import held_product as held_product
+from .validating import placed as placed
 from .validating import validation as validation

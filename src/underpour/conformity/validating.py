@@ -16,6 +16,7 @@ from .together import together
 
 if TYPE_CHECKING:
     from ..catalogue.line import Line, Product
+    from ..catalogue.products import OfMaker
 
 RANK = {"falls short": 0, "cannot tell": 1, "not required, advised": 2, "stated": 3}
 
@@ -59,6 +60,37 @@ def validation(lines: Sequence[ReadLine], today: datetime.date, rules: Rules) ->
             found = (*twice.get(id(product), ()), *tapes(product, known))
             held.append(_held(product, each, at, rows, found, today, rules))
     return Validation(today, tuple(held))
+
+
+def placed(of: OfMaker) -> ReadLine:
+    """A line in hand, with the place of each of its records."""
+    from ..catalogue.line_file import heads
+
+    rows = sum(len(product.evidence) for product in of.line.product)
+    return ReadLine(of.line, of.file, *map(tuple, heads(of.text, len(of.line.product), rows)))
+
+
+def held_product(lines: Sequence[ReadLine], key: str, today: datetime.date, rules: Rules) -> Held:
+    """The first product of that key held to its evidence, beside the others of its line.
+
+    Parameters
+    ----------
+    lines : sequence of ReadLine
+        The files, read; one of them holds the product.
+    key : str
+        What a brief calls it.
+    today : date
+        The day that certificates are held to.
+    rules : Rules
+        The catalogue's tables.
+    """
+    of, product = next((each, product) for each in lines for product in each.line.product if product.key == key)
+    tape_keys = {each.key for line in lines for each in line.line.product if each.kind == "tape"}
+    n = of.line.product.index(product)
+    begun = sum(len(each.evidence) for each in of.line.product[:n])
+    found = (*names_twice([of.line]).get(id(product), ()), *tapes(product, tape_keys))
+    at = of.products[n] if of.products else 0
+    return _held(product, of, at, of.rows[begun : begun + len(product.evidence)], found, today, rules)
 
 
 def _held(
