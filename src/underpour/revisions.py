@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from .dossier import Dossier
 
 Instance = tuple[str, frozenset[tuple[str, str | float]]]  # a finding's id and at
-WHICH_SLAB = ("site.place", "plan.outline")
+WHICH_SLAB = ("site.place", "site.zip", "plan.outline")
 _NUMBER = (int, float, NoneType)
 NOT_COMPARED = ("handover.revision", "handover.number")  # they change with every revision
 

@@ -24,7 +24,7 @@ def unbuildable(parts: Parts) -> Iterator[Mistake]:
             yield from unlikely_room(parts.project, parts.floor)
         yield from no_room_over_it(parts.project, parts.floor, parts.edges)
     if parts.site is not None:
-        yield from unclear_site(parts.site)
+        yield from unclear_site(parts.site, parts.typed_site)
     if parts.plan is not None:
         yield from unclear_outline(parts.plan)
         if len(parts.plan.corners) >= 3:

@@ -29,6 +29,7 @@ class Parts:
 
     project: Project | None
     site: Site | None
+    typed_site: Mapping[str, Any]  # as it stands in the file, keys that cannot be read too
     plan: Plan | None
     floor: FloorTable | None  # without its layers where one of them cannot be read
     layers: tuple[Layer | None, ...]
@@ -41,14 +42,15 @@ class Parts:
 
 def readable(data: Mapping[str, Any]) -> Parts:
     """The readable parts of a brief's data."""
-    floor = data.get("floor")
+    floor, site = data.get("floor"), data.get("site")
     typed_layers = tables_in(floor.get("build-up")) if isinstance(floor, dict) else None
     layers = tuple(_part(Layer, layer) for layer in typed_layers or ())
     edges = tables_in(data.get("edge")) or ()
     without_layers = {**floor, "build-up": []} if isinstance(floor, dict) else None
     return Parts(
         project=_part(Project, data.get("project")),
-        site=_part(Site, data.get("site")),
+        site=_part(Site, site),
+        typed_site=site if isinstance(site, dict) else {},
         plan=_part(Plan, data.get("plan")),
         floor=_part(FloorTable, without_layers),
         layers=layers,

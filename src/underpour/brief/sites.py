@@ -2,16 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Container, Iterator
 
 from ..mistakes import Mistake
 from .tables.site import Site
 
 
-def unclear_site(site: Site) -> Iterator[Mistake]:
-    """A site without air temperatures, or with two kinds of them; a place beside a weather file is only its name."""
-    if site.place is None and site.monthly is None and site.weather is None:
-        instead = 'Write place = "Duluth, MN", monthly = [twelve means], or weather = "file.epw".'
+SAYS_WHERE = ("place", "zip", "monthly", "weather")
+
+
+def unclear_site(site: Site, typed: Container[str]) -> Iterator[Mistake]:
+    """A site without air temperatures, or with two kinds of them; a place beside a weather file is only its name.
+
+    ``typed`` holds the keys as they stand in the file: one that cannot be read has said where in its own way.
+    """
+    if not any(key in typed for key in SAYS_WHERE):
+        instead = 'Write place = "Duluth, MN", zip = "55802", monthly = [twelve means], or weather = "file.epw".'
         yield Mistake("site.place", "", "[site] does not say where.", instead)
     if site.monthly is not None and site.weather is not None:
         yield Mistake("site.weather", "", "monthly and weather both say how cold it is.", "Keep one of the two.")

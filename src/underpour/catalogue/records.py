@@ -118,3 +118,28 @@ class Place:
     months: tuple[float, ...]  # twelve mean air temperatures, degC
     credit: str  # printed wherever the numbers are
     notes: tuple[str, ...]  # what to know of them here (winter bias, height)
+
+
+@dataclass(frozen=True, slots=True)
+class Zone:
+    """A code's climate zone, looked up; ``zone`` is "" where what was looked up does not agree on one."""
+
+    zone: str  # "6A", "4C" (marine 4), "7"; in Canada "7A"
+    country: str  # whose zones: "US", "CA"
+    distance: float | None  # m to the middle of the ZIP area, or to the nearest station; None where neither was used
+    zip: str  # of that area; "" where none was used
+    disagreeing: tuple[str, ...]  # zones that it may be as well, or instead
+    note: str  # how it was found, in a sentence without units
+    source: Source
+    seen: Seen
+    degree_days: tuple[float, float] | None = None  # between which the code's own count lies, K·d below 18 °C
+
+
+@dataclass(frozen=True, slots=True)
+class ZipArea:
+    """A ZIP area of the United States."""
+
+    zip: str  # "55802"
+    zone: str  # of the map before the 2021 edition
+    latitude: float  # of its middle, degrees north
+    longitude: float  # degrees east

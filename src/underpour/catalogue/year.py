@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from cmath import exp
+from cmath import exp as complex_exp
 from collections.abc import Sequence
-from math import pi
+from math import erf, exp, pi, sqrt
 
 from ..mistakes import Mistake
+
+DAYS = (31.0, 28.25, 31.0, 30.0, 31.0, 30.0, 31.0, 31.0, 30.0, 31.0, 30.0, 31.0)  # of the months, leap years shared out
 
 
 def harmonic(months: Sequence[float]) -> tuple[float, complex]:
@@ -49,5 +51,51 @@ def harmonic(months: Sequence[float]) -> tuple[float, complex]:
         wrong = f"{len(months)} monthly means are given."
         raise Mistake("site.monthly", "", wrong, "Give twelve, January first.")
     twelfth = 1.0 / 12.0
-    turned = sum(value * exp(-2j * pi * (month + 0.5) * twelfth) for month, value in enumerate(months))
+    turned = sum(value * complex_exp(-2j * pi * (month + 0.5) * twelfth) for month, value in enumerate(months))
     return sum(months) / 12.0, complex(2.0 * twelfth * turned)
+
+
+def degree_days(months: Sequence[float], base: float, scatter: float) -> float:
+    """Degree-days of a year below a base temperature, from its monthly means.
+
+    The daily means of a month are taken as Normal about the month's mean. Where a month stays far below the base the
+    scatter changes nothing; it matters in the months that come near it.
+
+    Parameters
+    ----------
+    months : sequence of 12 floats
+        Monthly means, January first. [degC]
+    base : float
+        Temperature below which a day counts. [degC]
+    scatter : float
+        Standard deviation of daily means about their month's mean, above zero. [K]
+
+    Returns
+    -------
+    float
+        Sum over the days of what they lie below the base. [K·d]
+
+    Raises
+    ------
+    Mistake
+        Not twelve months.
+
+    Source
+    ------
+    Mean of a Normal quantity cut off at a limit, closed form.
+
+    Examples
+    --------
+    >>> round(degree_days([0.0] * 12, base=18.0, scatter=3.5))  # 365.25 days, 18 K each
+    6574
+    """
+    if len(months) != 12:
+        wrong = f"{len(months)} monthly means are given."
+        raise Mistake("site.monthly", "", wrong, "Give twelve, January first.")
+    return sum(days * _below(base - value, scatter) for days, value in zip(DAYS, months, strict=True))
+
+
+def _below(gap: float, scatter: float) -> float:
+    """Mean of what a Normal quantity lies below a limit ``gap`` above its mean, days above counted as nought. [K]"""
+    z = gap / scatter
+    return gap * 0.5 * (1.0 + erf(z / sqrt(2.0))) + scatter * exp(-0.5 * z * z) / sqrt(2.0 * pi)

@@ -112,6 +112,21 @@ def within(error: float, unit: str, system: System) -> str:
     return f"{fixed(rounded, places(rounded, 1))}{THIN}{said}" if said else fixed(rounded, places(rounded, 1))
 
 
+def distance(metres: float, system: System) -> str:
+    """A distance over land, in both systems; below half a mile or a kilometre it is said to be less.
+
+    >>> distance(15000.0, "US").replace(THIN, " "), distance(300.0, "SI").replace(THIN, " ")
+    ('9 mi (15 km)', 'less than 1 km (less than 1 mi)')
+    """
+
+    def in_unit(name: str) -> str:
+        whole = round(metres / table().unit(name, "length").si)
+        return f"{whole:,}{THIN}{name}" if whole else f"less than 1{THIN}{name}"
+
+    own, other = ("mi", "km") if system == "US" else ("km", "mi")
+    return f"{in_unit(own)} ({in_unit(other)})"
+
+
 def number(value: float, unit: str, system: System) -> float:
     """The bare number in one system, not rounded, for tables and scales of pictures.
 

@@ -3,5 +3,18 @@
 from .edges import WALL_SHOWN
 from .resolved import Drawn, Piece, Resolved, ResolvedEdge, Room, Slice, WallLoad
 from .site import resolve
+from .zone import SiteZone, ToldZone
 
-__all__ = ["WALL_SHOWN", "Drawn", "Piece", "Resolved", "ResolvedEdge", "Room", "Slice", "WallLoad", "resolve"]
+__all__ = [
+    "WALL_SHOWN",
+    "Drawn",
+    "Piece",
+    "Resolved",
+    "ResolvedEdge",
+    "Room",
+    "SiteZone",
+    "Slice",
+    "ToldZone",
+    "WallLoad",
+    "resolve",
+]

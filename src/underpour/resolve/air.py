@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from .. import weather
 from ..brief.kinds import FileBeside
 from ..brief.tables.site import Site
-from ..catalogue import places
+from ..catalogue import places, zones
 from ..catalogue.records import Place
 from ..measure import System, say
 from ..mistakes import Mistake
@@ -24,6 +24,10 @@ class Air:
     words: str  # the place as it is printed
     system: System  # what answers are printed in
     path: str  # the key of the brief that it rests on
+    called: str  # the place in a sentence: "Duluth, MN", "the station"
+    country: str = ""  # two letters; "" where nothing says which
+    position: tuple[float, float] | None = None  # degrees north and east
+    measured: bool = False  # the months are typed or a station's own, not of the record
     credits: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
 
@@ -35,6 +39,7 @@ def air(site: Site, units: System | None) -> Air:
     ----------
     site : Site
         Exactly one of ``place``, ``monthly`` and ``weather`` gives the air; a place beside a file is its name alone.
+        Where none of them is typed, ``zip`` gives it.
     units : "US" or "SI", optional
         What the brief says; otherwise it follows the country.
 
@@ -49,13 +54,39 @@ def air(site: Site, units: System | None) -> Air:
     if site.monthly is not None:
         months = tuple(month.si for month in site.monthly)
         notes = () if height is None else (NO_HEIGHT.format("typed means do"),)
-        return Air(months, "typed monthly means", units or "SI", "site.monthly", notes=notes)
+        system: System = units or ("US" if site.zip else "SI")
+        return Air(months, "typed monthly means", system, "site.monthly", "the site", measured=True, notes=notes)
+    if site.place is None and site.zip is not None:
+        return _of_zip(site.zip, height, units)
     try:
         place = places.find(site.place or "", height=height)
     except Mistake as mistake:
         raise mistake.placed(at="site.place") from None
-    system: System = units or ("US" if place.country == "US" else "SI")
-    return Air(place.months, _named(place), system, "site.place", (place.credit,), place.notes)
+    return _of_place(place, units or ("US" if place.country == "US" else "SI"), "site.place")
+
+
+def _of_zip(number: str, height: float | None, units: System | None) -> Air:
+    """The air in the middle of a ZIP area."""
+    area = zones.zip_area(number)
+    try:
+        place = places.at(area.latitude, area.longitude, height=height)
+    except Mistake as mistake:
+        raise Mistake("site.zip", f'"{number}"', mistake.wrong, mistake.instead) from None
+    return _of_place(replace(place, name=f"ZIP {number}", country="US"), units or "US", "site.zip")
+
+
+def _of_place(place: Place, system: System, path: str) -> Air:
+    return Air(
+        place.months,
+        _named(place),
+        system,
+        path,
+        place.name,
+        place.country,
+        (place.latitude, place.longitude),
+        credits=(place.credit,),
+        notes=place.notes,
+    )
 
 
 def _of_file(site: Site, file: FileBeside, units: System | None) -> Air:
@@ -77,7 +108,18 @@ def _of_file(site: Site, file: FileBeside, units: System | None) -> Air:
     if site.place is not None:
         words = f"{site.place} (air of {words})"
         taken += ("site.place names the site; its air is that of the weather file.",)
-    return Air(months, words, system, "site.weather", notes=taken)
+    north, east = station.latitude, station.longitude
+    return Air(
+        months,
+        words,
+        system,
+        "site.weather",
+        site.place or station.title or "the site",
+        station.country,
+        None if north is None or east is None else (north, east),
+        measured=True,
+        notes=taken,
+    )
 
 
 def _moved(known: float, wanted: float, system: System) -> str:

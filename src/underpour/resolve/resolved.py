@@ -8,6 +8,7 @@ from ..catalogue.products import Products
 from ..catalogue.records import Board, Quantity, Use
 from ..findings import Assumed
 from ..measure import System
+from .zone import SiteZone
 
 
 @dataclass(frozen=True, slots=True)
@@ -164,6 +165,7 @@ class Resolved:
     outdoor_mean: float  # degC
     outdoor_swing: complex  # K
     climate_path: str
+    zone: SiteZone  # what the site says of the climate zone that a code has there
     room: Room
     ground: Slice
     floor: tuple[Slice, ...]

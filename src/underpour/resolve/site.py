@@ -12,7 +12,7 @@ from ..brief.model import Brief
 from ..brief.paths import letter
 from ..brief.tables.floor import Seasons
 from ..brief.tables.site import TypedGround
-from ..catalogue import year
+from ..catalogue import year, zones
 from ..catalogue.records import Use
 from ..findings import Assumed
 from ..measure import System, say
@@ -22,6 +22,7 @@ from .assumptions import Assumptions
 from .edges import exposed_lengths, resolve_edge
 from .layers import layer_slice
 from .resolved import Resolved, Room, Slice, WallLoad
+from .zone import site_zone
 
 FROZEN = (
     "The mean of the year lies below freezing here: the ground may be frozen all year, and settles where a warm floor "
@@ -77,6 +78,7 @@ def resolve(
     use = catalogue.use(brief.project.use)
     outdoors = _outdoors(brief, found)
     system = outdoors.system if outdoors is not None else brief.project.units or "SI"
+    zone = site_zone(brief.site, outdoors, system, found) if outdoors is not None else None
     ground = _ground(brief, assumed, found)
     floor = []
     for n, layer in enumerate(brief.floor.build_up, 1):
@@ -105,20 +107,27 @@ def resolve(
                 'Set beside = "outdoors" for the sides that face outdoors.',
             )
         )
-    if found or outdoors is None or ground is None:
+    if found or outdoors is None or zone is None or ground is None:
         raise Mistakes(found)
     outdoor_mean, outdoor_swing = year.harmonic(outdoors.months)
-    room = _over_the_floor(brief, use, outdoor_mean, outdoor_swing, assumed)
+    room = _over_the_floor(brief, use, outdoor_mean, outdoor_swing, outdoors.path, assumed)
     return Resolved(
         title=brief.project.title or use.label,
         use=use,
         system=system,
         place=outdoors.words,
-        credits=outdoors.credits,
-        notes=(*products.notes(), *outdoors.notes, *_notes(use, outdoor_mean, room), *_old_slab_notes(brief)),
+        credits=(*outdoors.credits, *((zones.credit("US"),) if zone.zip else ())),
+        notes=(
+            *products.notes(),
+            *outdoors.notes,
+            *filter(None, (zone.note(),)),
+            *_notes(use, outdoor_mean, room),
+            *_old_slab_notes(brief),
+        ),
         outdoor_mean=outdoor_mean,
         outdoor_swing=outdoor_swing,
         climate_path=outdoors.path,
+        zone=zone,
         room=room,
         ground=ground,
         floor=tuple(floor),
@@ -219,8 +228,9 @@ def _available_depth(brief: Brief, assumed: Assumptions) -> float | None:
     return typed.si if typed is not None else assumed.missing("floor.available-depth")
 
 
-def _over_the_floor(brief: Brief, use: Use, outdoor_mean: float, outdoor_swing: complex, assumed: Assumptions) -> Room:
-    path = "site.place" if brief.site.place else "site.monthly"
+def _over_the_floor(
+    brief: Brief, use: Use, outdoor_mean: float, outdoor_swing: complex, path: str, assumed: Assumptions
+) -> Room:
     if use.room is None or use.humidity is None:
         return Room(outdoor_mean, outdoor_swing, nan, (path,), path)
     return _room(brief, use, outdoor_swing, assumed)

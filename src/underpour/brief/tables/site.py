@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from typing import Annotated
 
-from pydantic import Discriminator, Field, Tag, ValidationInfo, field_validator
+from pydantic import BeforeValidator, Discriminator, Field, Tag, ValidationInfo, field_validator
 
 from ... import measure
 from ...measure import Measure
+from ...mistakes import Mistake
 from .. import kinds
 from .table import Table, key
 
@@ -30,6 +32,24 @@ class TypedGround(Table):
         return kinds.typed_measure(measure.heat_capacity if by_mass else measure.heat_capacity_by_volume)(value)
 
 
+def _five_digits(value: object) -> str:
+    """A ZIP as it is typed; what stands in its place is told by its kind."""
+    typed = str(value).strip()
+    if isinstance(value, str) and typed.isascii() and typed.isdecimal() and len(typed) == 5:
+        return typed
+    plain = typed.partition("-")[0].strip()
+    whole = plain.isascii() and plain.isdecimal() and len(plain) == 5
+    if isinstance(value, int) and not isinstance(value, bool):
+        wrong, instead = "A ZIP is written in quotes, so that a nought in front stays.", f'Write zip = "{value:05d}".'
+    elif whole:
+        wrong, instead = "Only the first five digits say where it is.", f'Write zip = "{plain}".'
+    elif re.fullmatch(r"[A-Za-z]\d[A-Za-z]\s?\d[A-Za-z]\d", typed):
+        wrong, instead = "That is a Canadian postal code.", 'Name the town instead: place = "Toronto, ON".'
+    else:
+        wrong, instead = "A ZIP has five digits.", 'Write it in quotes: zip = "55802".'
+    raise kinds.as_error(Mistake("", f'"{typed}"' if isinstance(value, str) else "", wrong, instead))
+
+
 def table_or_word(value: object) -> str:
     return "table" if isinstance(value, dict | Table) else "word"
 
@@ -49,6 +69,20 @@ class Site(Table):
         "A weather file, from the brief's folder: EPW, TMY3, monthly normals, or a table of months.",
         "duluth.epw",
         "months.csv",
+        default=None,
+    )
+    zip: Annotated[str, BeforeValidator(_five_digits), Field(pattern="^[0-9]{5}$")] | None = key(
+        "The ZIP of the site in the United States: where no place is named it is the place, and it says which zone the "
+        "code has there.",
+        "55802",
+        default=None,
+    )
+    zone: str | None = key(
+        "The climate zone that the code has at the site, where it is known: it wins over the map.",
+        "7",
+        "6A",
+        "marine 4",
+        "7A",
         default=None,
     )
     height: kinds.Altitude | None = key("Height of the site above the sea.", "700 ft", "215 m", default=None)
