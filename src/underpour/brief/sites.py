@@ -7,7 +7,6 @@ from collections.abc import Container, Iterator
 from ..mistakes import Mistake
 from .tables.site import Site
 
-
 SAYS_WHERE = ("place", "zip", "monthly", "weather")
 
 
