@@ -28,6 +28,7 @@ class Basis:
     source: str  # "ISO 13788:2012"
     clause: str
     seen: Seen
+    doubtful: str = ""  # why it is not sure; "" where it is
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,25 @@
+"""Code editions as dated tables: what each asks, in which clause, how that was seen, and whose row stands."""
+
+from __future__ import annotations
+
+from .held import Codes, shipped
+from .local import own_file
+from .read import asks, heated_from, subjects, triggers, zones
+from .records import Ask, Edition, Row, Share, Standing, Subject
+
+__all__ = [
+    "Ask",
+    "Codes",
+    "Edition",
+    "Row",
+    "Share",
+    "Standing",
+    "Subject",
+    "asks",
+    "heated_from",
+    "own_file",
+    "shipped",
+    "subjects",
+    "triggers",
+    "zones",
+]

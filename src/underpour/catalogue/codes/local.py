@@ -1,0 +1,142 @@
+"""A user's own file: the amendments of a county, or house rules, in the form of the tables that come with the tool."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+from ... import mistakes
+from ...mistakes import Mistake, Mistakes
+from ...toml_text import places, read_toml
+from . import read
+from .read import row
+from .records import Edition, Row
+
+HEAD = ("title", "date", "amends", "country", "publisher", "row")
+DATED = "Write the day from which it holds: date = 2024-07-01."
+CLAUSED = 'Write where it stands: clause = "section 14-203".'
+
+
+def own_file(path: Path) -> tuple[Edition, tuple[Row, ...]]:
+    """The edition in a user's own file, and its rows.
+
+    Parameters
+    ----------
+    path : Path
+        A TOML file: ``title``, ``date``, ``amends`` (the edition that it changes; without it the file is house rules),
+        and one ``[[row]]`` for each thing asked, with ``subject``, ``clause`` and what is asked.
+
+    Raises
+    ------
+    Mistakes
+        All that is wrong in it, with file and line.
+    """
+    text = _text(path)
+    try:
+        told = read_toml(text, str(path))
+    except Mistake as mistake:
+        raise Mistakes([mistake]) from None
+    lines = places(text)
+
+    def at_line(mistake: Mistake, *where: str | int) -> Mistake:
+        keys = next((where[:n] for n in range(len(where), 0, -1) if where[:n] in lines), ())
+        return replace(mistake, file=str(path), line=lines[keys].line if keys else 1)
+
+    found = [at_line(mistake, *where) for where, mistake in _unclear(told)]
+    edition = None if found else _edition(told, path)
+    rows: list[Row] = []
+    key = path.stem
+    for n, each in enumerate(told.get("row", ()) if isinstance(told.get("row", ()), list) else ()):
+        if not isinstance(each, dict):
+            continue
+        missing = _missing(each)
+        if missing is not None:
+            found.append(at_line(missing, "row", n, missing.at.removeprefix("row.")))
+            continue
+        plain = {name: value for name, value in each.items() if name != "subject"}
+        try:
+            made = row({"seen": "document", **plain}, key, each["subject"], f"{path.name}.row.{n + 1}")
+        except Mistake as mistake:
+            found.append(at_line(replace(mistake, at=f"row.{n + 1}.{mistake.at}"), "row", n, mistake.at))
+            continue
+        if made.asks:
+            rows.append(made)
+        else:
+            wanted = ", ".join(name for name, ask in read.asks().items() if ask.compared)
+            none = Mistake(
+                f"row.{n + 1}", "", "This row asks for nothing.", f"A row asks for one or more of: {wanted}."
+            )
+            found.append(at_line(none, "row", n))
+    if not rows and not found:
+        found.append(Mistake("row", "", "There is no row in this file.", "Add a [[row]].", str(path), 1))
+    if found or edition is None:
+        raise Mistakes(found)
+    return edition, tuple(rows)
+
+
+def _text(path: Path) -> str:
+    try:
+        return path.read_text("utf-8-sig").replace("\r\n", "\n")
+    except FileNotFoundError:
+        near = mistakes.nearest(path.name, [other.name for other in path.parent.glob("*.toml")])
+        hint = f"The nearest is {near[0]}." if near else "A path starts from the brief's folder."
+        raise Mistakes([Mistake("", "", f"There is no file {path.name}.", hint, str(path))]) from None
+    except UnicodeDecodeError:
+        wrong = "This is not a text in UTF-8."
+        raise Mistakes([Mistake("", "", wrong, "Save it as UTF-8.", str(path))]) from None
+    except OSError as refused:
+        wrong = f"The file cannot be read: {(refused.strerror or str(refused)).lower()}."
+        raise Mistakes([Mistake("", "", wrong, "", str(path))]) from None
+
+
+def _unclear(told: Mapping[str, Any]) -> list[tuple[Sequence[str | int], Mistake]]:
+    found: list[tuple[Sequence[str | int], Mistake]] = []
+    for key in told:
+        if key not in HEAD:
+            found.append(((key,), mistakes.unknown(key, key, HEAD, "key of such a file")))
+    if not isinstance(told.get("title"), str):
+        found.append((("title",), Mistake("title", "", "The file has no title.", 'Write title = "Example County".')))
+    day = told.get("date")
+    if not isinstance(day, datetime.date) or isinstance(day, datetime.datetime):
+        wrong = "The file has no date." if day is None else "This is no day."
+        found.append((("date",), Mistake("date", "" if day is None else str(day), wrong, DATED)))
+    amends = told.get("amends")
+    if amends is not None and amends not in read.editions():
+        known = list(read.editions())
+        listing = f"All of them: {', '.join(known)}."
+        found.append((("amends",), mistakes.unknown("amends", str(amends), known, "edition", listing)))
+    if not isinstance(told.get("row", []), list):
+        found.append((("row",), Mistake("row", "", "There may be several rows.", "Write the heading [[row]].")))
+    return found
+
+
+def _missing(told: Mapping[str, Any]) -> Mistake | None:
+    if "subject" not in told:
+        known = ", ".join(read.SUBJECTS)
+        return Mistake("row.subject", "", "This row does not say what it is about.", f"Its subject is one of {known}.")
+    if told["subject"] not in read.SUBJECTS:
+        return mistakes.unknown("row.subject", str(told["subject"]), read.SUBJECTS, "subject")
+    if not isinstance(told.get("clause"), str) or not told["clause"].strip():
+        return Mistake("row.clause", "", "This row has no clause, so nobody could check it.", CLAUSED)
+    return None
+
+
+def _edition(told: Mapping[str, Any], path: Path) -> Edition:
+    base = read.editions().get(told.get("amends", ""))
+    return Edition(
+        key=path.stem,
+        title=told["title"],
+        publisher=told.get("publisher", ""),
+        country=told.get("country", base.country if base else ""),
+        state="",
+        date=told["date"],
+        dated="as the file says",
+        covers=base.covers if base else "whatever it is applied to",
+        amends=told.get("amends", ""),
+        zones=base.zones if base else "",
+        map=base.map if base else "",
+        file=str(path),
+    )

@@ -1,0 +1,167 @@
+"""Reading of the tables of codes that come with the tool, once, on first use."""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Iterator, Mapping
+from functools import cache
+from pathlib import Path
+from types import MappingProxyType
+from typing import Any, get_args
+
+from ... import measure, mistakes
+from ...findings import Seen
+from ...measure import Measure
+from ...mistakes import Mistake
+from .records import Ask, Edition, Row, Subject
+
+FOLDER = Path(__file__).parent
+# One file each, in the order in which they are answered.
+SUBJECTS = (
+    *("slab-edge", "edge-placing", "basement-wall", "under-slab", "heated-slab", "f-factors", "vapour-retarder"),
+    *("base-course", "slab-thickness", "frost", "soil-gas", "termite", "foam-fire"),
+)
+WORDS = (
+    *("clause", "seen", "by", "from-memory", "doubtful", "note", "place", "route"),
+    *("zones", "when", "unless", "less-below-grade"),
+)
+
+
+@cache
+def _table(name: str) -> Mapping[str, Any]:
+    return tomllib.loads((FOLDER / f"{name}.toml").read_text(encoding="utf-8"))
+
+
+@cache
+def asks() -> Mapping[str, Ask]:
+    """Every quantity that a row may ask for, by its name."""
+    return MappingProxyType(
+        {
+            key: Ask(key, told["title"], told["unit"], told["sense"], told["compared"], told["reads"])
+            for key, told in _table("asks").items()
+        }
+    )
+
+
+@cache
+def zones() -> Mapping[str, tuple[str, ...]]:
+    """The lists of climate zones, by name."""
+    return MappingProxyType({name: tuple(listed) for name, listed in _table("zones").items()})
+
+
+@cache
+def triggers() -> Mapping[str, tuple[str, str]]:
+    """Every word that decides whether a row applies: how it is said, and the key of the brief that answers it."""
+    return MappingProxyType({word: (told["says"], told["asks"]) for word, told in _table("triggers").items()})
+
+
+def heated_from() -> float:
+    """The winter temperature of a room from which it counts as heated. [degC]"""
+    return float(_table("triggers")["conditioned"]["at-least"]["value"])
+
+
+@cache
+def editions() -> Mapping[str, Edition]:
+    """Every edition that comes with the tool, in the order of the file."""
+    return MappingProxyType({key: _edition(key, told) for key, told in _table("editions").items()})
+
+
+def _edition(key: str, told: Mapping[str, Any]) -> Edition:
+    return Edition(
+        key=key,
+        title=told["title"],
+        publisher=told["publisher"],
+        country=told["country"],
+        state=told.get("state", ""),
+        date=told["date"],
+        dated=told["dated"],
+        covers=told["covers"],
+        carries=told.get("carries", ""),
+        amends=told.get("amends", ""),
+        clause_of=tuple(told.get("clause-of", {}).items()),
+        zones=told["zones"],
+        map=told.get("map", ""),
+        needs=tuple(told["needs"]),
+    )
+
+
+@cache
+def subjects() -> Mapping[str, Subject]:
+    """Every subject, with what its file says at its head."""
+    return MappingProxyType({key: Subject(key, tuple(_table(key)["when"]), _table(key)["advised"]) for key in SUBJECTS})
+
+
+@cache
+def rows() -> tuple[Row, ...]:
+    """Every row of every subject, in the order of the files."""
+    return tuple(_rows())
+
+
+def _rows() -> Iterator[Row]:
+    counted: dict[tuple[str, str], int] = {}
+    for subject in SUBJECTS:
+        for told in _table(subject)["row"]:
+            of = told["edition"], subject
+            counted[of] = counted.get(of, 0) + 1
+            plain = {key: value for key, value in told.items() if key != "edition"}
+            yield row(plain, told["edition"], subject, f"catalogue.code.{of[0]}.{subject}.{counted[of]}")
+
+
+def row(told: Mapping[str, Any], edition: str, subject: str, path: str) -> Row:
+    """One row as it stands in a file.
+
+    Raises
+    ------
+    Mistake
+        A key, a word or a measure that cannot be used; ``at`` is the key.
+    """
+    _known(told)
+    limit = told.get("less-below-grade")
+    return Row(
+        edition=edition,
+        subject=subject,
+        clause=told["clause"],
+        asks=MappingProxyType({key: asked(key, told[key]) for key in told if key in asks()}),
+        seen=told["seen"],
+        path=path,
+        by=told.get("by", ""),
+        doubtful=told.get("doubtful", ""),
+        note=told.get("note", ""),
+        place=told.get("place", ""),
+        route=told.get("route", ""),
+        from_memory=tuple(told.get("from-memory", ())),
+        zones=tuple(told.get("zones", ())),
+        when=tuple(told.get("when", ())),
+        unless=tuple(told.get("unless", ())),
+        less_below_grade=asked("depth", limit) if limit is not None else None,
+    )
+
+
+def _known(told: Mapping[str, Any]) -> None:
+    for key in told:
+        if key not in WORDS and key not in asks():
+            raise mistakes.unknown(key, key, [*WORDS, *asks()], "key of a row")
+    for key in ("when", "unless"):
+        for word in told.get(key, ()):
+            if word not in triggers():
+                raise mistakes.unknown(key, str(word), list(triggers()), "trigger")
+    if told["seen"] not in get_args(Seen):
+        raise mistakes.unknown("seen", str(told["seen"]), list(get_args(Seen)), "way of seeing")
+    listed = {zone for all_ in zones().values() for zone in all_}
+    known = listed | {zone[0] for zone in listed}
+    for zone in told.get("zones", ()):
+        if zone not in known:
+            wrong = f"No climate zone is called {zone}."
+            raise Mistake("zones", f'"{zone}"', wrong, f"The zones: {', '.join(sorted(known))}.")
+
+
+def asked(key: str, typed: object) -> Measure:
+    """A measure that a row asks for, in SI with its words. Raises Mistake."""
+    if not isinstance(typed, str):
+        raise Mistake(key, str(typed), "A measure is wanted here.", 'Write a number with its unit in quotes: "2 ft".')
+    read = getattr(measure, asks()[key].reads)
+    try:
+        found: Measure = read(typed)
+    except Mistake as mistake:
+        raise mistake.placed(at=key) from None
+    return found

@@ -1,0 +1,116 @@
+"""A county's own file: whose row stands by date, and what is told of a file that cannot be used."""
+
+from pathlib import Path
+
+import pytest
+
+from underpour.catalogue.codes import Codes, own_file
+from underpour.mistakes import Mistakes
+
+COUNTY = """\
+title = "Example County amendments"
+date = 2023-07-01
+amends = "irc-2018"
+
+[[row]]
+subject = "slab-edge"
+clause = "section 14-203"
+less-below-grade = "12 in"
+resistance = "R15"
+depth = "4 ft"
+"""
+
+
+def made(tmp_path: Path, text: str = COUNTY, name: str = "county.toml") -> Path:
+    path = tmp_path / name
+    path.write_text(text, encoding="utf-8")
+    return path
+
+
+def codes(tmp_path: Path, *texts: str) -> Codes:
+    return Codes(tuple(own_file(made(tmp_path, text, f"county-{n}.toml")) for n, text in enumerate(texts)))
+
+
+def test_a_newer_county_stands_before_the_edition_and_says_so(tmp_path):
+    standing = codes(tmp_path, COUNTY).standing("irc-2018", "slab-edge")
+    assert standing.edition.key == "county-0"
+    assert standing.rows[0].asks["resistance"].typed == "R15"
+    assert standing.said == (
+        "Example County amendments of 2023-07-01 is newer than International Residential Code 2018 of 2017-08-01, "
+        "and stands here."
+    )
+
+
+def test_an_older_county_gives_way_to_the_edition_and_says_so(tmp_path):
+    standing = codes(tmp_path, COUNTY.replace("2023-07-01", "2014-01-01")).standing("irc-2018", "slab-edge")
+    assert standing.edition.key == "iecc-2018-residential"
+    assert standing.said == (
+        "Example County amendments of 2014-01-01 is older than International Residential Code 2018 of 2017-08-01, "
+        "and gives way to it."
+    )
+
+
+def test_a_county_that_amends_the_model_code_is_held_against_the_states_date(tmp_path):
+    """Indiana's code is of 2019-12-26: a county of 2018 gives way to it, one of 2023 does not."""
+    older = codes(tmp_path, COUNTY.replace("2023-07-01", "2018-07-01")).standing("in-2020", "slab-edge")
+    newer = codes(tmp_path, COUNTY).standing("in-2020", "slab-edge")
+    assert (older.edition.key, newer.edition.key) == ("in-2020", "county-0")
+
+
+def test_of_two_newer_files_the_newest_stands(tmp_path):
+    newest = COUNTY.replace("2023-07-01", "2025-01-01").replace("R15", "R20")
+    assert codes(tmp_path, COUNTY, newest).standing("irc-2018", "slab-edge").rows[0].asks["resistance"].typed == "R20"
+
+
+def test_a_county_says_nothing_of_what_its_file_leaves_out(tmp_path):
+    standing = codes(tmp_path, COUNTY).standing("irc-2018", "vapour-retarder")
+    assert standing.edition.key == "irc-2018" and standing.said == ""
+
+
+def test_what_a_county_types_counts_as_read_in_the_document_unless_it_says_otherwise(tmp_path):
+    _, rows = own_file(made(tmp_path))
+    assert rows[0].seen == "document"
+    _, rows = own_file(made(tmp_path, COUNTY + 'seen = "quoted"\nby = "the newspaper"\n'))
+    assert rows[0].seen == "quoted"
+
+
+WRONG = [
+    ('clause = "section 14-203"\n', "", ("county.toml:5  row.clause", "no clause", "section 14-203")),
+    ("date = 2023-07-01\n", "", ("county.toml:1  date", "The file has no date.", "date = 2024-07-01")),
+    ("date = 2023-07-01", 'date = "last July"', ("county.toml:2  date", "This is no day.")),
+    ('amends = "irc-2018"', 'amends = "irc-2081"', ("county.toml:3  amends", "No edition is called irc-2081.")),
+    ('subject = "slab-edge"', 'subject = "slab-ege"', ("county.toml:6", "No subject is called slab-ege.", "slab-edge")),
+    ('subject = "slab-edge"\n', "", ("county.toml:5  row.subject", "does not say what it is about")),
+    ('resistance = "R15"', 'resistance = "15 psi"', ("county.toml:9  row.1.resistance",)),
+    ('resistance = "R15"', "resistance = 15", ("county.toml:9  row.1.resistance", "A measure is wanted here.")),
+    ('resistance = "R15"\ndepth = "4 ft"\n', "", ("county.toml:5  row.1", "asks for nothing")),
+    ('depth = "4 ft"', 'deepth = "4 ft"', ("county.toml:10", "No key of a row is called deepth.", "depth")),
+    ('depth = "4 ft"', 'depth = "4 ft"\nzones = ["9"]', ("county.toml:11", "No climate zone is called 9.")),
+    ('depth = "4 ft"', 'depth = "4 ft"\nwhen = ["heatedslab"]', ("county.toml:11", "The nearest is heated-slab.")),
+    ('title = "Example County amendments"\n', "", ("title", "no title")),
+    ("[[row]]", "[row]", ("county.toml:5  row", "[[row]]")),
+    ('subject = "slab-edge"', 'subject = "slab-edge', ("county.toml:6",)),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("was", "typed", "words"), WRONG, ids=[f"{w[0][:18]!r} to {w[1][:18]!r}" for w in WRONG])
+def test_a_file_that_cannot_be_used_is_told_with_its_line(tmp_path, was, typed, words):
+    assert was in COUNTY
+    with pytest.raises(Mistakes) as told:
+        own_file(made(tmp_path, COUNTY.replace(was, typed)))
+    for word in words:
+        assert word in str(told.value), str(told.value)
+
+
+def test_all_that_is_wrong_is_told_at_once(tmp_path):
+    text = COUNTY.replace("date = 2023-07-01\n", "").replace('clause = "section 14-203"\n', "")
+    with pytest.raises(Mistakes) as told:
+        own_file(made(tmp_path, text))
+    assert len(told.value.found) == 2
+
+
+def test_a_file_that_is_not_there_is_told_with_the_nearest_name(tmp_path):
+    made(tmp_path)
+    with pytest.raises(Mistakes) as told:
+        own_file(tmp_path / "conty.toml")
+    assert "There is no file conty.toml." in str(told.value) and "The nearest is county.toml." in str(told.value)
