@@ -15,7 +15,7 @@ README = (ROOT / "README.md").read_text(encoding="utf-8")
 CONTRIBUTING = (ROOT / "CONTRIBUTING.md").read_text(encoding="utf-8")
 GLOSSARY = (ROOT / "GLOSSARY.md").read_text(encoding="utf-8")
 
-SUBJECTS = "heat|moisture|height|frost|cold|bearing|soilgas|warm|snow|code|takeoff|carbon|rule"
+SUBJECTS = "heat|moisture|height|frost|cold|bearing|soilgas|warm|snow|code|takeoff|carbon|rule|product"
 FINDING = re.compile(rf"(?:{SUBJECTS})\.[a-z]+(?:-[a-z]+)*")
 
 

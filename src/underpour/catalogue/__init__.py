@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from .belonging import belonging, least_strength, unsuited
 from .grounds import default_ground, ground, grounds
 from .listing import everything
 from .materials import material, materials
@@ -14,11 +15,13 @@ from .uses import called, use, uses
 __all__ = [
     "Products",
     "air_layer",
+    "belonging",
     "called",
     "default_ground",
     "everything",
     "ground",
     "grounds",
+    "least_strength",
     "limit",
     "limits",
     "material",
@@ -31,6 +34,7 @@ __all__ = [
     "sources",
     "surface",
     "surfaces",
+    "unsuited",
     "use",
     "uses",
 ]

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator, Mapping
 from types import MappingProxyType
 from typing import TYPE_CHECKING
 
+from .belonging import unsuited
 from .grounds import grounds
 from .materials import materials
 from .products import shipped_products
@@ -25,6 +26,7 @@ if TYPE_CHECKING:
 LISTS: Mapping[str, tuple[str, Callable[[], tuple[Record, ...] | dict[str, Quantity]]]] = MappingProxyType(
     {
         "boards": ("foam", lambda: shipped_products().boards()),
+        "unsuited": ("foam", unsuited),
         "products": ("product", lambda: shipped_products().products()),
         "materials": ("material", materials),
         "grounds": ("ground", grounds),

@@ -80,17 +80,19 @@ class Products:
         return {}
 
     def board(self, key: str) -> Board:
-        """The board of that key, a product or a class; a key that is not known is a Mistake with the nearest one.
+        """The board of that key: a product, a class or an unsuited one; a key that none has is a Mistake with the nearest.
 
         >>> round(shipped_products().board("c578-ix").r_label_per_metre.value, 2)  # R 4.2 an inch
         29.12
         """
+        from .belonging import unsuited, unsuited_board
         from .boards import class_board, product_board, unknown_board
 
         if key not in self._boards:
             product, of = self._by_key.get(key, (None, None))
             if product is None or of is None:
-                self._boards[key] = class_board(key) or unknown_board(key, [*self._flat, *_class_keys()])
+                known = [*self._flat, *_class_keys(), *(each.key for each in unsuited())]
+                self._boards[key] = class_board(key) or unsuited_board(key) or unknown_board(key, known)
             elif product.kind in FLAT:
                 self._boards[key] = product_board(product, of)
             else:
@@ -213,9 +215,11 @@ def _source(line: Line, file: str) -> Source:
 
 def _twice(lines: Sequence[OfMaker]) -> Iterator[Mistake]:
     """Two products of one key, or one with the key of a class: a brief could mean either."""
+    from .belonging import unsuited
     from .line_file import heads
 
     known: dict[str, str] = dict.fromkeys(_class_keys(), "a class of a standard")
+    known |= dict.fromkeys((each.key for each in unsuited()), "a kind of board that does not belong below slabs")
     for of in lines:
         rows = sum(len(product.evidence) for product in of.line.product)
         at, _ = heads(of.text, len(of.line.product), rows)

@@ -20,8 +20,9 @@ entry: its value in both systems, low and high, source, clause, how it was
 seen. A board has two R-values: as labelled, which a code reads, and in place,
 which the heat flow is worked out with.
 
-  WHAT   boards, products, grounds, materials, retarders, surfaces, limits,
-         uses or sources; all of them unless you say
+  WHAT   boards, unsuited (boards that do not belong below a slab), products,
+         grounds, materials, retarders, surfaces, limits, uses or sources; all
+         of them unless you say
   NAME   a name from the list
 
 validate holds a product line to its evidence: which class the records carry,
@@ -41,7 +42,7 @@ For example:
   underpour catalogue show plain-15
   underpour catalogue validate my-line.toml
 """
-LISTS = ("boards", "products", "grounds", "materials", "retarders", "surfaces", "limits", "uses", "sources")
+LISTS = ("boards", "unsuited", "products", "grounds", "materials", "retarders", "surfaces", "limits", "uses", "sources")
 
 
 def parser() -> Words:

@@ -10,6 +10,7 @@ from .spoken import SEEN, measured
 
 HEADS = {
     "boards": "Boards, for `board =`",
+    "unsuited": "Boards that do not belong below a slab, or only with evidence",
     "products": "Products of the invented line, each with its tests",
     "grounds": "Grounds, for `ground =`",
     "materials": "Materials of layers and walls",
@@ -53,6 +54,7 @@ def shelf(what: str) -> Iterator[tuple[str, str]]:
         return
     shelves: dict[str, Callable[[], Iterable[Board | Material | Retarder | Use]]] = {
         "boards": catalogue.shipped_products().boards,
+        "unsuited": catalogue.unsuited,
         "grounds": catalogue.grounds,
         "materials": catalogue.materials,
         "retarders": catalogue.retarders,
@@ -66,7 +68,7 @@ def one_line(record: Board | Material | Retarder | Use) -> str:
     """Label and the number that matters most."""
     if isinstance(record, Board):
         invented = ", an invented product" if record.invented else ""
-        material = "" if record.material in record.label else f", {record.material}"
+        material = "" if record.material.casefold() in record.label.casefold() else f", {record.material}"
         return f"{record.label}{material}{invented}: {_said(record.conductivity_in_place)} in place"
     if isinstance(record, Material):
         return f"{record.label}: {_said(record.conductivity)}"
