@@ -41,8 +41,18 @@ insulation = [{ board = "c578-iv", thickness = "2 in", face = "outside" }]
 BOARD = 'board = "c578-ix"'
 
 BAD = [
-    Bad("a name that is nearly one", BOARD, 'board = "polyisoo"', ("No board is called polyisoo.", "The nearest is polyiso")),
-    Bad("a thickness of nought", BOARD, 'board = "polyiso", conductivity = "0 W/(m·K)"', ("floor.build-up.2.conductivity",)),
+    Bad(
+        "a name that is nearly one",
+        BOARD,
+        'board = "polyisoo"',
+        ("No board is called polyisoo.", "The nearest is polyiso"),
+    ),
+    Bad(
+        "a thickness of nought",
+        BOARD,
+        'board = "polyiso", conductivity = "0 W/(m·K)"',
+        ("floor.build-up.2.conductivity",),
+    ),
     Bad("a film product as a board", BOARD, 'board = "sheet-10"', ("no flat board",)),
     Bad("a list of boards", BOARD, 'board = ["polyiso"]', ("floor.build-up.2.board", "a word in quotes")),
 ]
@@ -111,7 +121,7 @@ def test_the_rest_of_the_answer_stands_beside_it(tmp_path, capsys):
     assert main(["answer", str(tmp_path / "brief.toml")]) == 1
     said = " ".join(capsys.readouterr().out.split())
     assert "Batts do not belong below a slab: the slab crushes them flat, and they fill with water." in said
-    assert "Where floor and wall meet" in said
+    assert "Coldest where floor and wall meet" in said
 
 
 def test_the_catalogue_lists_them_apart(capsys):
