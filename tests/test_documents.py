@@ -24,7 +24,7 @@ def told_ids() -> set[str]:
     checks = (ROOT / "src" / "underpour" / "checks").rglob("*.py")
     nodes = (node for path in checks for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))))
     texts = {node.value for node in nodes if isinstance(node, ast.Constant) and isinstance(node.value, str)}
-    return {text for text in texts if FINDING.fullmatch(text)}
+    return {text for text in texts if FINDING.fullmatch(text)} - {"product.missing"}  # of a record, not of a brief
 
 
 @pytest.mark.parametrize("command", sorted(COMMANDS))

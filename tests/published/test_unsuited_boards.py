@@ -1,8 +1,8 @@
 """Conductivity of boards that do not belong below a slab, as print gives their loss by water.
 
-A study of boards dug up, 1984, as a builders' magazine told of it (quoted): foil-faced polyisocyanurate had taken up 5 % of
-water by volume and lost 40 % of its R. ISO 10456:2007 (from memory): water at 10 °C 0.60 W/(m·K); conversion for moisture by
-volume 6 for polyurethane, 5 for phenolic foam, 4 for expanded polystyrene, as exp(f · share).
+A study of boards dug up, 1984, as a builders' magazine told of it (quoted): foil-faced polyisocyanurate had taken up
+5 % of water by volume and lost 40 % of its R. ISO 10456:2007 (from memory): water at 10 °C 0.60 W/(m·K); conversion
+for moisture by volume 6 for polyurethane, 5 for phenolic foam, 4 for expanded polystyrene, as exp(f · share).
 """
 
 from math import exp

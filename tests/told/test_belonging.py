@@ -65,7 +65,7 @@ def test_a_proposal_that_cannot_be_read_is_told(bad, tmp_path, monkeypatch, caps
 
 
 def told(text: str) -> dict[str, Finding]:
-    return {str(each.at["product"]): each for each in belonging.boards(resolve(reads(text).brief, catalogue.shipped_products()))}
+    return {str(each.at["product"]): each for each in belonging.boards(resolve(reads(text).brief))}
 
 
 @pytest.mark.parametrize("board", [each.key for each in catalogue.unsuited()])

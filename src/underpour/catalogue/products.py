@@ -80,7 +80,7 @@ class Products:
         return {}
 
     def board(self, key: str) -> Board:
-        """The board of that key: a product, a class or an unsuited one; a key that none has is a Mistake with the nearest.
+        """The board of that key: a product, a class or an unsuited one; an unknown key is a Mistake with the nearest.
 
         >>> round(shipped_products().board("c578-ix").r_label_per_metre.value, 2)  # R 4.2 an inch
         29.12

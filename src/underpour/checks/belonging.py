@@ -26,8 +26,8 @@ def boards(resolved: Resolved) -> Iterator[Finding]:
         The catalogue's reasons against the board, counted; for a board that is made for the ground, its tested strength
         against the least that is in use below a floor of this kind.
     Holds for
-        Contact with the ground, and what a slab or a footing stands on. A board with evidence of its own may belong where
-        its kind does not: the words say which evidence.
+        Contact with the ground, and what a slab or a footing stands on. A board with evidence of its own may belong
+        where its kind does not: the words say which evidence.
     Source
         Scopes and limits of the boards' standards, studies of buried boards and common practice, as each reason says.
     """
