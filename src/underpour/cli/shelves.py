@@ -10,7 +10,7 @@ from .spoken import SEEN, measured
 
 HEADS = {
     "boards": "Boards, for `board =`",
-    "unsuited": "Boards that do not belong below a slab, or only with evidence",
+    "unsuited": "Boards that do not belong below a slab, unless proven",
     "products": "Products of the invented line, each with its tests",
     "grounds": "Grounds, for `ground =`",
     "materials": "Materials of layers and walls",
