@@ -14,7 +14,7 @@ FLOORS = [  # lowest first; parts on one line do not see each other
     {"mistakes"},
     {"measure", "findings", "toml_text"},
     {"catalogue", "physics", "weather"},
-    {"brief", "starters", "conformity"},
+    {"brief", "starters", "conformity", "design"},
     {"resolve"},
     {"sections"},
     {"checks"},

@@ -14,7 +14,7 @@ import pytest
 from tests.product_lines import evidence, held, ids, record_of, shipped
 
 from underpour.catalogue.classes import product_classes, service
-from underpour.conformity.designation import designation
+from underpour.catalogue.designation import designation
 
 ROWS = tomllib.loads((Path(__file__).parent / "data" / "product_classes.toml").read_text("utf-8"))["row"]
 FIRM = [row for row in ROWS if not row["doubtful"]]

@@ -11,7 +11,7 @@ from ..mistakes import Mistake
 from .in_place import Measured, Water, in_place
 from .properties import Property, properties, unit_of
 from .read import Entry, absent, cell, quantity, table
-from .records import Board, Made, Quantity, Source
+from .records import Board, CreepRecord, Made, Quantity, Source
 
 if TYPE_CHECKING:
     from .line import Evidence, Product
@@ -88,10 +88,15 @@ def product_board(product: Product, of_maker: OfMaker) -> Board:
     rows = [(properties()[each.property], each) for each in product.evidence]
     first: dict[str, Quantity] = {}
     tested = []
+    crept: dict[str, list[CreepRecord]] = {"creep": [], "creep-reading": []}
     for n, (of, evidence) in enumerate(rows, start=1):
         again = of.key in first
         number = _number(evidence, of, origin, f"{path}.evidence.{n}" if again else f"{path}.{of.key}")
         first.setdefault(of.key, number)
+        if of.key in crept:
+            crept[of.key].append(_creep(evidence, number))
+        if of.key == "creep-reading":
+            continue  # many readings are one test; `design` sums them up
         tested.append((f"{of.name} ({evidence.method})" if again else of.name, number))
     by_mean = ("resistance-24C", "resistance-4C")
     of_label = next(evidence for of, evidence in rows if of.key == by_mean[0])
@@ -136,6 +141,9 @@ def product_board(product: Product, of_maker: OfMaker) -> Board:
             if each.r_label is not None
         ),
         tested=tuple(tested),
+        one_percent=first.get("strength-1"),
+        creep=tuple(crept["creep"]),
+        readings=tuple(crept["creep-reading"]),
     )
 
 
@@ -166,7 +174,7 @@ def _board(key: str, family: str, numbers: _Tested, **told: Any) -> Board:
         heat_capacity=_heat_capacity(numbers.density, quantity(kind["specific-heat"], ""), f"{path}.heat-capacity"),
         combustible=kind["combustible"],
         strength=numbers.strength,
-        long_term=quantity(kind["long-term"], f"{path}.long-term"),
+        density=numbers.density,
         **({"made": ()} | told),
     )
 
@@ -190,6 +198,24 @@ def _number(evidence: Evidence, of: Property, origin: Source, path: str) -> Quan
         raise Mistake(path, "", "The record has no number with its unit.", "See: underpour catalogue validate")
     where = f"{of.printed}, {evidence.method}, record {evidence.certificate}"
     return _printed(evidence.value * times / of.unit_si, of.unit, origin, where, path)
+
+
+def _creep(evidence: Evidence, number: Quantity) -> CreepRecord:
+    told = evidence.conditions
+    return CreepRecord(
+        number,
+        stress=told.stress.si if told.stress else None,
+        share=told.share.si if told.share else None,
+        lasted=told.lasted.si if told.lasted else None,
+        reaches=told.reaches.si if told.reaches else None,
+        typed=", ".join(
+            (
+                *(each.typed for each in (told.stress, told.lasted) if each),
+                *((f"{told.share.typed} of the strength",) if told.share else ()),
+                *((f"carried forward to {told.reaches.typed}",) if told.reaches else ()),
+            )
+        ),
+    )
 
 
 def _printed(value: float, unit: str, origin: Source, where: str, path: str) -> Quantity:

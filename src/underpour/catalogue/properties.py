@@ -12,6 +12,7 @@ from ..measure.words import plain
 from .read import quantity, table
 from .records import Quantity
 
+ROUNDED_DAYS = 0.005  # 50 years over 30 are 608.75 days, which the standards round to 608
 METHOD = re.compile(r"(?:ASTM|EN|ISO|UL|CAN/ULC|CSA)[ -]?[A-Z]{0,2}-?\d+|flow rig")
 
 

@@ -56,6 +56,18 @@ class Made:
 
 
 @dataclass(frozen=True, slots=True)
+class CreepRecord:
+    """Strain under a stress that stands: read during the test, or carried forward by the laboratory."""
+
+    strain: Quantity  # of the whole thickness, %
+    stress: float | None  # Pa
+    share: float | None  # that stress as a share of the strength, where the record gives that instead
+    lasted: float | None  # s, the stress was on
+    reaches: float | None  # s, it was carried forward to; None of a reading
+    typed: str  # "90 kPa, 608 d, carried forward to 50 years"
+
+
+@dataclass(frozen=True, slots=True)
 class Board:
     """A rigid foam or mineral board. ``made`` is empty where any thickness can be had (a class, not a product)."""
 
@@ -71,12 +83,15 @@ class Board:
     heat_capacity: Quantity  # by volume, J/(m³·K)
     combustible: bool
     strength: Quantity  # kPa, compressive, at 10 % or yield (at the break where it breaks first)
-    long_term: Quantity  # share of that strength that may stand for decades
+    density: Quantity  # kg/m³
     note: str = ""
     maker: str = ""  # "" for a class that any maker may fill
     invented: bool = False  # an invented maker's: said wherever the board is shown
     classes: tuple[str, ...] = ()  # what the maker claims: "ASTM C578 type IX"
     tested: tuple[tuple[str, Quantity], ...] = ()  # every number of its record or class, by name, in the file's order
+    one_percent: Quantity | None = None  # kPa, compressive, at 1 % strain; None where no record has it
+    creep: tuple[CreepRecord, ...] = ()  # of its creep tests, in the file's order
+    readings: tuple[CreepRecord, ...] = ()  # of creep tests that are given reading by reading
 
     def r_in_place(self, thickness: float) -> float:
         """R-value in place of a thickness in m. [m²·K/W]"""

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from .. import catalogue
-from ..catalogue.records import Quantity
+from ..design import Held, LongTerm, long_term
 from ..findings import Basis, Finding, Step
 from ..measure import System, say
 from ..measure.digits import fixed
@@ -15,6 +15,7 @@ from ..resolve import Piece, ResolvedEdge, WallLoad
 
 TITLE = "Pressure of the wall on the foam below its footing"
 KILO = 1000.0  # Pa in a kPa, N in a kN
+WHICH = {True: "the smallest of the bases with evidence", False: "the only basis with evidence"}
 
 
 def below_footing(edge: ResolvedEdge, system: System) -> Iterator[Finding]:
@@ -26,14 +27,14 @@ def below_footing(edge: ResolvedEdge, system: System) -> Iterator[Finding]:
         Foam strength is tested in minutes, at 10 % strain; under a wall that stands there for decades the foam goes on
         settling, so only part of that strength may be used.
     Worked out
-        The wall's load and the footing's own weight, spread evenly over what the footing bears on; the strength of the
-        board times the share of it that may stand for good.
+        The wall's load and the footing's own weight, spread evenly over what the footing bears on; what may stand on
+        the board for good by every basis with evidence, of which the smallest governs unless the brief names one.
     Holds for
         A stiff footing loaded in its middle, unfactored standing load with the earth that lies on the footing. A wall
         that stands off the middle, or is pushed from one side, presses harder on one edge. The ground below, the
         footing itself, and settlement that differs along the wall are not worked out.
     Source
-        Equilibrium; the catalogue's record of the board, and EN 13163 (from memory) or load tables for the share.
+        Equilibrium; the board's records, and EN 13163, EN 1606 (from memory), load tables or guidance for each basis.
     """
     piece = next((piece for piece in edge.pieces if piece.face == "below-footing"), None)
     at: dict[str, str | float] = {"edge": edge.letter, "load": "wall"}
@@ -45,18 +46,6 @@ def below_footing(edge: ResolvedEdge, system: System) -> Iterator[Finding]:
         yield _untold(edge, at, system)
     else:
         yield _pressed(edge, piece, edge.load, at, system)
-
-
-def _strength(piece: Piece) -> tuple[Quantity, Quantity]:
-    """Strength of the board's short test [kPa], and the share of it that may stand for good [1]."""
-    board = piece.board.record
-    assert board is not None  # foam is always of a board
-    return board.strength, board.long_term
-
-
-def _allowed(strength: Quantity, share: Quantity) -> float:
-    """What the foam bears for good. [Pa]"""
-    return bearing.long_term_strength(strength.value * KILO, share.value)
 
 
 def _untold(edge: ResolvedEdge, at: dict[str, str | float], system: System) -> Finding:
@@ -77,9 +66,13 @@ def _untold(edge: ResolvedEdge, at: dict[str, str | float], system: System) -> F
 def _pressed(edge: ResolvedEdge, piece: Piece, load: WallLoad, at: dict[str, str | float], system: System) -> Finding:
     (width, height), density = edge.strip, catalogue.material("concrete").density
     assert density is not None  # the catalogue's table has it
-    strength, share = _strength(piece)
+    board = piece.board.record
+    assert board is not None  # foam is always of a board
+    bases = long_term(board)
+    governs = bases.smallest
+    assert governs.stress is not None
     weight = bearing.strip_weight(width, height, density.value)
-    pressure, allowed = bearing.strip_pressure(load.force, weight, width), _allowed(strength, share)
+    pressure = bearing.strip_pressure(load.force, weight, width)
     made = Finding(
         "bearing.foam-long",
         TITLE,
@@ -87,15 +80,14 @@ def _pressed(edge: ResolvedEdge, piece: Piece, load: WallLoad, at: dict[str, str
         "kPa",
         at=at,
         within=0.0,
-        limit=allowed / KILO,
+        limit=governs.stress / KILO,
         sense="at most",
         basis=(
             Basis("force over width", "equilibrium of a stiff strip", "derived"),
-            strength.basis(),
-            share.basis(),
+            *governs.basis,
             density.basis(),
         ),
-        rests_on=(load.path, *edge.strip_paths, piece.board.path, strength.path, share.path, density.path),
+        rests_on=(load.path, *edge.strip_paths, piece.board.path, *governs.rests_on, density.path),
         steps=(
             Step(
                 "g",
@@ -109,27 +101,21 @@ def _pressed(edge: ResolvedEdge, piece: Piece, load: WallLoad, at: dict[str, str
                 f"({fixed(load.force / KILO, 2)} + {fixed(weight / KILO, 2)}) / {fixed(width, 3)}",
                 f"{fixed(pressure / KILO, 1)} kPa",
             ),
-            Step(
-                "p_long",
-                "strength of the board × share that may stand for good",
-                f"{fixed(strength.value, 1)} × {fixed(share.value, 3)}",
-                f"{fixed(allowed / KILO, 1)} kPa",
-            ),
+            *(each.step() for each in bases.bases),
         ),
     )
-    return replace(made, words=_words(made, strength, share, piece, system))
+    return replace(made, words=_words(made, bases, governs, piece, system))
 
 
-def _words(made: Finding, strength: Quantity, share: Quantity, piece: Piece, system: System) -> str:
-    """What to do, and where the share's own range turns the verdict."""
-    assert made.value is not None
-    low, high = strength.value * share.low, strength.value * share.high
-    part = f"{100.0 * share.value:.0f} %"
-    tested = f"{piece.board.label} is tested at {say.both(strength.value, 'kPa', system)}"
-    begins = f"{tested}; {part} of that may stand for good."
+def _words(made: Finding, bases: LongTerm, governs: Held, piece: Piece, system: System) -> str:
+    """What may stand and by which basis, and which other basis would turn the verdict."""
+    assert made.value is not None and made.limit is not None
+    allowed = say.both(made.limit, "kPa", system)
+    begins = f"On {piece.board.label} {allowed} may stand for good: {governs.title}, {WHICH[len(bases.told) > 1]}."
+    others = [each for each in bases.told if each is not governs and each.stress is not None]
     if made.verdict == "meets":
-        doubtful = made.value > low
-        return begins + (f" Those who take {100.0 * share.low:.0f} % would not allow it." if doubtful else "")
-    needed = say.both(made.value / share.value, "kPa", system)
-    more = f" Take a board tested at {needed} at least, or a wider footing."
-    return begins + more + (f" Those who take {100.0 * share.high:.0f} % would allow it." if made.value <= high else "")
+        strict = [each for each in others if (each.stress or 0.0) < made.value * KILO]
+        return begins + (f" Those who go by {strict[0].title} would not allow it." if strict else "")
+    lax = [each for each in others if (each.stress or 0.0) >= made.value * KILO]
+    more = f" Take a stronger board, of which {say.both(made.value, 'kPa', system)} may stand, or a wider footing."
+    return begins + more + (f" Those who go by {lax[0].title} would allow it." if lax else "")

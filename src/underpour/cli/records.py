@@ -10,6 +10,7 @@ from ..catalogue.records import Board, Made, Quantity
 from .paragraphs import hung
 from .parsing import unknown_word
 from .spoken import measured, stands_on
+from .under_stress import under_stress
 
 TITLES = {
     "r_label_per_metre": "R-value as labelled, by thickness",
@@ -18,13 +19,14 @@ TITLES = {
     "in_place_steps": "How that was reached",
     "heat_capacity": "Heat capacity by volume",
     "strength": "Strength of the short test",
-    "long_term": "Share of the strength that may stand for good",
     "aliases": "Also called",
     "floor_at_least": "Floor surface where people sit, at least",
     "room": "Room that may be assumed",
     "humidity": "Humidity that may be assumed",
 }
-UNSAID = ("key", "label", "hatch", "made", "invented", "strength", "tested")
+UNSAID = (
+    "key", "label", "hatch", "made", "invented", "strength", "density", "one_percent", "creep", "readings", "tested",
+)  # fmt: skip
 
 
 def shown(key: str, width: int) -> str:
@@ -64,6 +66,8 @@ def _entry(path: str, record: Any, width: int) -> Iterator[str]:
             yield from _line(_title(name), value, width)
     for name, number in getattr(record, "tested", ()):
         yield from _quantity(name, number, width)
+    if isinstance(record, Board):
+        yield from under_stress(record, width)
     if isinstance(record, Board) and record.made:
         yield "  Made in, with R-value as labelled and in place"
         for made in record.made:

@@ -8,11 +8,11 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from ..catalogue.classes import Limit, ProductClass
+from ..catalogue.designation import Designation, designation
 from ..catalogue.products import FLAT, SHAPED
 from ..catalogue.properties import Property, unit_of
 from ..findings import Verdict
 from ..mistakes import nearest
-from .designation import Designation, designation
 from .findings import RecordFinding
 from .rows import Row
 from .rules import Rules

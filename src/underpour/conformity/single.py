@@ -6,7 +6,7 @@ import datetime
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from ..catalogue.properties import Property, kinds_of, methods_in, unit_of
+from ..catalogue.properties import ROUNDED_DAYS, Property, kinds_of, methods_in, unit_of
 from .findings import RecordFinding
 from .rows import Row, day, in_its_unit, said
 from .rules import Rules
@@ -14,7 +14,6 @@ from .rules import Rules
 if TYPE_CHECKING:
     from ..catalogue.line import Evidence, Product
 
-ROUNDED_DAYS = 0.005  # 50 years over 30 are 608.75 days, which the standards round to 608
 STATISTICS = {
     "each": "what each specimen keeps",
     "average": "an average",

@@ -11,6 +11,7 @@ from typing import Any
 
 from .. import catalogue
 from ..catalogue.records import Board, Quantity
+from ..design import long_term
 from ..findings import Seen
 from ..measure import say
 from ..measure.table import System
@@ -18,6 +19,7 @@ from ..resolve import Resolved, ResolvedEdge, Slice
 from .records import Product, Property
 from .where import face_words
 
+KILO = 1000.0  # Pa in a kPa
 SEEN_IN_THE_BRIEF: Seen = "document"
 
 
@@ -117,13 +119,23 @@ def _board_rows(board: Board, slices: list[Slice], system: System) -> Iterator[P
     yield from _in_place(board.conductivity_in_place, slices, system)
     for name, number in board.tested:
         yield _property(name, number, system)
-    yield _property("Share of the strength that may stand for good", board.long_term, system)
+    yield from _for_good(board, system)
     burns = "combustible: it is covered wherever it is used" if board.combustible else "not combustible"
     practice = catalogue.source("practice")
     yield Property("In fire", burns, "", practice.title, practice.seen)
     if board.note:
         origin = board.r_label_per_metre.source
         yield Property("To know", board.note, "", origin.title, origin.seen)
+
+
+def _for_good(board: Board, system: System) -> Iterator[Property]:
+    """What may stand on it for good, by every basis with evidence; the smallest first, for it governs."""
+    for n, held in enumerate(long_term(board).told):
+        assert held.stress is not None
+        value = say.both(held.stress / KILO, "kPa", system)
+        governs = ", the smallest of those with evidence" if n == 0 else ""
+        first = held.basis[0]
+        yield Property(f"May stand for good: {held.title}{governs}", value, held.numbers, first.source, first.seen)
 
 
 def _in_place(known: Quantity, slices: list[Slice], system: System) -> Iterator[Property]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from .domain import OutOfDomain, above_zero
+from .domain import above_zero
 
 GRAVITY = 9.80665  # m/s², standard acceleration of free fall
 
@@ -73,38 +73,3 @@ def strip_pressure(load: float, weight: float, width: float) -> float:
     """
     above_zero(load=load, weight=weight, width=width)
     return (load + weight) / width
-
-
-def long_term_strength(strength: float, share: float) -> float:
-    """Pressure that foam may bear for good, by the strength of its short test.
-
-    Parameters
-    ----------
-    strength : float
-        Of the test in minutes: at 10 % strain or yield, or at the break. [Pa]
-    share : float
-        Of it that may stand for decades. [1]
-
-    Returns
-    -------
-    float
-        Pressure. [Pa]
-
-    Raises
-    ------
-    OutOfDomain
-        An argument is zero, negative or NaN, or the share is above 1.
-
-    Source
-    ------
-    The share is the catalogue's, with its own source; EN 13163 for moulded foam (from memory).
-
-    Examples
-    --------
-    >>> long_term_strength(100e3, 0.3)
-    30000.0
-    """
-    above_zero(strength=strength, share=share)
-    if share > 1.0:
-        raise OutOfDomain(f"share must be at most 1, got {share!r}")
-    return strength * share
