@@ -22,7 +22,7 @@ def under_stress(board: Board, width: int) -> Iterator[str]:
     if not stiff.short and not stiff.long:
         yield from hung("no record tells, and no published range is held here", width, 6, "  Stiffness:")
         return
-    yield from _bracket("Stiffness under a load that passes", stiff.passing, width)
+    yield from _bracket("Stiffness under a load of minutes", stiff.passing, width)
     yield from (line for each in stiff.short for line in _modulus(each, width))
     yield from _bracket("Stiffness under a load of decades", stiff.standing, width)
     yield from (line for each in stiff.long for line in _modulus(each, width))

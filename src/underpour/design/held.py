@@ -23,8 +23,9 @@ class Held:
 
     def step(self) -> Step:
         """As it stands among the steps of a calculation."""
-        result = f"cannot tell: {self.why}" if self.stress is None else f"{self.stress / 1000.0:.1f} kPa"
-        return Step("p_long", f"{self.title}: {self.formula}", self.numbers, result)
+        if self.stress is None:
+            return Step("p_long", self.title, "", f"cannot tell: {self.why}")
+        return Step("p_long", f"{self.title}: {self.formula}", self.numbers, f"{self.stress / 1000.0:.1f} kPa")
 
 
 @dataclass(frozen=True, slots=True)
