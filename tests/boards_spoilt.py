@@ -6,7 +6,6 @@ import datetime
 from typing import Any
 
 from product_lines import evidence, shipped
-
 from underpour.catalogue.boards import product_board
 from underpour.catalogue.line import Line
 from underpour.catalogue.line_file import _lists_as_tuples

@@ -2,12 +2,12 @@
 
 import numpy as np
 import pytest
-from boards_spoilt import HOURS, board_of, creep, readings, without
 from hypothesis import given
 from hypothesis import strategies as st
 from pytest import approx
 from scipy.optimize import curve_fit
 
+from boards_spoilt import HOURS, board_of, creep, readings, without
 from underpour.catalogue.properties import unit_of
 from underpour.catalogue.records import Board
 from underpour.design import long_term, stiffness
