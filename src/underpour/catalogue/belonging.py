@@ -97,7 +97,7 @@ def _board(key: str, row: Entry) -> Board:
         heat_capacity=quantity(row["heat-capacity"], f"{path}.heat-capacity"),
         combustible=row["combustible"],
         strength=quantity(row["strength"], f"{path}.strength"),
-        long_term=quantity(row["long-term"], f"{path}.long-term"),
+        cautious_share=quantity(row["long-term"], f"{path}.long-term"),
         note=row["says"],
     )
 

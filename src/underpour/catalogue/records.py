@@ -83,12 +83,13 @@ class Board:
     heat_capacity: Quantity  # by volume, J/(m³·K)
     combustible: bool
     strength: Quantity  # kPa, compressive, at 10 % or yield (at the break where it breaks first)
-    density: Quantity  # kg/m³
     note: str = ""
     maker: str = ""  # "" for a class that any maker may fill
     invented: bool = False  # an invented maker's: said wherever the board is shown
     classes: tuple[str, ...] = ()  # what the maker claims: "ASTM C578 type IX"
     tested: tuple[tuple[str, Quantity], ...] = ()  # every number of its record or class, by name, in the file's order
+    density: Quantity | None = None  # kg/m³
+    cautious_share: Quantity | None = None  # of the strength, on the safe side, where nothing is known of long load
     one_percent: Quantity | None = None  # kPa, compressive, at 1 % strain; None where no record has it
     creep: tuple[CreepRecord, ...] = ()  # of its creep tests, in the file's order
     readings: tuple[CreepRecord, ...] = ()  # of creep tests that are given reading by reading

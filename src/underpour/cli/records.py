@@ -25,7 +25,7 @@ TITLES = {
     "humidity": "Humidity that may be assumed",
 }
 UNSAID = (
-    "key", "label", "hatch", "made", "invented", "strength", "density", "one_percent", "creep", "readings", "tested",
+    "key", "label", "hatch", "made", "invented", "strength", "density", "cautious_share", "one_percent", "creep", "readings", "tested",
 )  # fmt: skip
 
 

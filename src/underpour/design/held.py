@@ -47,5 +47,5 @@ class LongTerm:
 
     @property
     def smallest(self) -> Held:
-        """The one that governs unless a brief names another; a third of the strength can always be told."""
+        """The one that governs unless a brief names another; every board has one with evidence."""
         return self.told[0]

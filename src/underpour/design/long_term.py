@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from ..catalogue.designation import Creep, designation
 from ..catalogue.long_term import creep_rule, one_percent_rule, stress_bases, stress_share
-from ..catalogue.records import Board
+from ..catalogue.records import Board, Quantity
 from ..findings import Basis
 from ..physics.foam_stress import long_term_strength
 from .creep import Crept, crept
@@ -31,6 +33,7 @@ def long_term(board: Board) -> LongTerm:
             _one_percent(board),
             _creep(board, tests),
             _code(board, tests),
+            *_cautious(board),
         )
     )
 
@@ -49,14 +52,24 @@ def _share(board: Board, key: str) -> Held:
     share = stress_share(key, board.material)
     if share is None:
         return _untold(key, f"its source is about other foams, and this is {board.material}.")
+    return _by_share(board, key, share)
+
+
+def _by_share(board: Board, key: str, share: Quantity) -> Held:
     return _held(
         key,
-        long_term_strength(board.strength.value * KILO, min(share.value, 1.0)),
+        long_term_strength(board.strength.value * KILO, share.value),
         "strength × share",
         f"{board.strength.value:.1f} × {share.value:.3f}",
         (share.basis(), board.strength.basis()),
         (board.strength.path, share.path),
     )
+
+
+def _cautious(board: Board) -> Iterator[Held]:
+    """Of a board that no basis of the trade is about."""
+    if board.cautious_share is not None:
+        yield _by_share(board, "on-the-safe-side", board.cautious_share)
 
 
 def _one_percent(board: Board) -> Held:

@@ -67,8 +67,8 @@ def stiffness(board: Board) -> Stiffness:
 
 
 def _short(board: Board, rule: StiffnessRule) -> Iterator[Modulus]:
-    if rule.by_density is not None and rule.taken_off is not None:
-        yield from _initial(board, rule)
+    if rule.by_density is not None and rule.taken_off is not None and board.density is not None:
+        yield from _initial(board.density, rule.by_density, rule.taken_off)
     if board.one_percent is not None:
         value = secant_modulus(board.one_percent.value * KILO, 0.01)
         numbers = f"{board.one_percent.value:.1f} kPa / 0.01"
@@ -80,18 +80,16 @@ def _short(board: Board, rule: StiffnessRule) -> Iterator[Modulus]:
         yield _by_ratio("initial, from the strength", board, rule.by_strength, 1.0)
 
 
-def _initial(board: Board, rule: StiffnessRule) -> Iterator[Modulus]:
-    slope, off = rule.by_density, rule.taken_off
-    assert slope is not None and off is not None
+def _initial(density: Quantity, slope: Quantity, off: Quantity) -> Iterator[Modulus]:
     try:
         value, low, high = (
-            modulus_by_density(board.density.value, each, off.value) for each in (slope.value, slope.low, slope.high)
+            modulus_by_density(density.value, each, off.value) for each in (slope.value, slope.low, slope.high)
         )
     except OutOfDomain:
         return  # the formula does not reach foam so light
-    numbers = f"{slope.value / KILO:.0f} × {board.density.value:.1f} − {off.value / KILO:.0f} kPa"
-    basis = (slope.basis(), board.density.basis())
-    yield Modulus("initial", value, low, high, numbers, basis, (board.density.path, slope.path, off.path))
+    numbers = f"{slope.value / KILO:.0f} × {density.value:.1f} − {off.value / KILO:.0f} kPa"
+    on = (density.path, slope.path, off.path)
+    yield Modulus("initial", value, low, high, numbers, (slope.basis(), density.basis()), on)
 
 
 def _by_ratio(name: str, board: Board, ratio: Quantity, strain: float) -> Modulus:
