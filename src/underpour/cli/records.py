@@ -25,8 +25,9 @@ TITLES = {
     "humidity": "Humidity that may be assumed",
 }
 UNSAID = (
-    "key", "label", "hatch", "made", "invented", "strength", "density", "cautious_share", "one_percent", "creep", "readings", "tested",
-)  # fmt: skip
+    *("key", "label", "hatch", "made", "invented", "strength", "density", "tested"),
+    *("cautious_share", "one_percent", "creep", "readings"),  # said as what may stand for good
+)
 
 
 def shown(key: str, width: int) -> str:
