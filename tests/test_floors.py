@@ -12,7 +12,7 @@ ROOT = Path(__file__).parents[1] / "src" / "underpour"
 
 FLOORS = [  # lowest first; parts on one line do not see each other
     {"mistakes"},
-    {"measure", "findings", "toml_text"},
+    {"measure", "findings", "toml_text", "outlines"},
     {"catalogue", "physics", "weather"},
     {"brief", "starters", "conformity", "design"},
     {"resolve"},

@@ -8,38 +8,40 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from underpour.brief import outline, reads
+from underpour.brief import reads
+from underpour.brief.plans import floor_of
 from underpour.brief.tables.plan import Plan
+from underpour.outlines.outline import Outline, crossing, repeated, straight
 
-Outline = list[tuple[float, float]]
+Corners = list[tuple[float, float]]
 
 ELL = [(0.0, 0.0), (40.0, 0.0), (40.0, 28.0), (24.0, 28.0), (24.0, 36.0), (0.0, 36.0)]
 
 
 def test_the_area_of_an_ell_is_its_two_rectangles() -> None:
-    assert outline.area(ELL) == 40 * 28 + 24 * 8
+    assert straight(ELL).area == 40 * 28 + 24 * 8
 
 
 def test_the_perimeter_of_an_ell_is_that_of_the_rectangle_round_it() -> None:
-    assert outline.perimeter(ELL) == 2 * (40 + 36)
+    assert straight(ELL).length == 2 * (40 + 36)
 
 
 def test_a_triangle_of_three_four_and_five_has_area_six() -> None:
     corners = [(1.0, 1.0), (5.0, 1.0), (1.0, 4.0)]
-    assert outline.area(corners) == 6.0
-    assert outline.side_lengths(corners) == (4.0, 5.0, 3.0)
+    assert straight(corners).area == 6.0
+    assert straight(corners).lengths == (4.0, 5.0, 3.0)
 
 
 def test_corners_typed_clockwise_are_turned_and_sides_keep_their_numbers() -> None:
-    clockwise = ELL[::-1]
-    turned, numbers = outline.anticlockwise(clockwise)
-    assert outline.turned_area(turned) > 0.0
-    typed = outline.side_lengths(clockwise)
-    assert outline.side_lengths(turned) == tuple(typed[number - 1] for number in numbers)
+    clockwise = straight(ELL[::-1])
+    turned, numbers = clockwise.anticlockwise()
+    assert turned.turned_area > 0.0
+    assert turned.corners[0] == clockwise.corners[0]
+    assert turned.lengths == tuple(clockwise.lengths[number - 1] for number in numbers)
 
 
 def test_corners_typed_anticlockwise_stay_as_they_are() -> None:
-    assert outline.anticlockwise(ELL) == (tuple(ELL), (1, 2, 3, 4, 5, 6))
+    assert straight(ELL).anticlockwise() == (straight(ELL), (1, 2, 3, 4, 5, 6))
 
 
 @pytest.mark.parametrize(
@@ -52,26 +54,26 @@ def test_corners_typed_anticlockwise_stay_as_they_are() -> None:
         ([(0, 0), (6, 0), (6, 4), (4, 4), (4, 0), (2, 0), (2, 4), (0, 4)], (1, 4)),  # on the line of side 1
     ],
 )
-def test_an_outline_that_crosses_or_touches_itself_is_seen(corners: Outline, pair: tuple[int, int]) -> None:
-    assert outline.crossing(corners) == pair
+def test_an_outline_that_crosses_or_touches_itself_is_seen(corners: Corners, pair: tuple[int, int]) -> None:
+    assert crossing(straight(corners)) == pair
 
 
 def test_corners_along_one_straight_side_are_no_crossing() -> None:
-    assert outline.crossing([(0, 0), (2, 0), (4, 0), (4, 3), (0, 3)]) is None
+    assert crossing(straight([(0, 0), (2, 0), (4, 0), (4, 3), (0, 3)])) is None
 
 
 def test_tenths_of_a_foot_on_one_line_are_no_crossing() -> None:
     along = [(0.1 * n * 0.3048, 0.3 * n * 0.3048) for n in range(30)]
-    assert outline.crossing([*along, (-5.0, along[-1][1])]) is None
+    assert crossing(straight([*along, (-5.0, along[-1][1])])) is None
 
 
 def test_a_corner_typed_twice_is_seen() -> None:
-    assert outline.repeated([(0, 0), (4, 0), (4, 3), (0.000001, 0)]) == (1, 4)
-    assert outline.repeated(ELL) is None
+    assert repeated([(0, 0), (4, 0), (4, 3), (0.000001, 0)]) == (1, 4)
+    assert repeated(ELL) is None
 
 
 @st.composite
-def star(draw: st.DrawFn) -> Outline:
+def star(draw: st.DrawFn) -> Corners:
     """An outline round the origin: one corner in each of its directions, so it cannot cross itself."""
     radii = draw(st.lists(st.floats(1.0, 20.0), min_size=4, max_size=12))
     step = 2 * pi / len(radii)
@@ -80,12 +82,12 @@ def star(draw: st.DrawFn) -> Outline:
 
 @given(star(), st.floats(-100, 100), st.floats(-100, 100))
 def test_no_outline_round_a_point_crosses_itself_and_its_area_stays_when_moved(
-    corners: Outline, right: float, up: float
+    corners: Corners, right: float, up: float
 ) -> None:
-    assert outline.crossing(corners) is None
+    assert crossing(straight(corners)) is None
     moved = [(x + right, y + up) for x, y in corners]
-    assert outline.area(moved) == pytest.approx(outline.area(corners), rel=1e-9)
-    assert outline.turned_area(corners[::-1]) == pytest.approx(-outline.turned_area(corners), rel=1e-12)
+    assert straight(moved).area == pytest.approx(straight(corners).area, rel=1e-9)
+    assert straight(corners[::-1]).turned_area == pytest.approx(-straight(corners).turned_area, rel=1e-12)
 
 
 @given(st.integers(4, 12), st.integers(0, 11), st.floats(1.0, 50.0))
@@ -94,7 +96,7 @@ def test_two_neighbours_that_change_places_are_seen(count: int, first: int, radi
     corners = [(radius * cos(2 * pi * n / count), radius * sin(2 * pi * n / count)) for n in range(count)]
     one, other = first % count, (first + 1) % count
     corners[one], corners[other] = corners[other], corners[one]
-    assert outline.crossing(corners) is not None
+    assert crossing(straight(corners)) is not None
 
 
 def plan(outline_typed: str, unit: str) -> Plan:
@@ -109,18 +111,15 @@ def plan(outline_typed: str, unit: str) -> Plan:
     ).brief.plan
 
 
+def outline_of(typed: str, unit: str) -> Outline:
+    return floor_of(plan(typed, unit)).outline
+
+
 def test_corners_are_read_in_the_unit_of_the_plan() -> None:
-    assert plan('["0 0", "10 0", "10 5", "0 5"]', "m").area == 50.0
-    assert plan('["0 0", "10 0", "10 5", "0 5"]', "ft").area == pytest.approx(50.0 * 0.3048**2, rel=1e-12)
+    assert outline_of('["0 0", "10 0", "10 5", "0 5"]', "m").area == 50.0
+    assert outline_of('["0 0", "10 0", "10 5", "0 5"]', "ft").area == pytest.approx(50.0 * 0.3048**2, rel=1e-12)
 
 
 def test_corners_may_be_lengths_of_their_own() -> None:
-    mixed = plan('["0 0", "5m 0", "500cm, 4 m", "0, 4 m"]', "ft")
+    mixed = outline_of('["0 0", "5m 0", "500cm, 4 m", "0, 4 m"]', "ft")
     assert mixed.corners == ((0.0, 0.0), (5.0, 0.0), (5.0, 4.0), (0.0, 4.0))
-
-
-def test_a_plan_typed_clockwise_is_handed_on_anticlockwise() -> None:
-    turned = plan('["0 0", "0 5", "10 5", "10 0"]', "m")
-    assert turned.outline == ((0.0, 0.0), (10.0, 0.0), (10.0, 5.0), (0.0, 5.0))
-    assert turned.side_numbers == (4, 3, 2, 1)
-    assert turned.side_lengths == (5.0, 10.0, 5.0, 10.0)

@@ -10,7 +10,7 @@ from .edges import one_edge, slab_thickness, unclear_names
 from .layers import floor_layers, wall_layers
 from .parts import Parts, tables_in
 from .paths import letter
-from .plans import unclear_outline, unclear_shape
+from .plans import readable_floor, unclear_plan, unclear_shape
 from .rooms import no_room_over_it, unknown_use, unlikely_room
 from .sides import unclear_sides
 from .sites import unclear_site
@@ -26,9 +26,10 @@ def unbuildable(parts: Parts) -> Iterator[Mistake]:
     if parts.site is not None:
         yield from unclear_site(parts.site, parts.typed_site)
     if parts.plan is not None:
-        yield from unclear_outline(parts.plan)
-        if len(parts.plan.corners) >= 3:
-            yield from unclear_sides(parts.sides, len(parts.plan.corners))
+        yield from unclear_plan(parts.plan)
+        floor = readable_floor(parts.plan)
+        if floor is not None and parts.holes_known:
+            yield from unclear_sides(parts.sides, floor, parts.plan)
     if parts.typed_layers is not None:
         yield from floor_layers(parts.typed_layers, "floor.build-up")
     names = [edge.get("name") for edge in parts.typed_edges]

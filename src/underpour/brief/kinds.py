@@ -4,19 +4,40 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import Annotated, Literal
+from typing import Annotated, Any, Literal
 
 from pydantic import PlainValidator, ValidationInfo, WithJsonSchema
 from pydantic_core import PydanticCustomError
 
 from .. import measure
 from ..measure import Measure
-from ..mistakes import Mistake
+from ..mistakes import Mistake, nearest
 from .later import not_yet
 
-Sides = Literal["all", "rest"] | tuple[int, ...]
+SideName = int | str  # the number of a side of the outline; "hole.1.side.2", "hole.1" for all of its sides, or a name
+
+
+@dataclass(frozen=True, slots=True)
+class Claim:
+    """A side, or a part of one, that an edge takes."""
+
+    side: SideName
+    start: Measure | None = None  # from the corner where the side begins as typed; None: from there on
+    end: Measure | None = None  # None: to its end
+
+
+Sides = Literal["all", "rest"] | tuple[Claim, ...]
+SMALLEST_OBSTACLE = 0.005  # m; below it a unit was mistaken
+
+
+@dataclass(frozen=True, slots=True)
+class Breadth:
+    """How broad an obstacle is: one size is a circle's diameter, two are a rectangle's along x and along y."""
+
+    sizes: tuple[Measure, ...]
+    typed: str
 
 
 def as_error(*found: Mistake) -> PydanticCustomError:
@@ -127,24 +148,97 @@ def only_told_neighbours(value: object) -> object:
 
 
 def typed_sides(value: object) -> Sides:
-    """Which sides an edge takes: "all", "rest", or a list of numbers."""
+    """Which sides an edge takes: "all", "rest", or a list of sides and parts of sides."""
     example = 'Write sides = "all", sides = "rest", or a list: sides = [1, 2].'
     if isinstance(value, str):
         if value not in ("all", "rest"):
-            raise as_error(Mistake("", "", f"No sides are called {value}.", example))
+            listed = f'A side that has a name stands in a list: sides = ["{value}"]. {example}'
+            raise as_error(Mistake("", "", f"No sides are called {value}.", listed))
         return "all" if value == "all" else "rest"
     if not isinstance(value, list | tuple):
         raise as_error(Mistake("", "", "Sides are named by a word or a list.", example))
     if not value:
         raise as_error(Mistake("", "", "This list names no side.", example))
-    parts = not_yet("", "a part of a side")
-    numbers = Mistake("", "", "Sides are whole numbers; side 1 runs from corner 1 to corner 2.", example)
-    for entry in value:
-        if isinstance(entry, dict) and "side" in entry:
-            raise as_error(Mistake("", "", parts.wrong, "Name whole sides: sides = [1, 2]."))
-        if isinstance(entry, bool) or not isinstance(entry, int):
-            raise as_error(numbers)
-    return tuple(value)
+    claims: list[Claim] = []
+    found: list[Mistake] = []
+    for number, entry in enumerate(value, start=1):
+        try:
+            claims.append(_claim(entry))
+        except Mistake as mistake:
+            found.append(replace(mistake, at=".".join(filter(None, (str(number), mistake.at)))))
+    if found:
+        raise as_error(*found)
+    return tuple(claims)
+
+
+_SIDE = 'Write its number, a name, or a hole\'s: 3, "north wall", "hole.1.side.2".'
+_PART = 'Write { side = 3, from = "4 ft", to = "12 ft" }.'
+
+
+def _claim(entry: object) -> Claim:
+    if isinstance(entry, Claim):
+        return entry
+    if not isinstance(entry, dict):
+        return Claim(_side_name(entry))
+    for key in entry:
+        if key not in ("side", "from", "to"):
+            near = nearest(str(key), ("side", "from", "to"))
+            hint = f"The nearest is {near[0]}. " if near else ""
+            raise Mistake(str(key), "", f"A part of a side has no key {key}.", f"{hint}{_PART}")
+    if "side" not in entry:
+        raise Mistake("", "", "This part does not say of which side it is.", _PART)
+    try:
+        side = _side_name(entry["side"])
+    except Mistake as mistake:
+        raise replace(mistake, at="side") from None
+    return Claim(side, _distance(entry, "from"), _distance(entry, "to"))
+
+
+def _distance(entry: dict[str, object], key: str) -> Measure | None:
+    typed = entry.get(key)
+    if typed is None:
+        return None
+    if isinstance(typed, bool) or not isinstance(typed, str | int | float):
+        raise Mistake(key, "", "A length is wanted here.", _PART)
+    try:
+        return measure.length(str(typed))
+    except Mistake as mistake:
+        raise replace(mistake, at=key) from None
+
+
+def _side_name(typed: object) -> SideName:
+    if isinstance(typed, bool) or not isinstance(typed, int | str) or typed == "":
+        raise Mistake("", "", "Sides are whole numbers or names; side 1 runs from corner 1 to corner 2.", _SIDE)
+    return typed
+
+
+def typed_side(value: object) -> SideName:
+    """One side by its number or its hole's name."""
+    try:
+        return _side_name(value)
+    except Mistake as mistake:
+        raise as_error(mistake) from None
+
+
+def obstacle_size(value: object) -> Breadth:
+    """An obstacle's diameter, or its two breadths with an x between."""
+    example = 'Write its diameter, "4 in", or both breadths, "12 in x 16 in".'
+    if isinstance(value, Breadth):
+        return value
+    if not isinstance(value, str):
+        raise as_error(Mistake("", "", "The size of an obstacle stands in quotes with its unit.", example))
+    words = re.split(r"\s+[x×]\s+", value.strip())
+    if len(words) > 2:
+        raise as_error(Mistake("", "", f"{value} is more than two breadths.", example))
+    try:
+        sizes = tuple(measure.length(word) for word in words)
+    except Mistake as mistake:
+        raise as_error(mistake) from None
+    if any(size.si < SMALLEST_OBSTACLE for size in sizes):
+        raise as_error(
+            Mistake("", "", f"{value} is too small to be in the way of a floor.", "Write its size, or take it out.")
+        )
+    return Breadth(sizes, value.strip())
 
 
 Depth = Annotated[Measure, _read(measure.depth), _shown("Depth", "60 in", "1.5 m", "4 ft 6 in")]
@@ -171,6 +265,8 @@ WallTopOrLevel = Annotated[
         {"type": "string", "title": "Upper end: a level, or the top of the wall", "examples": ["wall-top", "0 in"]}
     ),
 ]
+_ONE_SIDE: dict[str, Any] = {"title": "Side", "oneOf": [{"type": "integer", "minimum": 1}, {"type": "string"}]}
+SideTyped = Annotated[SideName, PlainValidator(typed_side), WithJsonSchema(_ONE_SIDE)]
 SidesTyped = Annotated[
     Sides,
     PlainValidator(typed_sides),
@@ -179,8 +275,28 @@ SidesTyped = Annotated[
             "title": "Sides",
             "oneOf": [
                 {"enum": ["all", "rest"]},
-                {"type": "array", "items": {"type": "integer", "minimum": 1}, "minItems": 1},
+                {
+                    "type": "array",
+                    "minItems": 1,
+                    "items": {
+                        "oneOf": [
+                            {"type": "integer", "minimum": 1},
+                            {"type": "string"},
+                            {
+                                "type": "object",
+                                "properties": {
+                                    "side": _ONE_SIDE,
+                                    "from": {"type": "string", "examples": ["4 ft"]},
+                                    "to": {"type": "string", "examples": ["12 ft"]},
+                                },
+                                "required": ["side"],
+                                "additionalProperties": False,
+                            },
+                        ]
+                    },
+                },
             ],
         }
     ),
 ]
+ObstacleSize = Annotated[Breadth, PlainValidator(obstacle_size), _shown("Size", "4 in", "12 in x 16 in")]

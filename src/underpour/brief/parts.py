@@ -31,6 +31,7 @@ class Parts:
     site: Site | None
     typed_site: Mapping[str, Any]  # as it stands in the file, keys that cannot be read too
     plan: Plan | None
+    holes_known: bool  # whether every hole and every name of a side could be read
     floor: FloorTable | None  # without its layers where one of them cannot be read
     layers: tuple[Layer | None, ...]
     typed_layers: tuple[TypedLayer, ...] | None  # None where the build-up is no list of tables
@@ -46,12 +47,14 @@ def readable(data: Mapping[str, Any]) -> Parts:
     typed_layers = tables_in(floor.get("build-up")) if isinstance(floor, dict) else None
     layers = tuple(_part(Layer, layer) for layer in typed_layers or ())
     edges = tables_in(data.get("edge")) or ()
+    plan = _part(Plan, data.get("plan"))
     without_layers = {**floor, "build-up": []} if isinstance(floor, dict) else None
     return Parts(
         project=_part(Project, data.get("project")),
         site=_part(Site, site),
         typed_site=site if isinstance(site, dict) else {},
-        plan=_part(Plan, data.get("plan")),
+        plan=plan,
+        holes_known=plan is not None and all(_as_many(plan, data["plan"], key) for key in ("hole", "side")),
         floor=_part(FloorTable, without_layers),
         layers=layers,
         typed_layers=typed_layers,
@@ -60,6 +63,12 @@ def readable(data: Mapping[str, Any]) -> Parts:
         sides=tuple(_sides(edge.get("sides")) for edge in edges),
         loads=tuple(_part(Load, load) for load in tables_in(data.get("load")) or ()),
     )
+
+
+def _as_many(plan: Plan, typed: Mapping[str, Any], key: str) -> bool:
+    """Whether a list of the plan has as many entries as were typed."""
+    listed = typed.get(key, ())
+    return isinstance(listed, list | tuple) and len(listed) == len(getattr(plan, key))
 
 
 def tables_in(value: object) -> tuple[Mapping[str, Any], ...] | None:

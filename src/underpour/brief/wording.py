@@ -87,7 +87,7 @@ def _told(path: Path, error: Mapping[str, Any]) -> list[Mistake]:
             return [_missing(path)]
         case "literal_error":
             return [_unknown_word(path, value, _expected(error))]
-    if len(path) == 1 and isinstance(value, dict):
+    if (len(path) == 1 or (len(path) == 2 and path[0] == "plan")) and isinstance(value, dict):
         return [Mistake(at, "", f"There may be several of {at}.", f"Write the heading with two brackets: [[{at}]].")]
     if len(path) == 1 and isinstance(value, list):
         return [Mistake(at, "", f"There is one {at} in a brief.", f"Write the heading with one bracket: [{at}].")]
@@ -148,7 +148,7 @@ def _singular(table: Path) -> str:
         "floor.build-up": "A layer", "edge.wall": "A layer", "edge.above": "A layer",
         "edge.insulation": "A piece of insulation", "edge.footing": "A footing", "edge.shape": "A shape",
         "floor.inside": "The room", "site.ground": "Typed ground", "edge": "An edge", "alternative": "An alternative",
-        "load": "A load",
+        "load": "A load", "plan.hole": "A hole", "plan.obstacle": "An obstacle", "plan.side": "A named side",
     }  # fmt: skip
     path = without_numbers(table)
     return names.get(path, f"[{path}]")

@@ -8,7 +8,7 @@ from functools import partial
 from typing import TypeVar
 
 from ..brief.model import Brief
-from ..brief.sides import sides_of_edges
+from ..brief.sides import stretches_of_edges
 from ..brief.tables.edge import Edge, Insulation
 from ..brief.tables.layer import Layer
 from ..catalogue.products import Products
@@ -35,8 +35,7 @@ USUAL_ABOVE = {
 
 def exposed_lengths(brief: Brief) -> list[float]:
     """Length of the perimeter that belongs to each edge, in file order. [m]"""
-    lengths = brief.plan.side_lengths
-    return [sum(lengths[side - 1] for side in sides) for sides in sides_of_edges(brief)]
+    return [sum(stretch.length for stretch in taken) for taken in stretches_of_edges(brief)]
 
 
 def resolve_edge(

@@ -10,6 +10,7 @@ from .. import catalogue
 from ..brief.bearing import loads_at_edges
 from ..brief.model import Brief
 from ..brief.paths import letter
+from ..brief.plans import floor_of
 from ..brief.tables.floor import Seasons
 from ..brief.tables.site import TypedGround
 from ..catalogue import year, zones
@@ -131,7 +132,7 @@ def resolve(
         room=room,
         ground=ground,
         floor=tuple(floor),
-        area=brief.plan.area,
+        area=floor_of(brief.plan).area,
         perimeter=sum(edge.length for edge in edges if edge is not None),
         available_depth=_available_depth(brief, assumed),
         edges=tuple(replace(edge, load=loads.get(edge.letter)) for edge in edges if edge is not None),

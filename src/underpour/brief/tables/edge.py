@@ -6,8 +6,8 @@ from typing import Annotated, Literal
 
 from pydantic import BeforeValidator, StrictInt, ValidationInfo, field_validator
 
+from ...outlines.side import Point
 from .. import kinds
-from ..outline import Corner
 from .layer import Layer
 from .outline import AS_SCHEMA, LengthUnit, typed_corners
 from .table import Table, key
@@ -84,7 +84,7 @@ class Shape(Table):
     """A body that the user draws himself, in the section's own coordinates."""
 
     unit: LengthUnit = key("Unit of the outline's numbers.", "in", "mm")
-    outline: tuple[Corner, ...] = key(
+    outline: tuple[Point, ...] = key(
         "The body's corners in order, x into the room and y up from the top of the floor.",
         ["0 0", "8 0", "8 -48", "0 -48"],
         json_schema_extra=AS_SCHEMA,
@@ -98,7 +98,7 @@ class Shape(Table):
 
     @field_validator("outline", mode="plain", json_schema_input_type=tuple[str, ...])
     @classmethod
-    def _in_the_unit(cls, value: object, so_far: ValidationInfo) -> tuple[Corner, ...]:
+    def _in_the_unit(cls, value: object, so_far: ValidationInfo) -> tuple[Point, ...]:
         return typed_corners(value, so_far.data.get("unit"))
 
 

@@ -2,46 +2,88 @@
 
 from __future__ import annotations
 
+from typing import Literal
+
 from pydantic import ValidationInfo, field_validator
 
-from .. import outline
-from ..outline import Corner
-from .outline import AS_SCHEMA, LengthUnit, typed_corners
+from ...mistakes import Mistake
+from ...outlines.side import Point
+from .. import kinds
+from ..corners import TypedCorner, read_corner
+from .outline import BENT_SCHEMA, LengthUnit, bent_corners
 from .table import Table, key
+
+ObstacleKind = Literal["column", "pipe", "drain", "post", "pit"]
+
+
+class Hole(Table):
+    """A place inside the outline that is no floor: an open court, a stair well, a pit with its own floor."""
+
+    unit: LengthUnit | None = key("Unit of its numbers, where it is not the plan's.", "m", default=None)
+    corners: tuple[TypedCorner, ...] = key(
+        "Its corners in order; its sides are hole.1.side.1, hole.1.side.2, ...",
+        ["12 10", "20 10", "20 18", "12 18"],
+        alias="outline",
+        json_schema_extra=BENT_SCHEMA,
+    )
+
+    @field_validator("corners", mode="plain", json_schema_input_type=tuple[str, ...])
+    @classmethod
+    def _in_the_unit(cls, value: object, so_far: ValidationInfo) -> tuple[TypedCorner, ...]:
+        return bent_corners(value, so_far.data.get("unit"))
+
+
+class Obstacle(Table):
+    """Something that stands in the floor or goes through it."""
+
+    unit: LengthUnit | None = key("Unit of `at`, where it is not the plan's.", "m", default=None)
+    kind: ObstacleKind = key("What it is.", "column", "pipe", "drain", "post", "pit")
+    at: Point = key("Its middle, x and y.", "12 14", json_schema_extra={"type": "string"})  # m
+    size: kinds.ObstacleSize = key("Its diameter, or its breadth along x and along y.", "4 in", "12 in x 16 in")
+
+    @field_validator("at", mode="plain", json_schema_input_type=str)
+    @classmethod
+    def _in_the_unit(cls, value: object, so_far: ValidationInfo) -> Point:
+        try:
+            return read_corner(value, so_far.data.get("unit") or "m")
+        except Mistake as mistake:
+            raise kinds.as_error(mistake) from None
+
+
+class NamedSide(Table):
+    """A name for a side, to be called by in an edge."""
+
+    side: kinds.SideTyped = key("The side: its number, or a hole's.", 3, "hole.1.side.2")
+    name: str = key("What to call it.", "north wall")
 
 
 class Plan(Table):
     """The floor seen from above."""
 
     unit: LengthUnit = key("Unit of the outline's numbers.", "ft", "m")
-    corners: tuple[Corner, ...] = key(
-        "The corners in order round the floor, x and y of each.",
+    corners: tuple[TypedCorner, ...] = key(
+        "The corners in order round the floor, x and y of each; behind a corner the arc that begins there: how far it "
+        "bows out (`rise`, below nought where it bows in), its `radius`, a point that it goes `through`, or the "
+        "`bulge` of a drawing file.",
         ["0 0", "40 0", "40 28", "0 28"],
+        ["0 0", "40 0 rise 3", "40 12", "40 28", "0 28"],
         alias="outline",
-        json_schema_extra=AS_SCHEMA,
+        json_schema_extra=BENT_SCHEMA,
     )  # m, in the typed order; side n runs from corner n to the next
+    hole: tuple[Hole, ...] = key("Places inside the outline that are no floor.", default=())
+    obstacle: tuple[Obstacle, ...] = key("What stands in the floor or goes through it.", default=())
+    side: tuple[NamedSide, ...] = key("Names of sides.", default=())
 
     @field_validator("corners", mode="plain", json_schema_input_type=tuple[str, ...])
     @classmethod
-    def _in_the_unit(cls, value: object, so_far: ValidationInfo) -> tuple[Corner, ...]:
-        return typed_corners(value, so_far.data.get("unit"))
+    def _in_the_unit(cls, value: object, so_far: ValidationInfo) -> tuple[TypedCorner, ...]:
+        return bent_corners(value, so_far.data.get("unit"))
 
-    @property
-    def outline(self) -> tuple[Corner, ...]:
-        """The corners turned anticlockwise, the first typed one first. [m]"""
-        return outline.anticlockwise(self.corners)[0]
-
-    @property
-    def side_numbers(self) -> tuple[int, ...]:
-        """For each side of ``outline`` its number by the typed corners."""
-        return outline.anticlockwise(self.corners)[1]
-
-    @property
-    def side_lengths(self) -> tuple[float, ...]:
-        """Length of side 1, side 2, ... by the typed corners. [m]"""
-        return outline.side_lengths(self.corners)
-
-    @property
-    def area(self) -> float:
-        """Area inside the outline. [m²]"""
-        return outline.area(self.corners)
+    @field_validator("hole", "obstacle", mode="before")
+    @classmethod
+    def _with_the_unit(cls, value: object, so_far: ValidationInfo) -> object:
+        """Each table with the plan's unit, where it has none of its own."""
+        unit = so_far.data.get("unit")
+        if not isinstance(value, list) or unit is None:
+            return value
+        return [{"unit": unit, **entry} if isinstance(entry, dict) else entry for entry in value]
