@@ -135,8 +135,8 @@ def zip_area(number: str) -> ZipArea:
         return areas()[at]
     beside = [areas()[n] for n in (at - 1, at) if 0 <= n < len(held)]
     told = "; ".join(f"{area.zip}, zone {spoken(area.zone)}" for area in beside)
-    wrong = f"No ZIP area has the number {number}; post-office boxes and single buildings have numbers without an area."
-    raise Mistake("site.zip", f'"{number}"', wrong, f"Type the ZIP of the street. Nearest by number: {told}.")
+    wrong = f"{number} is not among the {len(held):,} ZIP areas held here; post-office boxes have no area."
+    raise Mistake("site.zip", f'"{number}"', wrong, f"Type the ZIP of a street near by. Nearest by number: {told}.")
 
 
 def canada(degree_days: float | tuple[float, float]) -> Zone:
@@ -187,8 +187,8 @@ def canada_at(latitude: float, longitude: float, months: Sequence[float]) -> Zon
     >>> canada_at(43.70, -79.42, [-3.9, -3.6, 0.9, 7.1, 13.6, 19.1, 21.9, 21.1, 17.1, 10.5, 4.6, -0.9]).zone  # Toronto
     '5'
     """
-    stations = [(_apart(latitude, longitude, *at), count) for at, count in _stations()]
-    near = [(away, count) for away, count in stations if away <= _metres("neighbours")]
+    known = ((_apart(latitude, longitude, *at), count) for at, count in stations())
+    near = [(away, count) for away, count in known if away <= _metres("neighbours")]
     if near:
         counts = [count for _, count in near]
         found = canada(_between(min(counts), max(counts), "station-doubt"))
@@ -354,7 +354,7 @@ def _rough(latitude: float, longitude: float) -> float:
 
 
 @cache
-def _stations() -> tuple[tuple[tuple[float, float], float], ...]:
+def stations() -> tuple[tuple[tuple[float, float], float], ...]:
     """Position and degree-days of each Canadian station."""
     with (FOLDER / "climate" / "stations_canada.csv").open(encoding="utf-8", newline="") as lines:
         rows = csv.DictReader(line for line in lines if not line.startswith("#"))
