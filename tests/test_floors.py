@@ -15,7 +15,7 @@ FLOORS = [  # lowest first; parts on one line do not see each other
     {"measure", "findings", "toml_text", "outlines"},
     {"catalogue", "physics", "weather"},
     {"brief", "starters", "conformity", "design"},
-    {"resolve"},
+    {"resolve", "particulars"},
     {"sections"},
     {"checks"},
     {"cut"},

@@ -15,6 +15,7 @@ COMMANDS = {
     "answer": "what holds and what falls short for one slab",
     "compare": "the alternatives of a brief side by side, with a picture",
     "submittal": "a PDF to hand over",
+    "datasheet": "the data sheet of a product, from its record",
     "catalogue": "boards, grounds and materials, with the source of every number",
 }
 

@@ -12,7 +12,8 @@ EXAMPLE = "underpour catalogue show plain-15"
 VALIDATE = "underpour catalogue validate my-line.toml"
 HELP = """\
 underpour catalogue list [WHAT]
-underpour catalogue show NAME
+underpour catalogue show NAME [--label]
+underpour catalogue compare [NAME ...] [-o FILE.pdf|FILE.csv] [--date DAY]
 underpour catalogue validate [FILE-or-FOLDER] [--date DAY] [--json]
 
 Shows what can be named in a brief, one line each, or every number of one
@@ -24,6 +25,20 @@ which the heat flow is worked out with.
          grounds, materials, retarders, surfaces, limits, uses or sources; all
          of them unless you say
   NAME   a name from the list
+
+With --label a product shows the text that is held against the print on a pack
+and against the delivery ticket, with places for what is written in on site.
+
+compare sets products side by side: thicknesses, R as labelled, what each test
+gave, classes that the evidence carries, use. A number whose record is missing,
+expired, refused or an average is never shown plain.
+
+  NAME            products, or boards, panels, films or tapes; all boards
+                  unless you say
+  -o FILE         write it as PDF, or as CSV for a spreadsheet
+  --catalogue     your own product line, or a folder of them; the line that
+                  comes with the tool unless you say
+  --paper         a4 or us-letter, of a PDF
 
 validate holds a product line to its evidence: which class the records carry,
 what falls short of a claim, what is missing, what expires within 90 days,
@@ -48,9 +63,13 @@ LISTS = ("boards", "unsuited", "products", "grounds", "materials", "retarders", 
 def parser() -> Words:
     words = Words("catalogue", EXAMPLE)
     words.add_argument("what", nargs="?")
-    words.add_argument("name", nargs="?")
+    words.add_argument("names", nargs="*")
     words.add_argument("--date")
     words.add_argument("--json", action="store_true")
+    words.add_argument("--label", action="store_true")
+    words.add_argument("-o", dest="out", metavar="FILE")
+    words.add_argument("--catalogue", metavar="FILE-or-FOLDER")
+    words.add_argument("--paper", type=one_of("--paper", "a4", "us-letter"))
     return words
 
 

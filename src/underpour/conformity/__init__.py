@@ -5,6 +5,9 @@ from __future__ import annotations
 from .findings import Held as Held
 from .findings import RecordFinding as RecordFinding
 from .findings import Validation as Validation
+from .standing import Standing as Standing
+from .standing import refused_labels as refused_labels
+from .standing import standings as standings
 from .validating import ReadLine as ReadLine
 from .validating import held_product as held_product
 from .validating import placed as placed

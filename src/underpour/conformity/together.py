@@ -22,13 +22,14 @@ LABELLED = "R as labelled"
 
 def together(product: Product, rows: Sequence[Row], rules: Rules) -> Iterator[RecordFinding]:
     """What the records of one product say against each other."""
-    yield from _labels(product, rows, rules)
+    yield from (finding for _, finding in labels(product, rows, rules))
     yield from _whole_thicknesses(product, rows, rules)
     yield from _more_than_can_be(rows, rules)
     yield from _repeated(rows, rules)
 
 
-def _labels(product: Product, rows: Sequence[Row], rules: Rules) -> Iterator[RecordFinding]:
+def labels(product: Product, rows: Sequence[Row], rules: Rules) -> Iterator[tuple[Made, RecordFinding]]:
+    """What is wrong with R as labelled, thickness by thickness."""
     per_inch = _first(rows, "resistance-24C")
     allowed = rules.limits["per-thickness"]
     for made in product.made:
@@ -37,9 +38,8 @@ def _labels(product: Product, rows: Sequence[Row], rules: Rules) -> Iterator[Rec
         read = f"{made.r_label.typed} for {made.thickness.typed}"
         beyond = _impossible(made.r_label.si, made.thickness.si, made.thickness.typed, rules)
         if beyond:
-            yield RecordFinding(
-                "label.impossible", LABELLED, read, *beyond, basis=rules.limits["most-resistance"].basis()
-            )
+            basis = rules.limits["most-resistance"].basis()
+            yield made, RecordFinding("label.impossible", LABELLED, read, *beyond, basis=basis)
         elif per_inch is not None and per_inch.value is not None:
             expected = per_inch.value * made.thickness.si
             off = abs(made.r_label.si - expected)
@@ -50,7 +50,8 @@ def _labels(product: Product, rows: Sequence[Row], rules: Rules) -> Iterator[Rec
                     f" {percent:.0f} % off, which is a disagreement above {allowed.value:g} %."
                 )
                 instead = f"Label it R-{_in(expected, R):.1f}, or show a test of {made.thickness.typed}."
-                yield RecordFinding("label.disagrees", LABELLED, f"{read}; {per_inch.read}", wrong, instead)
+                read = f"{read}; {per_inch.read}"
+                yield made, RecordFinding("label.disagrees", LABELLED, read, wrong, instead)
 
 
 def _whole_thicknesses(product: Product, rows: Sequence[Row], rules: Rules) -> Iterator[RecordFinding]:
@@ -114,7 +115,7 @@ def _repeated(rows: Sequence[Row], rules: Rules) -> Iterator[RecordFinding]:
     alike: dict[tuple[object, ...], list[Row]] = {}
     for row in rows:
         if row.value is not None and row.methods:
-            alike.setdefault(_like(row), []).append(row)
+            alike.setdefault(like(row), []).append(row)
     for group in alike.values():
         for one, other in combinations(group, 2):
             yield from _apart(one, other, rules)
@@ -139,7 +140,8 @@ def _apart(one: Row, other: Row, rules: Rules) -> Iterator[RecordFinding]:
         yield RecordFinding("record.apart", one.of.name, read, wrong, instead, basis=usual.basis(), line=other.line)
 
 
-def _like(row: Row) -> tuple[object, ...]:
+def like(row: Row) -> tuple[object, ...]:
+    """What two records have to share to be held against each other: property, test and conditions."""
     told = row.evidence.conditions
     lasted = told.lasted if row.of.key == "creep-reading" else None  # readings of one test are no repeats
     measures = (told.age, told.stress, told.share, lasted, told.reaches, told.thickness)

@@ -1,7 +1,19 @@
 """Papers: what is handed out. They print a finished dossier and work nothing out."""
 
 from .pictures import Picture, Pictures
+from .product_pages import compared, data_sheet, product_comparison
 from .ready import Gap, gaps
 from .write import Printed, for_one, submittal
 
-__all__ = ["Gap", "Picture", "Pictures", "Printed", "for_one", "gaps", "submittal"]
+__all__ = [
+    "Gap",
+    "Picture",
+    "Pictures",
+    "Printed",
+    "compared",
+    "data_sheet",
+    "for_one",
+    "gaps",
+    "product_comparison",
+    "submittal",
+]

@@ -78,7 +78,7 @@ def submittal(
     Mistake
         ``date`` is no day, ``paper`` is neither size, or the logo cannot be drawn.
     """
-    day, words = _day(date)
+    day, words = day_of(date)
     letters = Letters(typefaces.drawn if typefaces else frozenset())
     told = content(dossier, pictures, words, gaps=gaps, draft=draft, letters=letters)
     return compiled("submittal.typ", told, letters, day=day, paper=paper, logo=logo, typefaces=typefaces)
@@ -99,7 +99,7 @@ def for_one(
 
     Takes and refuses what ``submittal`` does; ``reader`` is "owner", "contractor" or "official".
     """
-    day, words = _day(date)
+    day, words = day_of(date)
     letters = Letters(typefaces.drawn if typefaces else frozenset())
     told = one_page(dossier, pictures, words, reader, draft=draft, letters=letters)
     return compiled("one-page.typ", told, letters, day=day, paper=paper, logo=logo, typefaces=typefaces)
@@ -182,7 +182,7 @@ def _logo(logo: Logo | None) -> dict[str, Any] | None:
     return None if logo is None else {"kind": logo.kind, "content": list(logo.content)}
 
 
-def _day(date: str) -> tuple[datetime, str]:
+def day_of(date: str) -> tuple[datetime, str]:
     """A day, and how it is said on paper."""
     try:
         day = datetime.strptime(date, "%Y-%m-%d").replace(tzinfo=UTC)

@@ -1,0 +1,125 @@
+"""``underpour catalogue compare``: products side by side, in the terminal, as a PDF or as a table."""
+
+from __future__ import annotations
+
+import csv
+import datetime
+import io
+from collections.abc import Iterator, Sequence
+from typing import TYPE_CHECKING
+
+from . import files
+from .pages_of import in_hand, one, paper_of
+from .paragraphs import columns, hung
+from .told import Told
+
+if TYPE_CHECKING:
+    from argparse import Namespace
+
+    from ..particulars import Cell, Comparison, Particulars
+
+NAME, CELL = 20, 17  # columns of a terminal: at least, for the name of a row and for a product
+NOTHING_PLAIN = (
+    "A number stands plain only where its record stands on this day. Two tests of one property are two rows, and none is"
+    " turned into the other. underpour datasheet NAME gives the record behind each."
+)
+FORMULA = ("=", "+", "-", "@", "\t", "\r")  # a spreadsheet would work out what begins so
+
+
+def compared(names: Sequence[str], given: Namespace, today: datetime.date, width: int) -> Told:
+    """The products asked for: in words, or written where ``-o`` says."""
+    path = None if given.out is None else files.target(given.out, (".pdf", ".csv"), None)
+    shown = _comparison(names, given.catalogue, today)
+    if path is None:
+        return Told(in_words(shown, width))
+    if path.suffix.lower() == ".csv":
+        files.replace_whole(path, as_csv(shown).encode("utf-8-sig"), given.out)
+        return Told(f"The comparison is in {given.out}.\n")
+    from ..papers import product_comparison
+    from .submittal import absent_words
+
+    paper = given.paper or paper_of(shown.products[0])
+    made = product_comparison(shown, date=today.isoformat(), closing=NOTHING_PLAIN, paper=paper)
+    files.replace_whole(path, made.pdf, given.out)
+    return Told("\n".join([f"The comparison is in {given.out}.", *absent_words(made.absent)]) + "\n")
+
+
+def _comparison(names: Sequence[str], catalogue: str | None, today: datetime.date) -> Comparison:
+    from ..particulars import comparison
+
+    return comparison(chosen(names or ("boards",), in_hand(catalogue, today)))
+
+
+def chosen(names: Sequence[str], products: Sequence[Particulars]) -> list[Particulars]:
+    """The products named, by their keys or by a list, each once; a Mistake for a name that is none."""
+    from ..mistakes import Mistake
+    from ..particulars import lists
+
+    found: dict[int, Particulars] = {}
+    for name in names:
+        if name in lists():
+            of_list = [each for each in products if each.product.kind in lists()[name]]
+            if not of_list:
+                wrong, instead = f"The line holds no {name}.", "All of them: underpour catalogue list products"
+                raise Mistake(f"underpour catalogue compare {name}", "", wrong, instead)
+            found |= {id(each): each for each in of_list}
+        else:
+            each = one(products, name, "underpour catalogue compare", also=lists())
+            found[id(each)] = each
+    return list(found.values())
+
+
+def in_words(of: Comparison, width: int) -> str:
+    """Blocks of as many products as the terminal has room for, each with every row."""
+    fit = max(1, (width - NAME) // (CELL + 2))
+    lines: list[str] = []
+    for start in range(0, len(of.products), fit):
+        lines += [*_block(of, start, min(start + fit, len(of.products)), width), ""]
+    if of.notes:
+        lines.append("Why a number does not stand plain")
+        lines += [line for note in of.notes for line in hung(note, width, 2)] + [""]
+    day = of.products[0].day
+    number = f"{len(of.products)} product" + ("s" if len(of.products) != 1 else "")
+    lines += hung(f"{number}, held to {day.day} {day:%B} {day.year}. {NOTHING_PLAIN}", width)
+    return "\n".join(lines) + "\n"
+
+
+def _block(of: Comparison, start: int, end: int, width: int) -> Iterator[str]:
+    shown = range(start, end)
+    each = max(CELL, min(30, (width - NAME) // len(shown) - 2))
+    widths = [width - (each + 2) * len(shown), *[each] * len(shown)]
+    yield from columns(["", *(of.products[n].product.key for n in shown)], widths)
+    yield from columns(["", *(of.products[n].name for n in shown)], widths)
+    for group, rows in of.groups:
+        yield ""
+        yield from hung(group, width)
+        for row in rows:
+            name = ", ".join(filter(None, (row.name, row.terms)))
+            yield from columns([name, *(row.cells[n].words for n in shown)], widths)
+
+
+def as_csv(of: Comparison) -> str:
+    """One row a characteristic, one column a product, and beside it the record behind each cell."""
+    told = io.StringIO(newline="")
+    table = csv.writer(told, lineterminator="\r\n")
+    keys = [each.product.key for each in of.products]
+    table.writerow(["group", "characteristic", "test", *(head for key in keys for head in (key, f"{key}, evidence"))])
+    for group, rows in of.groups:
+        for row in rows:
+            table.writerow(map(_harmless, [group, row.name, row.terms, *_cells(row.cells)]))
+    return told.getvalue()
+
+
+def _cells(cells: Sequence[Cell]) -> Iterator[str]:
+    for cell in cells:
+        yield cell.words
+        yield cell.evidence
+
+
+def _harmless(words: str) -> str:
+    """The words, so that no spreadsheet takes them for a formula.
+
+    >>> _harmless("=1+1"), _harmless("-65 F"), _harmless("R8.1")
+    ("'=1+1", "'-65 F", 'R8.1')
+    """
+    return f"'{words}" if words.startswith(FORMULA) else words

@@ -1,0 +1,185 @@
+"""``underpour datasheet``: the data sheet of one product, from its record."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from ..mistakes import Mistake, Mistakes
+from . import files
+from .pages_of import in_hand, one, paper_of, system_of
+from .parsing import Words, one_of
+from .told import Told
+
+if TYPE_CHECKING:
+    from ..papers import Picture
+    from ..particulars import Moved, Particulars
+
+EXAMPLE = "underpour datasheet plain-15 -o plain-15.pdf"
+HELP = """\
+underpour datasheet NAME -o FILE.pdf [--catalogue FILE-or-FOLDER] [--draft]
+                    [--prices] [--date 2026-11-27] [--paper a4|us-letter]
+                    [--fonts FOLDER] [--since LAST.json] [--keep FILE.json]
+
+Makes the data sheet of a product from its record: what it is for and what not,
+classes that the evidence carries, thicknesses with R as labelled, every
+property with test, conditions, laboratory, certificate and days, a section to
+scale, cautions, and the text to hold against pack and delivery ticket.
+
+  NAME           the key of a product: underpour catalogue list products
+  -o FILE.pdf    the sheet
+  --catalogue    your own product line, or a folder of them; the line that
+                 comes with the tool unless you say
+  --draft        make it though a record falls short; each sheet says so, and
+                 what is refused or expired is printed as such
+  --prices       print the prices, with their day
+  --date         the day printed on it, that certificates are held to; today
+                 unless you say
+  --paper        a4 or us-letter; by the record's own units unless you say
+  --fonts        a folder with fonts for letters that the bundled ones lack
+  --since        what an older sheet kept; what moved since is listed, and a
+                 sheet that says the same keeps the day of its first issue
+  --keep         what this sheet says as JSON, for the next one
+
+Each sheet carries a mark, six letters and digits worked out from what it says,
+without its day: two sheets with the same mark say the same.
+
+For example:
+
+  underpour datasheet plain-15 -o plain-15.pdf --keep plain-15.json
+
+It ends with 0, or with 2 where nothing was made: the words say why.
+"""
+
+
+def parser() -> Words:
+    from .submittal import day
+
+    words = Words("datasheet", EXAMPLE)
+    words.add_argument("name", nargs="?")
+    words.add_argument("-o", dest="out", metavar="FILE.pdf")
+    words.add_argument("--catalogue", metavar="FILE-or-FOLDER")
+    words.add_argument("--draft", action="store_true")
+    words.add_argument("--prices", action="store_true")
+    words.add_argument("--date", type=day)
+    words.add_argument("--paper", type=one_of("--paper", "a4", "us-letter"))
+    words.add_argument("--fonts", metavar="FOLDER")
+    words.add_argument("--since", metavar="LAST.json")
+    words.add_argument("--keep", metavar="FILE.json")
+    return words
+
+
+def told(words: Sequence[str]) -> Told:
+    """The sheet of a product, written to the file; one line that says where it is, and its mark."""
+    asked = parser()
+    given = asked.read(words)
+    name = asked.must(given.name, "Which product? Give a name from underpour catalogue list products.")
+    path = files.target(asked.must(given.out, "Where to? Name the sheet with -o FILE.pdf."), ".pdf", None)
+    kept = None if given.keep is None else keeping(given.keep, name)
+    typefaces = None if given.fonts is None else _typefaces(given.fonts)
+    last = None if given.since is None else _earlier(given.since)
+
+    from .validated import day
+
+    of = one(in_hand(given.catalogue, day(given.date)), name, "underpour datasheet")
+    if of.short and not given.draft:
+        raise Mistakes([_nothing_made(of), *_short(of)])
+
+    from ..particulars import since
+    from ..particulars import sheet as sheet_of
+
+    sheet = sheet_of(of, prices=given.prices)
+    moved: tuple[str, Sequence[Moved]] | None = None
+    if last is not None:
+        sheet, found = since(last, sheet, given.since)
+        moved = (f"the sheet of {last['day']}, mark {last['mark']}", found)
+
+    from ..papers import data_sheet
+    from .submittal import absent_words
+
+    made = data_sheet(
+        sheet,
+        picture_of(of),
+        paper=given.paper or paper_of(of),
+        typefaces=typefaces,
+        draft=bool(of.short) or given.draft,
+        moved=moved,
+    )
+    files.replace_whole(path, made.pdf, given.out)
+    if kept is not None:
+        files.replace_whole(kept, _as_json(sheet), given.keep)
+    said = [f"The data sheet of {of.name}{', a draft,' if given.draft else ''} is in {given.out}, mark {sheet['mark']}."]
+    if moved is not None:
+        said.append(_moved_words(moved[1], sheet))
+    return Told("\n".join([*said, *absent_words(made.absent)]) + "\n")
+
+
+def picture_of(of: Particulars) -> Picture | None:
+    """The cut through a product, to a scale of details; None where there is nothing to draw."""
+    from ..drawings.product import product_section
+    from ..papers import Picture
+
+    drawn = product_section(of.product, system_of(of))
+    if drawn is None:
+        return None
+    alt = f"{of.name} cut through, drawn to the scale {drawn.words}."
+    return Picture("Cut", drawn.svg, "", alt, headed=True, wide=170.0)
+
+
+def keeping(typed: str, name: str) -> Path:
+    """The file that keeps what a sheet says; one that keeps another product's is not written over."""
+    path = files.target(typed, ".json", None, "--keep ")
+    if path.exists():
+        from ..brief.files import text_of
+        from ..particulars import earlier
+
+        try:
+            kept = earlier(text_of(path), typed)
+        except Mistake:
+            wrong = "What stands there is no sheet that was kept."
+            raise Mistake("", "", wrong, "Write to another name.", typed) from None
+        if kept["key"] != name:
+            wrong = f"It keeps the sheet of {kept['key']}."
+            raise Mistake("", "", wrong, "Keep each product's under a name of its own.", typed)
+    return path
+
+
+def _earlier(typed: str) -> dict[str, Any]:
+    from ..brief.files import text_of
+    from ..particulars import earlier
+
+    return earlier(text_of(Path(typed)), typed)
+
+
+def _typefaces(folder: str) -> Any:
+    from ..papers.typefaces import typefaces
+
+    return typefaces(folder)
+
+
+def _as_json(sheet: dict[str, Any]) -> bytes:
+    import json
+
+    return (json.dumps(sheet, indent=2, ensure_ascii=False) + "\n").encode()
+
+
+def _nothing_made(of: Particulars) -> Mistake:
+    number = len(of.short)
+    wrong = f"Nothing was made: {number} {'thing falls' if number == 1 else 'things fall'} short in the record of {of.name}."
+    instead = "With --draft it is made, and each sheet says that it is a draft."
+    return Mistake("underpour datasheet", "", wrong, instead)
+
+
+def _short(of: Particulars) -> list[Mistake]:
+    return [
+        Mistake(": ".join(filter(None, (each.property, each.read))), "", each.wrong, each.instead, file=of.file)
+        for each in of.short
+    ]
+
+
+def _moved_words(moved: Sequence[Moved], sheet: dict[str, Any]) -> str:
+    if not moved:
+        return f"It says what the older sheet says, first issued on {sheet['issued']}."
+    number = len(moved)
+    return f"{number} {'thing has' if number == 1 else 'things have'} moved since the older sheet; the last part lists them."

@@ -1,0 +1,115 @@
+"""Pages made from product records: data sheet and comparison. They print what is told and work nothing out."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import TYPE_CHECKING, Any
+
+from .. import __version__
+from .letters import Letters
+from .typefaces import Typefaces
+from .write import Paper, Printed, compiled, day_of
+
+if TYPE_CHECKING:
+    from ..particulars import Comparison, Moved
+    from .pictures import Picture
+
+BESIDE = 5  # products in one table of a sheet that lies on its long side
+
+
+def data_sheet(
+    told: Mapping[str, Any],
+    picture: Picture | None,
+    *,
+    paper: Paper = "us-letter",
+    typefaces: Typefaces | None = None,
+    draft: bool = False,
+    moved: tuple[str, Sequence[Moved]] | None = None,
+) -> Printed:
+    """The data sheet as PDF: tagged for screen readers, the same bytes for the same input.
+
+    Parameters
+    ----------
+    told : mapping
+        What `underpour.particulars.sheet` says, its day and the day of its first issue included.
+    picture : Picture, optional
+        The cut through the product.
+    paper : "a4" or "us-letter"
+        Size of the sheets.
+    typefaces : Typefaces, optional
+        Fonts of the user's own, asked after the bundled ones.
+    draft : bool
+        Each sheet says so.
+    moved : (str, sequence of Moved), optional
+        Mark and day of an older sheet, and what is otherwise now.
+    """
+    from .content import picture_row
+
+    letters = Letters(typefaces.drawn if typefaces else frozenset())
+    day, printed = day_of(told["day"])
+    content = letters.fit(
+        {
+            **told,
+            "printed": printed,
+            "first": day_of(told["issued"])[1],
+            "version": __version__,
+            "draft": draft,
+            "picture": None if picture is None else picture_row(picture),
+            "since": moved[0] if moved else "",
+            "moved": None if moved is None else [{"what": m.what, "was": m.was, "now": m.now} for m in moved[1]],
+        }
+    )
+    content = {**content, "absent": letters.named()}
+    return compiled("data-sheet.typ", content, letters, day=day, paper=paper, typefaces=typefaces)
+
+
+def product_comparison(
+    of: Comparison, *, date: str, closing: str, paper: Paper = "us-letter", typefaces: Typefaces | None = None
+) -> Printed:
+    """The comparison as PDF, tables of at most five products beside each other on sheets that lie on their long side."""
+    letters = Letters(typefaces.drawn if typefaces else frozenset())
+    day, printed = day_of(date)
+    content = letters.fit({**compared(of, closing), "printed": printed, "version": __version__})
+    content = {**content, "absent": letters.named()}
+    return compiled("product-comparison.typ", content, letters, day=day, paper=paper, typefaces=typefaces)
+
+
+def compared(of: Comparison, closing: str) -> dict[str, Any]:
+    """What the comparison says, with its mark."""
+    from ..particulars import mark
+
+    number = len(of.products)
+    makers = list(dict.fromkeys(each.maker for each in of.products))
+    told = {
+        "title": f"{number} products side by side" if number > 1 else of.products[0].name,
+        "lead": f"Made by {', '.join(makers)}. A number stands plain only where its record stands.",
+        "invented": any(each.invented for each in of.products),
+        "tables": [_table(of, start) for start in range(0, number, BESIDE)],
+        "notes": list(of.notes),
+        "closing": closing,
+    }
+    return {**told, "mark": mark(told)}
+
+
+def _table(of: Comparison, start: int) -> dict[str, Any]:
+    shown = range(start, min(start + BESIDE, len(of.products)))
+    return {
+        "products": [{"key": of.products[n].product.key, "name": of.products[n].name} for n in shown],
+        "groups": [
+            {
+                "name": name,
+                "rows": [
+                    {
+                        "name": row.name,
+                        "terms": row.terms,
+                        "cells": [
+                            {"words": c.words, "standing": c.standing, "evidence": c.evidence}
+                            for c in (row.cells[n] for n in shown)
+                        ],
+                    }
+                    for row in rows
+                ],
+            }
+            for name, rows in of.groups
+        ],
+    }
