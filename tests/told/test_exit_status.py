@@ -99,7 +99,7 @@ ENDS = [
     ("answer short.toml more.toml", 2, "", "The command does not take this."),
     ("anser short.toml", 2, "", "Did you mean answer?"),
     ("--strict answer", 2, "", "A command comes first."),
-    ("catalogue", 2, "", "List, show or validate?"),
+    ("catalogue", 2, "", "List, show, compare or validate?"),
     ("catalogue lst", 2, "", "Did you mean list?"),
     ("catalogue list bords", 2, "", "Did you mean boards?"),
     (

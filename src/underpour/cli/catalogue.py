@@ -3,13 +3,30 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from ..mistakes import Mistake
-from .parsing import Words, unknown_word
+from .parsing import Words, one_of, unknown_word
 from .told import Told
 
+if TYPE_CHECKING:
+    from argparse import Namespace
+
 EXAMPLE = "underpour catalogue show plain-15"
-VALIDATE = "underpour catalogue validate my-line.toml"
+EXAMPLES = {
+    "list": "underpour catalogue list boards",
+    "show": EXAMPLE,
+    "compare": "underpour catalogue compare plain-15 xps-25 -o boards.pdf",
+    "validate": "underpour catalogue validate my-line.toml",
+}
+OPTIONS = {  # the words that each belongs to, and whether to the label of a product as well
+    "--json": (("validate",), False),
+    "--date": (("validate", "compare"), True),
+    "--catalogue": (("compare",), True),
+    "-o": (("compare",), False),
+    "--paper": (("compare",), False),
+    "--label": (("show",), False),
+}
 HELP = """\
 underpour catalogue list [WHAT]
 underpour catalogue show NAME [--label]
@@ -55,6 +72,7 @@ product record holds.
 For example:
 
   underpour catalogue show plain-15
+  underpour catalogue compare plain-15 xps-25 -o boards.pdf
   underpour catalogue validate my-line.toml
 """
 LISTS = ("boards", "unsuited", "products", "grounds", "materials", "retarders", "surfaces", "limits", "uses", "sources")
@@ -80,23 +98,55 @@ def told(words: Sequence[str]) -> Told:
     asked = parser()
     given = asked.read(words)
     width = width_of_terminal()
+    _belongs(given)
+    if given.what == "compare":
+        from .compared_products import compared
+        from .validated import day
+
+        return compared(given.names, given, day(given.date), width)
+    name = given.names[0] if given.names else None
+    if given.names[1:]:
+        wrong = "The command does not take this."
+        raise unknown_word("underpour catalogue", given.names[1], (), wrong, "For more: underpour catalogue --help")
     if given.what == "validate":
-        return _validated(given.name, given.date, given.json, width)
-    if given.date is not None or given.json:
-        option = "--json" if given.json else "--date"
-        raise Mistake(f"underpour catalogue {option}", "", f"{option} belongs to validate.", f"For example: {VALIDATE}")
+        return _validated(name, given.date, given.json, width)
     if given.what == "list":
         from .shelves import listed
 
-        if given.name is not None and given.name not in LISTS:
-            wrong, listing = f"There is no list of {given.name}.", f"To choose from: {', '.join(LISTS)}."
-            raise unknown_word("underpour catalogue list", given.name, LISTS, wrong, listing)
-        return Told(listed(LISTS if given.name is None else (given.name,), width))
+        if name is not None and name not in LISTS:
+            wrong, listing = f"There is no list of {name}.", f"To choose from: {', '.join(LISTS)}."
+            raise unknown_word("underpour catalogue list", name, LISTS, wrong, listing)
+        return Told(listed(LISTS if name is None else (name,), width))
     if given.what == "show":
         from .records import shown
 
-        return Told(shown(asked.must(given.name, "Which entry? Give a name from underpour catalogue list."), width))
-    raise _list_show_or_validate(given.what)
+        must = asked.must(name, "Which entry? Give a name from underpour catalogue list.")
+        return Told(_label(must, given, width) if given.label else shown(must, width))
+    raise _which_word(given.what)
+
+
+def _belongs(given: Namespace) -> None:
+    """Refuses an option beside a word that does not take it."""
+    shows_label = given.what == "show" and given.label
+    for option, (words, with_label) in OPTIONS.items():
+        typed = getattr(given, option.lstrip("-") if option != "-o" else "out")
+        if typed and given.what not in words and not (with_label and shows_label):
+            to = " and ".join([*words, *(["show --label"] if with_label else [])])
+            instead = f"For example: {EXAMPLES[words[0]]}"
+            raise Mistake(f"underpour catalogue {option}", "", f"{option} belongs to {to}.", instead)
+
+
+def _label(name: str, given: Namespace, width: int) -> str:
+    """The text that is held against a pack."""
+    from ..particulars import label
+    from .pages_of import in_hand, one
+    from .paragraphs import hung
+    from .validated import day
+
+    of = one(in_hand(given.catalogue, day(given.date)), name, "underpour catalogue show")
+    lines = label(of)
+    indent = max(len(head) for head, _ in lines) + 2
+    return "\n".join(line for head, words in lines for line in hung(words or "_" * 20, width, indent, head)) + "\n"
 
 
 def _validated(path: str | None, date: str | None, as_json: bool, width: int) -> Told:
@@ -113,8 +163,8 @@ def _validated(path: str | None, date: str | None, as_json: bool, width: int) ->
     return Told(in_words(found, width), status)
 
 
-def _list_show_or_validate(typed: str | None) -> Mistake:
+def _which_word(typed: str | None) -> Mistake:
     if typed is None:
-        return Mistake("underpour catalogue", "", "List, show or validate?", f"For example: {EXAMPLE}")
-    wrong = "The catalogue can be listed, shown or validated."
-    return unknown_word("underpour catalogue", typed, ("list", "show", "validate"), wrong, f"For example: {EXAMPLE}")
+        return Mistake("underpour catalogue", "", "List, show, compare or validate?", f"For example: {EXAMPLE}")
+    wrong = "The catalogue can be listed, shown, compared or validated."
+    return unknown_word("underpour catalogue", typed, EXAMPLES, wrong, f"For example: {EXAMPLE}")

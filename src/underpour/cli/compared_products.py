@@ -8,6 +8,7 @@ import io
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
+from ..mistakes import Mistake
 from . import files
 from .pages_of import in_hand, one, paper_of
 from .paragraphs import columns, hung
@@ -20,8 +21,8 @@ if TYPE_CHECKING:
 
 NAME, CELL = 20, 17  # columns of a terminal: at least, for the name of a row and for a product
 NOTHING_PLAIN = (
-    "A number stands plain only where its record stands on this day. Two tests of one property are two rows, and none is"
-    " turned into the other. underpour datasheet NAME gives the record behind each."
+    "A number stands plain only where its record stands on this day. Two tests of one property are two rows, and none"
+    " is turned into the other. underpour datasheet NAME gives the record behind each."
 )
 FORMULA = ("=", "+", "-", "@", "\t", "\r")  # a spreadsheet would work out what begins so
 
@@ -52,7 +53,6 @@ def _comparison(names: Sequence[str], catalogue: str | None, today: datetime.dat
 
 def chosen(names: Sequence[str], products: Sequence[Particulars]) -> list[Particulars]:
     """The products named, by their keys or by a list, each once; a Mistake for a name that is none."""
-    from ..mistakes import Mistake
     from ..particulars import lists
 
     found: dict[int, Particulars] = {}
@@ -60,8 +60,8 @@ def chosen(names: Sequence[str], products: Sequence[Particulars]) -> list[Partic
         if name in lists():
             of_list = [each for each in products if each.product.kind in lists()[name]]
             if not of_list:
-                wrong, instead = f"The line holds no {name}.", "All of them: underpour catalogue list products"
-                raise Mistake(f"underpour catalogue compare {name}", "", wrong, instead)
+                wrong = f"No product of the line is one of the {name}."
+                raise Mistake(f"underpour catalogue compare {name}", "", wrong, "Name products by their keys.")
             found |= {id(each): each for each in of_list}
         else:
             each = one(products, name, "underpour catalogue compare", also=lists())

@@ -86,8 +86,8 @@ def told(words: Sequence[str]) -> Told:
     if of.short and not given.draft:
         raise Mistakes([_nothing_made(of), *_short(of)])
 
-    from ..particulars import since
     from ..particulars import sheet as sheet_of
+    from ..particulars import since
 
     sheet = sheet_of(of, prices=given.prices)
     moved: tuple[str, Sequence[Moved]] | None = None
@@ -109,7 +109,9 @@ def told(words: Sequence[str]) -> Told:
     files.replace_whole(path, made.pdf, given.out)
     if kept is not None:
         files.replace_whole(kept, _as_json(sheet), given.keep)
-    said = [f"The data sheet of {of.name}{', a draft,' if given.draft else ''} is in {given.out}, mark {sheet['mark']}."]
+    said = [
+        f"The data sheet of {of.name}{', a draft,' if given.draft else ''} is in {given.out}, mark {sheet['mark']}."
+    ]
     if moved is not None:
         said.append(_moved_words(moved[1], sheet))
     return Told("\n".join([*said, *absent_words(made.absent)]) + "\n")
@@ -165,21 +167,18 @@ def _as_json(sheet: dict[str, Any]) -> bytes:
 
 
 def _nothing_made(of: Particulars) -> Mistake:
-    number = len(of.short)
-    wrong = f"Nothing was made: {number} {'thing falls' if number == 1 else 'things fall'} short in the record of {of.name}."
+    number = "1 thing falls" if len(of.short) == 1 else f"{len(of.short)} things fall"
+    wrong = f"Nothing was made: {number} short in the record of {of.name}."
     instead = "With --draft it is made, and each sheet says that it is a draft."
     return Mistake("underpour datasheet", "", wrong, instead)
 
 
 def _short(of: Particulars) -> list[Mistake]:
-    return [
-        Mistake(": ".join(filter(None, (each.property, each.read))), "", each.wrong, each.instead, file=of.file)
-        for each in of.short
-    ]
+    return [Mistake(each.about(), "", each.wrong, each.instead, file=each.file, line=each.line) for each in of.short]
 
 
 def _moved_words(moved: Sequence[Moved], sheet: dict[str, Any]) -> str:
     if not moved:
         return f"It says what the older sheet says, first issued on {sheet['issued']}."
-    number = len(moved)
-    return f"{number} {'thing has' if number == 1 else 'things have'} moved since the older sheet; the last part lists them."
+    number = "1 thing has" if len(moved) == 1 else f"{len(moved)} things have"
+    return f"{number} moved since the older sheet; the last part lists what."

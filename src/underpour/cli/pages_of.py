@@ -8,12 +8,12 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
-from ..mistakes import Mistake, Mistakes
 from .parsing import unknown_word
 
 if TYPE_CHECKING:
-    from ..catalogue.line import Line
     from ..particulars import Particulars
+
+MOST = 12  # names listed in a message
 
 
 def in_hand(path: str | None, today: datetime.date) -> tuple[Particulars, ...]:
@@ -22,55 +22,43 @@ def in_hand(path: str | None, today: datetime.date) -> tuple[Particulars, ...]:
     Raises
     ------
     Mistakes
-        Every file that cannot be read, with file and line.
+        Every file that cannot be read, with file and line; two products of one key.
     """
-    from ..conformity import ReadLine, validation
+    from ..catalogue.products import own_lines, shipped_products
+    from ..conformity import placed, validation
     from ..conformity.rules import rules
     from ..particulars import particulars
 
-    lines = _lines(path)
-    found = validation([ReadLine(line, file) for file, line in lines], today, rules())
-    products = [(product, line) for _, line in lines for product in line.product]
+    lines = shipped_products().lines if path is None else own_lines(Path(path))
+    found = validation([placed(of) for of in lines], today, rules())
+    products = [(product, of.line) for of in lines for product in of.line.product]
     return tuple(
         particulars(product, line, held, today, rules())
         for (product, line), held in zip(products, found.products, strict=True)
     )
 
 
-def _lines(path: str | None) -> list[tuple[str, Line]]:
-    from ..catalogue.line_file import lines_in, read_line
-    from ..catalogue.products import SHIPPED
-
-    found: list[tuple[str, Line]] = []
-    wrong: list[Mistake] = []
-    for file, text in lines_in(SHIPPED if path is None else Path(path)).items():
-        name = SHIPPED.name if path is None else file
-        try:
-            found.append((name, read_line(text, name)))
-        except Mistakes as mistakes:
-            wrong += mistakes
-    if wrong:
-        raise Mistakes(wrong)
-    return found
-
-
-def one(
-    products: Sequence[Particulars], name: str, command: str, also: Iterable[str] = ()
-) -> Particulars:
-    """The product of that key; a Mistake with the nearest where none has it, or where two have.
+def one(products: Sequence[Particulars], name: str, command: str, also: Iterable[str] = ()) -> Particulars:
+    """The product of that key; a Mistake with the nearest where none has it.
 
     ``also`` are other words that could have been meant.
     """
-    same = [each for each in products if each.product.key == name]
-    if len(same) > 1:
-        files = ", ".join(dict.fromkeys(each.file for each in same))
-        wrong = f"{len(same)} products have the key {name} ({files}), so either could be meant."
-        raise Mistake(f"{command} {name}", "", wrong, "Give each its own key.")
-    if not same:
+    found = next((each for each in products if each.product.key == name), None)
+    if found is None:
         keys = [*(each.product.key for each in products), *also]
-        wrong, listing = f"No product is called {name}.", "All of them: underpour catalogue list products"
-        raise unknown_word(command, name, keys, wrong, listing)
-    return same[0]
+        raise unknown_word(command, name, keys, f"No product is called {name}.", _listing(products))
+    return found
+
+
+def _listing(products: Sequence[Particulars]) -> str:
+    """Where to find the names: of the line that comes with the tool by a command, of own lines here."""
+    from ..catalogue.products import SHIPPED
+
+    if any(each.file == SHIPPED.name for each in products):
+        return "All of them: underpour catalogue list products"
+    keys = [each.product.key for each in products]
+    more = f" and {len(keys) - MOST} more" if len(keys) > MOST else ""
+    return f"To choose from: {', '.join(keys[:MOST])}{more}."
 
 
 def system_of(of: Particulars) -> Literal["US", "SI"]:

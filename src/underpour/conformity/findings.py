@@ -23,6 +23,10 @@ class RecordFinding:
     file: str = ""
     line: int = 0  # 0 where it is not known
 
+    def about(self) -> str:
+        """What it is of, and what the record says."""
+        return ": ".join(filter(None, (self.property, self.read)))
+
     def placed(self, product: str, file: str, line: int) -> RecordFinding:
         return replace(self, product=product, file=self.file or file, line=self.line or line)
 

@@ -53,7 +53,7 @@ class Standing:
 def standings(product: Product, today: datetime.date, rules: Rules) -> tuple[Standing, ...]:
     """Every record of a product in its own order, held to a day.
 
-    Records of one property by one test that lie too far apart are all disputed: nobody knows yet which of them is wrong.
+    Records of one property by one test that lie too far apart are all disputed: nobody knows yet which one is wrong.
     """
     rows = _rows(product, today, rules)
     against: dict[int, list[RecordFinding]] = {each.line: [] for each in rows}

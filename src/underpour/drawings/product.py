@@ -244,9 +244,7 @@ def _film_lap(lap: float, typed: str) -> Detail:
     )
 
 
-def _drawn(
-    detail: Detail, left: float, room: float, ratio: int, prefix: str
-) -> tuple[list[str], list[str], float]:
+def _drawn(detail: Detail, left: float, room: float, ratio: int, prefix: str) -> tuple[list[str], list[str], float]:
     """Patterns, strokes, and the level of the lowest of it. [mm]"""
     scale = 1000.0 / ratio
     gutter = GUTTER if detail.heights else 2.0

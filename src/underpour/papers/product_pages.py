@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from ..particulars import Comparison, Moved
     from .pictures import Picture
 
+LONG = 900  # letters of a cell, from which its row may go on overleaf
 BESIDE = 5  # products in one table of a sheet that lies on its long side
 
 
@@ -66,7 +67,7 @@ def data_sheet(
 def product_comparison(
     of: Comparison, *, date: str, closing: str, paper: Paper = "us-letter", typefaces: Typefaces | None = None
 ) -> Printed:
-    """The comparison as PDF, tables of at most five products beside each other on sheets that lie on their long side."""
+    """The comparison as PDF, at most five products beside each other, on sheets that lie on their long side."""
     letters = Letters(typefaces.drawn if typefaces else frozenset())
     day, printed = day_of(date)
     content = letters.fit({**compared(of, closing), "printed": printed, "version": __version__})
@@ -93,7 +94,9 @@ def compared(of: Comparison, closing: str) -> dict[str, Any]:
 
 def _table(of: Comparison, start: int) -> dict[str, Any]:
     shown = range(start, min(start + BESIDE, len(of.products)))
+    cells = [row.cells[n].words for _, rows in of.groups for row in rows for n in shown]
     return {
+        "long": max(map(len, cells)) > LONG,
         "products": [{"key": of.products[n].product.key, "name": of.products[n].name} for n in shown],
         "groups": [
             {

@@ -7,12 +7,12 @@ from .comparison import Comparison as Comparison
 from .comparison import comparison as comparison
 from .label import label as label
 from .mark import mark as mark
+from .sheet import sheet as sheet
 from .shown import Claim as Claim
 from .shown import Particulars as Particulars
 from .shown import Thickness as Thickness
 from .shown import particulars as particulars
-from .words import lists as lists
-from .sheet import sheet as sheet
 from .since import Moved as Moved
 from .since import earlier as earlier
 from .since import since as since
+from .words import lists as lists

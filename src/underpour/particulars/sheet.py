@@ -8,6 +8,7 @@ from importlib.resources import files
 from typing import Any
 
 from ..catalogue.read import table
+from ..conformity import RecordFinding
 from ..conformity.rows import day as in_words
 from ..measure.digits import figured
 from . import words as said
@@ -20,7 +21,9 @@ LABELLED = (
     "R as labelled is R at a mean of 75 °F (24 °C). R at 40 °F and the declared conductivity at 10 °C are other numbers"
     " of other tests, and none is turned into another."
 )
-BURNS = "Fire indices are of a tunnel test. They are no forecast of a real fire, and tell nothing of foam below concrete."
+BURNS = (
+    "Fire indices are of a tunnel test. They are no forecast of a real fire, and tell nothing of foam below concrete."
+)
 
 
 def sheet(of: Particulars, *, prices: bool = False) -> dict[str, Any]:
@@ -103,9 +106,8 @@ def _statistics(of: Particulars) -> str:
     return " ".join(means for key, means in rows["statistic-means"].items() if rows["statistic"][key] in used)
 
 
-def _finding(of: Any) -> dict[str, str]:
-    about = ": ".join(filter(None, (of.property, of.read)))
-    return {"about": about, "wrong": of.wrong, "instead": of.instead}
+def _finding(of: RecordFinding) -> dict[str, str]:
+    return {"about": of.about(), "wrong": of.wrong, "instead": of.instead}
 
 
 def _use(of: Particulars) -> list[dict[str, str]]:

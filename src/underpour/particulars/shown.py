@@ -107,8 +107,8 @@ class Particulars:
     @property
     def short(self) -> tuple[RecordFinding, ...]:
         """What falls short, each once."""
-        found = {(each.property, each.wrong): each for each in self.findings if each.verdict == "falls short"}
-        return tuple(found.values())
+        short = (each for each in self.findings if each.verdict == "falls short")
+        return tuple({(each.about(), each.wrong): each for each in short}.values())
 
 
 def particulars(product: Product, line: Line, held: Held, today: datetime.date, rules: Rules) -> Particulars:
@@ -178,9 +178,7 @@ def _is_about(finding: RecordFinding, claim: str) -> bool:
     return finding.read == claim or finding.read.startswith(f"{claim}: ")
 
 
-def _thicknesses(
-    product: Product, figures: tuple[Figure, ...], today: datetime.date, rules: Rules
-) -> list[Thickness]:
+def _thicknesses(product: Product, figures: tuple[Figure, ...], today: datetime.date, rules: Rules) -> list[Thickness]:
     by_test = next((each for each in figures if each.of.key == LABELLED_BY), None)
     refused = refused_labels(product, today, rules)
     found = []

@@ -12,6 +12,7 @@ from .mark import NOT_SAID, mark
 from .sheet import FORMAT
 
 HOW = "Give what datasheet --keep wrote for the last sheet."
+REPEATED = ("short", "open", "label", "statistics", "burns", "why")  # say again what stands elsewhere on the sheet
 NAMED_BY = ("record", "thickness", "name", "words", "about")  # what tells one entry of a list from another
 
 
@@ -30,7 +31,7 @@ def earlier(text: str, file: str) -> dict[str, Any]:
     Raises
     ------
     Mistake
-        No JSON, no object of the form datasheet/1, or one that was changed by hand: its mark is not that of its content.
+        No JSON, no object of the form datasheet/1, or one that was changed by hand: its mark is another.
     """
     try:
         read = json.loads(text)
@@ -74,7 +75,9 @@ def since(last: Mapping[str, Any], now: Mapping[str, Any], file: str) -> tuple[d
         return {**now, "issued": last["issued"]}, ()
     was, is_now = dict(_leaves(last)), dict(_leaves(now))
     names = dict.fromkeys((*is_now, *was))
-    moved = (Moved(name, was.get(name, ""), is_now.get(name, "")) for name in names if was.get(name) != is_now.get(name))
+    moved = (
+        Moved(name, was.get(name, ""), is_now.get(name, "")) for name in names if was.get(name) != is_now.get(name)
+    )
     return dict(now), tuple(moved)
 
 
@@ -82,11 +85,13 @@ def _leaves(told: Any, path: tuple[str, ...] = ()) -> Iterator[tuple[str, str]]:
     """Every text with where it stands, in words; entries of a list by what names them."""
     if isinstance(told, Mapping):
         for key, value in told.items():
-            if path or key not in NOT_SAID:
+            if key not in (REPEATED if path else (*REPEATED, *NOT_SAID)):
                 yield from _leaves(value, (*path, key.replace("_", " ")))
     elif isinstance(told, list | tuple):
         for number, each in enumerate(told, start=1):
-            name = next((each[key] for key in NAMED_BY if each.get(key)), number) if isinstance(each, Mapping) else number
+            name = (
+                next((each[key] for key in NAMED_BY if each.get(key)), number) if isinstance(each, Mapping) else number
+            )
             yield from _leaves(each, (*path, f"{name}"))
     else:
         yield ", ".join(path), str(told)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime
 import tomllib
+from collections.abc import Iterator
 from functools import cache
 from importlib.resources import files
 from typing import TYPE_CHECKING, Any
@@ -15,7 +16,7 @@ from ..measure.table import table as units
 from ..measure.words import plain
 
 if TYPE_CHECKING:
-    from ..catalogue.line import Edge, Evidence, Facing, Product, Size
+    from ..catalogue.line import Channels, Edge, Evidence, Facing, Pattern, Product, Size, Tolerance
     from ..catalogue.properties import Property
     from ..measure import Measure
 
@@ -179,41 +180,39 @@ def facing(of: Facing) -> str:
 
 def facts(of: Product) -> tuple[tuple[str, str], ...]:
     """What a record says beside thicknesses, tests and prices: name and words, in the order of reading."""
-    pattern, channels = of.pattern, of.channels
-    rows: list[tuple[str, str]] = [
+    rows = [
         ("Material", of.material or (of.family or "")),
         ("Sizes", "; ".join(size(each) for each in of.sizes)),
         ("Edges", "; ".join(edge(each) for each in of.edges)),
         ("Lap", _length(of.lap) if of.lap else ""),
         ("Facing", facing(of.facing) if of.facing else ""),
+        *(_pattern(of.pattern) if of.pattern else ()),
+        *(_channels(of.channels) if of.channels else ()),
+        ("Tolerance", _tolerance(of.tolerance) if of.tolerance else ""),
+        ("Pack", pack(of)),
     ]
-    if pattern:
-        rows += [
-            ("Knobs", f"{_length(pattern.knob_height)} high, {pattern.knob_share.typed} of the area; concrete is the rest"),
-            ("Tube", f"{', '.join(pattern.tubes)}; spaced by {_length(pattern.pitch)} and its multiples"),
-            ("Tube above the foam", f"its centre {_length(pattern.centre_above_base)} above the solid foam"),
-            ("Bend", f"radius of {_length(pattern.least_bend)} at least"),
-        ]
-    if channels:
-        ways = "along and across" if channels.directions == 2 else "along"
-        meet = "they meet across joints" if channels.aligned else "they do not meet across joints"
-        rows += [
-            (
-                "Channels",
-                f"{_length(channels.depth)} deep, {_length(channels.width)} wide, one each {_length(channels.pitch)},"
-                f" {ways}; {meet}",
-            ),
-            ("Void and feet", f"{channels.void_share.typed} air in their layer; feet are {channels.foot_share.typed} by area"),
-        ]
-    if of.tolerance:
-        told = of.tolerance
-        sizes = ", ".join(
-            f"{name} ± {_length(each)}"
-            for name, each in (("thickness", told.thickness), ("width", told.width), ("length", told.length))
-        )
-        rows.append(("Tolerance", ", ".join(filter(None, (sizes, f"out of square {told.out_of_square}" if told.out_of_square else "")))))
-    rows.append(("Pack", pack(of)))
     return tuple((name, said) for name, said in rows if said)
+
+
+def _pattern(of: Pattern) -> Iterator[tuple[str, str]]:
+    yield "Knobs", f"{_length(of.knob_height)} high, {of.knob_share.typed} of the area; concrete is the rest"
+    yield "Tube", f"{', '.join(of.tubes)}; spaced by {_length(of.pitch)} and its multiples"
+    yield "Tube above the foam", f"its centre {_length(of.centre_above_base)} above the solid foam"
+    yield "Bend", f"radius of {_length(of.least_bend)} at least"
+
+
+def _channels(of: Channels) -> Iterator[tuple[str, str]]:
+    ways = "along and across" if of.directions == 2 else "along"
+    meet = "they meet across joints" if of.aligned else "they do not meet across joints"
+    sizes = f"{_length(of.depth)} deep, {_length(of.width)} wide, one each {_length(of.pitch)}"
+    yield "Channels", f"{sizes}, {ways}; {meet}"
+    yield "Void and feet", f"{of.void_share.typed} air in their layer; feet are {of.foot_share.typed} by area"
+
+
+def _tolerance(of: Tolerance) -> str:
+    named = (("thickness", of.thickness), ("width", of.width), ("length", of.length))
+    sizes = ", ".join(f"{name} ± {_length(each)}" for name, each in named)
+    return f"{sizes}, out of square {of.out_of_square}" if of.out_of_square else sizes
 
 
 def pack(of: Product) -> str:
