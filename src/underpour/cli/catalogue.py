@@ -131,7 +131,8 @@ def _belongs(given: Namespace) -> None:
     for option, (words, with_label) in OPTIONS.items():
         typed = getattr(given, option.lstrip("-") if option != "-o" else "out")
         if typed and given.what not in words and not (with_label and shows_label):
-            to = " and ".join([*words, *(["show --label"] if with_label else [])])
+            named = [*words, *(["show --label"] if with_label else [])]
+            to = " and ".join(filter(None, (", ".join(named[:-1]), named[-1])))
             instead = f"For example: {EXAMPLES[words[0]]}"
             raise Mistake(f"underpour catalogue {option}", "", f"{option} belongs to {to}.", instead)
 
