@@ -373,7 +373,7 @@ BAD = [  # typed, and what has to be said: where, what is wrong, what to type
     (["catalogue", "compare", "--json"], ["--json belongs to validate."]),
     (["catalogue", "list", "--label"], ["--label belongs to show."]),
     (["catalogue", "show", "plain-15", "-o", "a.pdf"], ["-o belongs to compare."]),
-    (["catalogue", "show", "plain-15", "--date", "2026-11-27"], ["--date belongs to validate, compare and show --label."]),
+    (["catalogue", "show", "plain-15", "--date", "2026-11-27"], ["belongs to validate, compare and show --label."]),
     (["catalogue", "show", "plain-15", "xps-25"], ["The command does not take this."]),
     (["catalogue", "compare", "--paper", "a3"], ["--paper a3"]),
 ]
