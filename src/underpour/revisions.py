@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from .dossier import Dossier
 
 Instance = tuple[str, frozenset[tuple[str, str | float]]]  # a finding's id and at
-WHICH_SLAB = ("site.place", "site.zip", "plan.outline")
+WHICH_SLAB = (("site.place", "site.zip"), ("plan.outline",))  # where it is, by the first that is typed; its shape
 _NUMBER = (int, float, NoneType)
 NOT_COMPARED = ("handover.revision", "handover.number")  # they change with every revision
 
@@ -90,7 +90,7 @@ def of_this_slab(last: Mapping[str, Any], brief: str, file: str) -> None:
     """
     was, now = _leaves(last["brief"]), _leaves(brief)
     title = "project.title"
-    if was.get(title) == now.get(title) or all(was.get(path) == now.get(path) for path in WHICH_SLAB):
+    if was.get(title) == now.get(title) or all(_first(was, paths) == _first(now, paths) for paths in WHICH_SLAB):
         return
     wrong = f"It answers another slab, “{was.get(title, '')}”; this brief is “{now.get(title, '')}”."
     instead = "Give what was kept of this slab. If it is the same one, keep its title for this revision."
@@ -155,6 +155,11 @@ def _changes(was: Mapping[str, str], now: Mapping[str, str]) -> Iterator[Change]
 def _leaves(text: str) -> dict[str, str]:
     """Every value of a brief as typed, by its path."""
     return dict(_leaf(Typed.of(read_toml(text, "")), ()))
+
+
+def _first(leaves: dict[str, str], paths: tuple[str, ...]) -> str | None:
+    """What is typed at the first of these paths that is typed at all."""
+    return next((leaves[path] for path in paths if path in leaves), None)
 
 
 def _leaf(node: Typed, path: tuple[str | int, ...]) -> Iterator[tuple[str, str]]:

@@ -50,6 +50,7 @@ ground = "-8 in"
 number   = "26-0412"
 revision = "A"
 """
+PLACE = 'place = "Duluth, MN"'
 OUTLINE = '["0 0", "40 0", "40 28", "0 28"]'
 THICKER = BRIEF.replace('"2 in" }', '"3 in" }').replace('revision = "A"', 'revision = "B"')
 
@@ -204,8 +205,13 @@ def test_a_dossier_as_json_holds_its_brief_and_its_first_sheet():
         (THICKER.replace('"Workshop"', '"Shed"'), False),
         (THICKER.replace(OUTLINE, '["0 0", "9 0", "9 9", "0 9"]'), False),
         (THICKER.replace('"Workshop"', '"Shed"').replace(OUTLINE, '["0 0", "9 0", "9 9", "0 9"]'), True),
+        (THICKER.replace('"Workshop"', '"Shed"').replace(PLACE, f'{PLACE}\nzip = "55802"'), False),
+        (THICKER.replace('"Workshop"', '"Shed"').replace(PLACE, 'zip = "33131"'), True),
     ],
-    ids=["thicker", "another title", "another outline", "another title and outline"],
+    ids=[
+        *("thicker", "another title", "another outline", "another title and outline"),
+        *("another title, and the ZIP of the place", "another title, and a ZIP for the place"),
+    ],
 )
 def test_what_was_kept_of_another_slab_is_refused(was, refused):
     last = {"brief": was}

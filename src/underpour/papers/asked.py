@@ -12,6 +12,8 @@ if TYPE_CHECKING:
 
 LONGEST = 160  # letters of an outline that is repeated
 ASKED = (
+    ("ZIP", "site.zip"),
+    ("Climate zone", "site.zone"),
     ("Ground", "site.ground"),
     ("Room", "floor.inside"),
     ("Humidity of the room", "floor.humidity"),
