@@ -14,7 +14,7 @@ FLOORS = [  # lowest first; parts on one line do not see each other
     {"mistakes"},
     {"measure", "findings", "toml_text", "outlines"},
     {"catalogue", "physics", "weather"},
-    {"brief", "starters", "conformity", "design"},
+    {"brief", "starters", "conformity", "design", "tabled"},
     {"resolve", "particulars"},
     {"sections"},
     {"checks"},
@@ -38,7 +38,7 @@ PICTURED = {"drawings", "papers", "pages"}
 AT_HOME = {
     "numpy": {"physics", "sections", "checks", "dossier", "dossier_json", "answer", "catalogue", *PICTURED},
     "scipy": {"physics"},
-    "pydantic": {"brief", "catalogue"},
+    "pydantic": {"brief", "catalogue", "tabled"},
     "pydantic_core": {"brief", "catalogue"},
     "tree_sitter": {"toml_text"},
     "tree_sitter_toml": {"toml_text"},
@@ -47,6 +47,8 @@ AT_HOME = {
     "fontTools": {"papers", "pages"},
     "jinja2": {"pages"},
     "markupsafe": {"pages"},
+    "openpyxl": {"tabled"},
+    "xlsxwriter": {"tabled"},
 }
 HEAVY = sorted(AT_HOME)
 DEVELOPERS_ONLY = {

@@ -32,6 +32,9 @@ underpour catalogue list [WHAT]
 underpour catalogue show NAME [--label]
 underpour catalogue compare [NAME ...] [-o FILE.pdf|FILE.csv] [--date DAY]
 underpour catalogue validate [FILE-or-FOLDER] [--date DAY] [--json]
+underpour catalogue import TABLE -o LINE.toml [--over]
+underpour catalogue export [FILE-or-FOLDER] -o TABLE [--over]
+underpour catalogue export --start -o TABLE
 
 Shows what can be named in a brief, one line each, or every number of one
 entry: its value in both systems, low and high, source, clause, how it was
@@ -69,12 +72,23 @@ product record holds.
                   today unless you say
   --json          the same as data
 
+import reads a product line from a table, CSV or XLSX: one row for each product
+and each test. All that is wrong with it is told at once, each with its row and
+column, and nothing is written then. export writes a line as a table.
+
+  TABLE    a .csv or .xlsx file
+  --start  a table to begin with: every column, and one product as an example
+  --over   write over a file that stands there
+
 For example:
 
   underpour catalogue show plain-15
   underpour catalogue compare plain-15 xps-25 -o boards.pdf
   underpour catalogue validate my-line.toml
+  underpour catalogue export --start -o my-line.xlsx
+  underpour catalogue import my-line.xlsx -o my-line.toml
 """
+WORDS = (*EXAMPLES, "import", "export")
 LISTS = ("boards", "unsuited", "products", "grounds", "materials", "retarders", "surfaces", "limits", "uses", "sources")
 
 
@@ -95,6 +109,10 @@ def told(words: Sequence[str]) -> Told:
     """One line an entry, every number of one entry, or a product line held to its evidence."""
     from .paragraphs import width_of_terminal
 
+    if words and words[0] in ("import", "export"):
+        from . import tables
+
+        return tables.imported(words[1:]) if words[0] == "import" else tables.exported(words[1:])
     asked = parser()
     given = asked.read(words)
     width = width_of_terminal()
@@ -166,6 +184,7 @@ def _validated(path: str | None, date: str | None, as_json: bool, width: int) ->
 
 def _which_word(typed: str | None) -> Mistake:
     if typed is None:
-        return Mistake("underpour catalogue", "", "List, show, compare or validate?", f"For example: {EXAMPLE}")
-    wrong = "The catalogue can be listed, shown, compared or validated."
-    return unknown_word("underpour catalogue", typed, EXAMPLES, wrong, f"For example: {EXAMPLE}")
+        asks = "List, show, compare, validate, import or export?"
+        return Mistake("underpour catalogue", "", asks, f"For example: {EXAMPLE}")
+    wrong = "The catalogue can be listed, shown, compared, validated, imported or exported."
+    return unknown_word("underpour catalogue", typed, WORDS, wrong, f"For example: {EXAMPLE}")

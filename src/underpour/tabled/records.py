@@ -1,0 +1,372 @@
+"""From the sheets of a table to a product line, or everything that is wrong with them at once."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from typing import TYPE_CHECKING, Any
+
+from ..mistakes import Mistake, Mistakes, nearest
+from .cells import NOTHING, Cell, is_empty, read, shown
+from .columns import KEY, LINE, PRODUCT, ROW, RowKind, kinds_with, row_kinds
+from .heading import Heading, heading, required_of
+from .sheets import Sheet, stretches
+
+if TYPE_CHECKING:
+    from ..catalogue.line import Line
+
+Path = tuple[str | int, ...]
+Place = tuple[int, int, int]  # sheet, row, column: the order in which mistakes are told
+ALIKE = 4  # rows with the same mistake in one column that are told as one
+HINTED = 50  # rows of which it is asked whether their cells stand beside their columns
+
+
+@dataclass
+class _Record:
+    """What a row says, and where."""
+
+    sheet: int
+    number: int
+    key: str
+    says: dict[str, Any] = field(default_factory=dict)
+    path: Path = ()
+
+
+class _Reading:
+    """A table while it is read: its records so far, and what was found wrong."""
+
+    def __init__(self, sheets: Sequence[Sheet]):
+        self.sheets = sheets
+        self.headings: list[Heading] = []
+        self.wrong: dict[Place, Mistake] = {}
+        self.records: dict[str, list[_Record]] = {word: [] for word in row_kinds()}
+        self.unread: set[str] = set()  # keys of rows that could not be read
+        self.hinted = 0
+        self.cells = [dict(sheet.rows) for sheet in sheets]
+
+    def tell(self, sheet: int, row: int, column: int, mistake: Mistake, name: str = "") -> None:
+        of = self.sheets[sheet]
+        place = (sheet, row, column)
+        if place not in self.wrong:
+            called = name or self.headings[sheet].columns.get(column, "") if sheet < len(self.headings) else name
+            self.wrong[place] = mistake.placed(at=of.at(row, column, "" if row == of.rows[0][0] else called))
+
+
+def line_of(sheets: Sequence[Sheet]) -> Line:
+    """The product line that a table holds.
+
+    Parameters
+    ----------
+    sheets : sequence of Sheet
+        The one table of a CSV file, or the sheets of a workbook; each with a heading of its own.
+
+    Raises
+    ------
+    Mistakes
+        All that is wrong, in the order of sheets, rows and columns, each with its place.
+    """
+    reading = _Reading(sheets)
+    for at, sheet in enumerate(sheets):
+        found = heading(sheet)
+        reading.headings.append(found)
+        for row, column, mistake in sheet.wrong:
+            reading.tell(at, row, column, mistake)
+        for column, mistake in found.wrong:
+            reading.tell(at, sheet.rows[0][0], column, mistake)
+        if ROW in found.names and KEY in found.names:
+            _read_rows(reading, at, sheet, found)
+        else:
+            reading.unread.add("")
+    line = _assembled(reading)
+    if reading.wrong or line is None:
+        raise Mistakes(_gathered(reading))
+    return line
+
+
+def _gathered(reading: _Reading) -> list[Mistake]:
+    """What is wrong in its order; the same of many rows of a column is told once, with all of the rows."""
+    alike: dict[tuple[int, int, str, str], list[int]] = {}
+    for (sheet, row, column), mistake in sorted(reading.wrong.items()):
+        alike.setdefault((sheet, column, mistake.wrong, mistake.instead), []).append(row)
+    told = []
+    for (sheet, row, column), mistake in sorted(reading.wrong.items()):
+        rows = alike[sheet, column, mistake.wrong, mistake.instead]
+        if len(rows) < ALIKE:
+            told.append(mistake)
+        elif row == rows[0]:
+            others = ", ".join(f"{a}" if a == b else f"{a} to {b}" for a, b in stretches(rows[1:]))
+            told.append(replace(mistake, instead=f"{mistake.instead} The same in rows {others}.".strip()))
+    return told
+
+
+def _read_rows(reading: _Reading, at: int, sheet: Sheet, found: Heading) -> None:
+    where = {name: column for column, name in found.columns.items()}
+    stood: set[str] = set()
+    first = sheet.rows[0][1]
+    for number, cells in sheet.rows[1:]:
+        if number in sheet.torn:
+            key = cells[where[KEY]] if where[KEY] < len(cells) else None
+            reading.unread |= {key} if isinstance(key, str) else set()
+            reading.unread |= {""} if is_empty(key) else set()
+            stood.update(cell for cell in cells if isinstance(cell, str) and cell in row_kinds())
+            continue
+        if all(map(is_empty, cells)):
+            wrong = "This row is empty, and others follow."
+            reading.tell(at, number, 0, Mistake("", "", wrong, "Take it out; a second table needs a file of its own."))
+            continue
+        if list(cells) == list(first):
+            wrong = "The heading stands here again."
+            reading.tell(at, number, where[ROW], Mistake("", shown(cells[where[ROW]]), wrong, "Take this row out."))
+            continue
+        kind = _kind(reading, at, number, cells, where)
+        if kind is not None:
+            stood.add(kind.word)
+            _read_row(reading, at, number, cells, kind, where)
+    for n, mistake in enumerate(required_of(sheet, found, stood)):
+        reading.tell(at, sheet.rows[0][0], len(first) + 1 + n, mistake)
+
+
+def _kind(reading: _Reading, at: int, number: int, cells: Sequence[Cell], where: Mapping[str, int]) -> RowKind | None:
+    word, key = cells[where[ROW]], cells[where[KEY]]
+    if isinstance(word, str) and word in row_kinds():
+        return row_kinds()[word]
+    reading.unread.add(key if isinstance(key, str) else "")
+    listed = ", ".join(row_kinds())
+    if is_empty(word):
+        mistake = Mistake("", "", "This row does not say what it is.", f"Write one of: {listed}.")
+    else:
+        near = nearest(word.strip(), row_kinds()) if isinstance(word, str) else []
+        hint = f"The nearest is {near[0]}." if near else f"To choose from: {listed}."
+        mistake = Mistake("", shown(word), f"No kind of row is called {shown(word).strip(chr(34))}.", hint)
+    reading.tell(at, number, where[ROW], mistake)
+    return None
+
+
+def _read_row(
+    reading: _Reading, at: int, number: int, cells: Sequence[Cell], kind: RowKind, where: Mapping[str, int]
+) -> None:
+    names = reading.headings[at].columns
+    says, wrong = _said(cells, kind, names, typed_cells=reading.sheets[at].typed_cells)
+    if len(wrong) > 1 and reading.hinted < HINTED:
+        reading.hinted += 1
+        hint = _beside(cells, kind, names, typed_cells=reading.sheets[at].typed_cells)
+        if hint is not None:
+            column, which = hint
+            instead = f"From column {names[column]} on the cells stand one column too far to the {which}: move them."
+            worst = min(wrong)
+            wrong = {worst: Mistake("", wrong[worst].typed, wrong[worst].wrong, instead)}
+            reading.unread.add(says.get(KEY, ""))
+    for column, mistake in wrong.items():
+        reading.tell(at, number, column, mistake)
+    record = _Record(at, number, _key(reading, at, number, cells[where[KEY]], kind, where[KEY]), says)
+    reading.records[kind.word].append(record)
+
+
+def _said(
+    cells: Sequence[Cell], kind: RowKind, names: Mapping[int, str], *, typed_cells: bool
+) -> tuple[dict[str, Any], dict[int, Mistake]]:
+    """What the cells of a row say by column, and what is wrong with them."""
+    says: dict[str, Any] = {}
+    wrong: dict[int, Mistake] = {}
+    for column, name in names.items():
+        cell = cells[column]
+        if cell is None or cell == "" or name in (ROW, KEY):
+            continue
+        of = kind.columns.get(name)
+        if of is None:
+            others = " and ".join(each.article for each in kinds_with(name))
+            wrong[column] = Mistake(
+                "", shown(cell), f"{kind.article.capitalize()} has no {name}; {others} has.", "Leave this cell empty."
+            )
+            continue
+        try:
+            says[name] = read(of, cell, typed_cells=typed_cells)
+        except Mistake as mistake:
+            wrong[column] = mistake
+    return says, wrong
+
+
+def _beside(
+    cells: Sequence[Cell], kind: RowKind, names: Mapping[int, str], *, typed_cells: bool
+) -> tuple[int, str] | None:
+    """From which column on the cells of a row stand one too far to the left or right; None where they do not."""
+
+    def reads(moved: Sequence[Cell]) -> bool:
+        says, wrong = _said(moved, kind, names, typed_cells=typed_cells)
+        return not wrong and _stands(kind, says)
+
+    for column in range(2, len(cells)):
+        if column not in names:
+            continue
+        if is_empty(cells[column]) and reads([*cells[:column], *cells[column + 1 :], None]):
+            return column, "right"
+        if is_empty(cells[-1]) and reads([*cells[:column], None, *cells[column:-1]]):
+            return column, "left"
+    return None
+
+
+def _stands(kind: RowKind, says: Mapping[str, Any]) -> bool:
+    """Whether the models take what a row says."""
+    from pydantic import ValidationError
+
+    alone: dict[str, Any] = {LINE: {PRODUCT: ()}, PRODUCT: {KEY: "a"}}.get(kind.word, {})
+    try:
+        kind.model.model_validate({**_nested(says), **alone})
+    except ValidationError:
+        return False
+    return True
+
+
+def _key(reading: _Reading, at: int, number: int, cell: Cell, kind: RowKind, column: int) -> str:
+    if kind.word == LINE:
+        if not is_empty(cell):
+            wrong = "The line row belongs to no product."
+            reading.tell(at, number, column, Mistake("", shown(cell), wrong, "Leave this cell empty."))
+        return ""
+    if isinstance(cell, str) and cell:
+        return cell
+    reading.unread.add("")
+    if is_empty(cell):
+        wrong = f"This {kind.word} row names no product."
+        instead = "Write the key of its product in each row; cells that were merged have to be parted."
+        reading.tell(at, number, column, Mistake("", "", wrong, instead))
+    else:
+        instead = "Make the cell a text, then type the key again; it is like plain-15."
+        reading.tell(at, number, column, Mistake("", shown(cell), "A key is a word.", instead))
+    return ""
+
+
+def _nested(says: Mapping[str, Any]) -> dict[str, Any]:
+    """Columns with dots as tables within tables."""
+    made: dict[str, Any] = {}
+    for name, value in says.items():
+        *tables, last = name.split(".")
+        here = made
+        for table in tables:
+            here = here.setdefault(table, {})
+        if value is not NOTHING:
+            here[last] = value
+    return made
+
+
+def _assembled(reading: _Reading) -> Line | None:
+    """The records put together and read by the models; what they find wrong is told at its cell."""
+    from pydantic import ValidationError
+
+    from ..catalogue.line import Line
+
+    records = reading.records
+    raw = _the_line(reading)
+    products: dict[str, dict[str, Any]] = {}
+    seen: dict[str, _Record] = {}
+    for record in records[PRODUCT]:
+        if record.key in seen and record.key:
+            before = seen[record.key]
+            where = reading.sheets[before.sheet].at_row(before.number)
+            wrong = f"{record.key} stands in {where} already; evidence would not know whose it is."
+            _tell_key(reading, record, Mistake("", f'"{record.key}"', wrong, "Give one of them another key."))
+            continue
+        seen[record.key] = record
+        record.path = (PRODUCT, len(products))
+        products[record.key] = {KEY: record.key, **_nested(record.says)}
+    placed = [*seen.values()]
+    for kind in row_kinds().values():
+        for record in records[kind.word] if kind.within else ():
+            if record.key not in products:
+                _belongs_nowhere(reading, record, kind, list(products))
+                continue
+            here = products[record.key]
+            for step in kind.within[:-1]:
+                here = here.setdefault(step, {})
+            rows = here.setdefault(kind.within[-1], [])
+            record.path = (*seen[record.key].path, *kind.within, len(rows))
+            rows.append(_nested(record.says))
+            placed.append(record)
+    raw[PRODUCT] = tuple(_lists_as_tuples(product) for product in products.values())
+    if not products and not reading.unread and not reading.wrong:
+        reading.tell(
+            0, reading.sheets[0].rows[0][0], 0, Mistake("", "", "There is no product row.", "Write one a product.")
+        )
+    try:
+        return Line.model_validate(raw)
+    except ValidationError as cause:
+        by_path = {record.path: (record, word) for word, of in records.items() for record in of if record.path}
+        by_path |= {(): (records[LINE][0], LINE)} if records[LINE] else {}
+        for error in cause.errors(include_url=False):
+            _tell(reading, by_path, error)
+    return None
+
+
+def _the_line(reading: _Reading) -> dict[str, Any]:
+    lines = reading.records[LINE]
+    for again in lines[1:]:
+        where = reading.sheets[lines[0].sheet].at_row(lines[0].number)
+        wrong = f"The line stands in {where} already."
+        instead = "A table holds the line of one maker; put another into a file of its own."
+        reading.tell(again.sheet, again.number, 0, Mistake("", "", wrong, instead))
+    if lines:
+        return _nested(lines[0].says)
+    if "" not in reading.unread:
+        instead = "Write a row line, without key, with the maker under maker.name."
+        reading.tell(0, reading.sheets[0].rows[0][0], 1, Mistake("", "", "There is no line row.", instead))
+    return {"maker": {"name": "not told"}}
+
+
+def _belongs_nowhere(reading: _Reading, record: _Record, kind: RowKind, keys: Sequence[str]) -> None:
+    if not record.key or record.key in reading.unread or (not keys and reading.unread):
+        return  # told already
+    near = nearest(record.key, keys)
+    hint = f"The nearest is {near[0]}." if near else "Write a product row with this key."
+    wrong = f"This {kind.word} row belongs to {record.key}, and no product row has that key."
+    _tell_key(reading, record, Mistake("", f'"{record.key}"', wrong, hint))
+
+
+def _tell_key(reading: _Reading, record: _Record, mistake: Mistake) -> None:
+    reading.tell(record.sheet, record.number, _column(reading, record, KEY), mistake)
+
+
+def _column(reading: _Reading, record: _Record, name: str) -> int:
+    of = reading.headings[record.sheet].columns
+    return next((column for column, each in of.items() if each == name), len(of))
+
+
+def _tell(reading: _Reading, records: Mapping[Path, tuple[_Record, str]], error: Mapping[str, Any]) -> None:
+    """Put what the models say of a value to the cell that it came from."""
+    path: Path = error["loc"]
+    length = next(n for n in range(len(path), -1, -1) if path[:n] in records or n == 0)
+    if path[:length] not in records:
+        return  # the line row is missing, which is told
+    record, word = records[path[:length]]
+    steps = [step for step in path[length:] if isinstance(step, str)]
+    kind = row_kinds()[word]
+    name = KEY if steps == [KEY] else next((n for n in kind.columns if n == ".".join(steps)), ".".join(steps))
+    names = reading.headings[record.sheet].columns.values()
+    column = kind.columns.get(name)
+    if error["type"] == "missing" and (name == KEY or (column and column.required and name not in names)):
+        return  # told of the heading
+    at = _column(reading, record, name)
+    cells = reading.cells[record.sheet][record.number]
+    typed = shown(cells[at]) if at < len(cells) and not is_empty(cells[at]) else ""
+    for mistake in _words(error, name, kind):
+        told = Mistake("", mistake.typed or typed, mistake.wrong, mistake.instead)
+        reading.tell(record.sheet, record.number, at, told, name)
+
+
+def _words(error: Mapping[str, Any], name: str, kind: RowKind) -> list[Mistake]:
+    from ..catalogue.line_file import WANTED
+
+    if error["type"] == "mistake":
+        return list(error["ctx"]["mistakes"])
+    if error["type"] == "missing":
+        column = kind.columns.get(name)
+        said = column.said if column else ""
+        example = f" For example: {column.example}" if column and column.example else ""
+        return [Mistake("", "", f"There is no {name}.", f"{said}{example}")]
+    wrong, instead = WANTED.get(error["type"], ("This cannot be read.", ""))
+    return [Mistake("", "", wrong, instead)]
+
+
+def _lists_as_tuples(value: Any) -> Any:
+    if isinstance(value, dict):
+        return {key: _lists_as_tuples(each) for key, each in value.items()}
+    return tuple(map(_lists_as_tuples, value)) if isinstance(value, list) else value
