@@ -113,6 +113,8 @@ def told(words: Sequence[str]) -> Told:
         from . import tables
 
         return tables.imported(words[1:]) if words[0] == "import" else tables.exported(words[1:])
+    if words and not words[0].startswith("-") and words[0] not in WORDS:
+        raise _which_word(words[0])
     asked = parser()
     given = asked.read(words)
     width = width_of_terminal()

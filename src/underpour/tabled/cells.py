@@ -36,6 +36,7 @@ NUMBER_AND_UNIT = re.compile(rf"({NUMBER.pattern})\s*([^\s0-9,.].*)")
 DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 DAY_AND_TIME = re.compile(r"([0-9]{4}-[0-9]{2}-[0-9]{2})[T ][0-9:.]+Z?")
 PARTED = re.compile(r"([0-9]{1,4})[-/. ]([0-9]{1,2})[-/. ]([0-9]{1,4})")
+EARLIEST = datetime.date(1950, 1, 1)  # a workbook keeps an earlier day as text: as a number it may be a year
 WIDEST = 120  # letters of a cell in a message
 
 
@@ -207,6 +208,11 @@ def _not_text(
         cell = cell.date()
     if isinstance(cell, datetime.date | datetime.time | datetime.timedelta):
         if column.sort == "day" and type(cell) is datetime.date:
+            if cell < EARLIEST:
+                wrong = "So early a day stands here; a year typed alone into a cell of days becomes one."
+                raise Mistake(
+                    "", shown(cell), wrong, "Write the day. If this one is meant, make the cell a text first."
+                )
             return cell
         if column.sort == "day":
             instead = "Write the day alone, year first: 2026-06-01."

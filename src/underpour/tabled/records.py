@@ -191,29 +191,30 @@ def _beside(
 ) -> tuple[int, str] | None:
     """From which column on the cells of a row stand one too far to the left or right; None where they do not."""
 
-    def reads(moved: Sequence[Cell]) -> bool:
+    def reads(moved: Sequence[Cell], lost: str = "") -> bool:
         says, wrong = _said(moved, kind, names, typed_cells=typed_cells)
-        return not wrong and _stands(kind, says)
+        return not wrong and _stands(kind, says, lost)
 
     for column in range(2, len(cells)):
         if column not in names:
             continue
         if is_empty(cells[column]) and reads([*cells[:column], *cells[column + 1 :], None]):
             return column, "right"
-        if is_empty(cells[-1]) and reads([*cells[:column], None, *cells[column:-1]]):
+        if is_empty(cells[-1]) and reads([*cells[:column], None, *cells[column:-1]], names[column]):
             return column, "left"
     return None
 
 
-def _stands(kind: RowKind, says: Mapping[str, Any]) -> bool:
-    """Whether the models take what a row says."""
+def _stands(kind: RowKind, says: Mapping[str, Any], lost: str = "") -> bool:
+    """Whether the models take what a row says, but for one column whose cell was lost."""
     from pydantic import ValidationError
 
-    alone: dict[str, Any] = {LINE: {PRODUCT: ()}, PRODUCT: {KEY: "a"}}.get(kind.word, {})
+    beside: dict[str, dict[str, Any]] = {LINE: {PRODUCT: ()}, PRODUCT: {KEY: "a"}}
     try:
-        kind.model.model_validate({**_nested(says), **alone})
-    except ValidationError:
-        return False
+        kind.model.model_validate({**_nested(says), **beside.get(kind.word, {})})
+    except ValidationError as cause:
+        errors = cause.errors(include_url=False)
+        return all(error["type"] == "missing" and ".".join(map(str, error["loc"])) == lost for error in errors)
     return True
 
 
@@ -273,7 +274,7 @@ def _assembled(reading: _Reading) -> Line | None:
     for kind in row_kinds().values():
         for record in records[kind.word] if kind.within else ():
             if record.key not in products:
-                _belongs_nowhere(reading, record, kind, list(products))
+                _belongs_nowhere(reading, record, list(products))
                 continue
             here = products[record.key]
             for step in kind.within[:-1]:
@@ -312,12 +313,12 @@ def _the_line(reading: _Reading) -> dict[str, Any]:
     return {"maker": {"name": "not told"}}
 
 
-def _belongs_nowhere(reading: _Reading, record: _Record, kind: RowKind, keys: Sequence[str]) -> None:
+def _belongs_nowhere(reading: _Reading, record: _Record, keys: Sequence[str]) -> None:
     if not record.key or record.key in reading.unread or (not keys and reading.unread):
         return  # told already
     near = nearest(record.key, keys)
     hint = f"The nearest is {near[0]}." if near else "Write a product row with this key."
-    wrong = f"This {kind.word} row belongs to {record.key}, and no product row has that key."
+    wrong = f"No product row has the key {record.key}."
     _tell_key(reading, record, Mistake("", f'"{record.key}"', wrong, hint))
 
 
@@ -339,7 +340,9 @@ def _tell(reading: _Reading, records: Mapping[Path, tuple[_Record, str]], error:
     record, word = records[path[:length]]
     steps = [step for step in path[length:] if isinstance(step, str)]
     kind = row_kinds()[word]
-    name = KEY if steps == [KEY] else next((n for n in kind.columns if n == ".".join(steps)), ".".join(steps))
+    name = ".".join(steps)
+    if name not in kind.columns:  # a table that is missing is told of its first column
+        name = next((each for each in kind.columns if each.startswith(f"{name}.")), name)
     names = reading.headings[record.sheet].columns.values()
     column = kind.columns.get(name)
     if error["type"] == "missing" and (name == KEY or (column and column.required and name not in names)):

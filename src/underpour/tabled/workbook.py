@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import Any
 
 from ..mistakes import Mistake, Mistakes
-from .cells import Broken, Cell, Formula, is_empty, number_words
+from .cells import EARLIEST, Broken, Cell, Formula, is_empty, number_words
 from .rows import Row, headings_of
 from .sheets import Sheet, column_letters, stretches, without_empty_end
 
@@ -19,7 +19,6 @@ UNPACKED = 100_000_000
 ROWS, COLUMNS = 100_000, 500
 CELL = 32_767  # letters that a cell of a workbook holds
 OLE = b"\xd0\xcf\x11\xe0"  # head of a file of the older kind; a locked workbook is one too
-FIRST_DAY = datetime.date(1900, 3, 1)  # before it, workbooks count days in two ways
 MADE = datetime.datetime(2000, 1, 1)  # said of every workbook, so that one line gives the same bytes twice
 SAVE_ANEW = "Open it in your spreadsheet and save it anew as .xlsx."
 
@@ -226,7 +225,7 @@ def book(rows: Sequence[Row], *, every_column: bool = False) -> bytes:
                 told = _not_held(cell)
                 if told:
                     wrong.append(told.placed(at=f"{row.key}, {name}"))
-                elif isinstance(cell, datetime.date) and cell >= FIRST_DAY:
+                elif isinstance(cell, datetime.date) and cell >= EARLIEST:
                     sheet.write_datetime(number, column, datetime.datetime(*cell.timetuple()[:3]), day)
                 elif isinstance(cell, int | float):
                     sheet.write_number(number, column, cell)
