@@ -213,3 +213,15 @@ def test_a_site_of_no_position_takes_its_months_for_canada_as_measured():
     here = resolved(MONTHLY).zone
     assert here.measured and here.position is None
     assert replace(here, country="US").canada().applies is False
+
+
+@pytest.mark.parametrize(
+    ("place", "zone"), [('place = "Duluth, MN"', "7"), ('place = "North Harbor"', ""), ("", "")], ids=repr
+)
+def test_beside_a_weather_file_a_place_of_the_list_says_where_the_zone_is_looked_up(place, zone, tmp_path):
+    rows = "\n".join(f"{month},{t}" for month, t in enumerate((-10, -8, -1, 7, 13, 18, 21, 20, 15, 9, 1, -7), start=1))
+    (tmp_path / "months.csv").write_text(f"month,temperature C\n{rows}\n", "utf-8")
+    text = GOOD.replace(PLACE, f'{place}\nweather = "months.csv"', 1)
+    found = resolve(reads(text, str(tmp_path / "brief.toml")).brief)
+    assert found.climate_path == "site.weather"
+    assert (found.zone.us(2018).zone, found.zone.us(2018).missing) == (zone, "" if zone else "site.zip")

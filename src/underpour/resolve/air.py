@@ -109,17 +109,29 @@ def _of_file(site: Site, file: FileBeside, units: System | None) -> Air:
         words = f"{site.place} (air of {words})"
         taken += ("site.place names the site; its air is that of the weather file.",)
     north, east = station.latitude, station.longitude
+    country, position = station.country, None if north is None or east is None else (north, east)
+    if site.place is not None:
+        country, position = _stands(site.place) or (country, position)
     return Air(
         months,
         words,
         system,
         "site.weather",
         site.place or station.title or "the site",
-        station.country,
-        None if north is None or east is None else (north, east),
+        country,
+        position,
         measured=True,
         notes=taken,
     )
+
+
+def _stands(place: str) -> tuple[str, tuple[float, float]] | None:
+    """Country and position of a place that is typed beside a weather file; None where the list does not hold it."""
+    try:
+        found = places.find(place)
+    except Mistake:
+        return None
+    return found.country, (found.latitude, found.longitude)
 
 
 def _moved(known: float, wanted: float, system: System) -> str:
