@@ -11,11 +11,12 @@ from ask_cases import bare, exactly, with_line
 from underpour.answer import answer
 from underpour.ask import Asked, Question, asked
 from underpour.ask.asking import left_open
-from underpour.ask.trying import SURE, as_taken, at_end, named
+from underpour.ask.ends import at_end
 from underpour.ask.wording import pattern, wordings
 from underpour.brief import reads
 from underpour.dossier import Answer
 from underpour.resolve import resolve
+from underpour.trying import SURE, as_taken, named
 
 OPEN_FLOOR = bare("dwelling", "frost-wall", "footing-wall")
 OPEN_RAFT = bare("dwelling", "raft")

@@ -21,8 +21,8 @@ import underpour.resolve
 from underpour.answer import answer
 from underpour.ask import MOST, Asked, Open, asked
 from underpour.ask.asking import IN_A_ROOM, decisive, first_turn, moves, together, turned
+from underpour.ask.ends import End, at_end
 from underpour.ask.questions_json import as_json
-from underpour.ask.trying import End, as_taken, at_end, named
 from underpour.ask.wording import row_of, wordings
 from underpour.brief import read, reads
 from underpour.brief.model import fields
@@ -33,6 +33,7 @@ from underpour.cli.questions_text import questions_text
 from underpour.findings import UNITS, Assumed, Finding
 from underpour.resolve import resolve
 from underpour.starters import starters
+from underpour.trying import as_taken, named
 
 ROOT = Path(__file__).parents[2]
 SCHEMA = json.loads((ROOT / "schema" / "questions.schema.json").read_text("utf-8"))

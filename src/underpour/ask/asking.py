@@ -9,8 +9,9 @@ from .. import __version__, catalogue
 from ..brief import Reading
 from ..findings import Assumed, Finding, Verdict
 from ..mistakes import Mistake
+from ..trying import Named, Taken, as_taken
+from .ends import End, at_end
 from .questions import Asked, Move, Open, Question, Turn
-from .trying import End, Named, Taken, as_taken, at_end
 from .wording import missing_input, row_of, wordings
 
 MOST = 3  # questions at once: what a caller will answer on the telephone

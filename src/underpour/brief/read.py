@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from os import PathLike
 from pathlib import Path as FilePath
 from typing import TYPE_CHECKING
@@ -97,6 +97,32 @@ def reads(text: str, file: str = "") -> Reading:
         products,
         {version.name: version for version, _ in wrong},
     )
+
+
+def altered(reading: Reading, changes: Mapping[Path, object]) -> Reading:
+    """The brief with other words at some of its places, as if they had been typed there; it has no alternatives.
+
+    Parameters
+    ----------
+    reading : Reading
+        The brief as briefed is changed.
+    changes : mapping of path to plain data
+        What is to stand at each path; the path leads to something that can hold it.
+
+    Raises
+    ------
+    Mistakes
+        The changed brief cannot be used; what was changed is placed at its line in the brief as typed.
+    """
+    tree = reading.versions[AS_BRIEFED].tree
+    for path, words in changes.items():
+        at = tree.at(path)
+        tree = tree.put(path, Typed.of(words, at.path if at is not None else path))
+    version = Version(AS_BRIEFED, tree)
+    brief, found = _understood(version, FilePath(reading.file).parent)
+    if brief is None or found:
+        raise Mistakes(placed(found, version, reading.file, places(reading.text)))
+    return replace(reading, brief=brief, alternatives=(), versions={AS_BRIEFED: version})
 
 
 def _products(folder: FilePath | None) -> tuple[Products, list[Mistake]]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from ..conformity import Held, RecordFinding, held_product, placed
@@ -39,18 +39,10 @@ def evidence(resolved: Resolved) -> Iterator[Finding]:
 def _used(resolved: Resolved) -> dict[str, list[Slice]]:
     """Where each product is used, by its key, in the order of the build-up and then of the edges."""
     used: dict[str, list[Slice]] = {}
-    for piece in _slices(resolved):
+    for piece in resolved.slices:
         if piece.record is not None and resolved.products.has(piece.key):
             used.setdefault(piece.key, []).append(piece)
     return used
-
-
-def _slices(resolved: Resolved) -> Iterable[Slice]:
-    yield from resolved.floor
-    for edge in resolved.edges:
-        yield from (*edge.wall, *edge.above)
-        yield from (piece.board for piece in edge.pieces)
-        yield from (drawn.slice for drawn in edge.drawn)
 
 
 def _finding(resolved: Resolved, key: str, slices: Sequence[Slice]) -> Finding:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from ..catalogue.products import Products
@@ -186,6 +187,15 @@ class Resolved:
     def half_width(self) -> float:
         """Width of floor that belongs to each metre of edge: area over exposed perimeter. [m]"""
         return self.area / self.perimeter
+
+    @property
+    def slices(self) -> Iterator[Slice]:
+        """Every layer, wall, piece of foam and drawn body: the floor's from the top down, then edge by edge."""
+        yield from self.floor
+        for edge in self.edges:
+            yield from (*edge.wall, *edge.above)
+            yield from (piece.board for piece in edge.pieces)
+            yield from (drawn.slice for drawn in edge.drawn)
 
     @property
     def boards(self) -> tuple[Slice, ...]:

@@ -1,19 +1,18 @@
-"""The brief answered with an open input at one end of its range: quickly where that is sure, wholly where it is not."""
+"""A brief answered with something changed in it: quickly where that is sure, wholly where it is not."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
-from ..answer import findings, solved_brief
-from ..brief import Reading
-from ..brief.alternatives import AS_BRIEFED
-from ..brief.model import Brief
-from ..checks.solved import SolvedEdge
-from ..cut import sketched_edges, solved_edges
-from ..findings import Finding
-from ..mistakes import Mistake, Mistakes
-from ..resolve import Resolved, resolve
+from .answer import findings, solved_brief
+from .brief import Reading
+from .brief.alternatives import AS_BRIEFED
+from .brief.model import Brief
+from .checks.solved import SolvedEdge
+from .cut import sketched_edges, solved_edges
+from .findings import Finding
+from .resolve import Resolved
 
 Named = Mapping[tuple[str, tuple[tuple[str, str | float], ...]], Finding]
 
@@ -35,15 +34,6 @@ class Taken:
     on_first_grid: Named
 
 
-@dataclass(frozen=True)
-class End:
-    """What holds with an open input at one end of its range."""
-
-    value: float
-    findings: Named
-    unbuildable: str = ""  # why the brief cannot be built with it
-
-
 def as_taken(reading: Reading) -> Taken:
     """The brief as briefed. Raises Mistakes with file and line."""
     resolved, edges = solved_brief(reading, AS_BRIEFED, reading.brief)
@@ -58,22 +48,21 @@ def as_taken(reading: Reading) -> Taken:
     )
 
 
-def at_end(taken: Taken, path: str, value: float) -> End:
-    """The brief with this value at this path, all else as taken.
+def with_change(taken: Taken, resolved: Resolved) -> Named:
+    """The findings of the changed brief.
 
     The first grid tells how far each number moves from the one as taken. Where that leaves a verdict in doubt, all is
-    solved as finely as an answer is. A section that the value does not change is not solved again.
+    solved as finely as an answer is. A section that does not change is not solved again.
+
+    Raises
+    ------
+    Mistake
+        A section of the changed brief cannot be built.
     """
-    try:
-        resolved = resolve(taken.brief, {path: value}, taken.resolved.products)
-        moved = _moved(taken, named(findings(resolved, sketched_edges(resolved, taken.sketched))))
-        if not all(_sure(finding) for finding in moved.values()):
-            return End(value, named(findings(resolved, solved_edges(resolved, taken.edges))))
-        return End(value, moved)
-    except Mistakes as mistakes:
-        return End(value, {}, next(iter(mistakes)).wrong)
-    except Mistake as mistake:
-        return End(value, {}, mistake.wrong)
+    moved = _moved(taken, named(findings(resolved, sketched_edges(resolved, taken.sketched))))
+    if all(_sure(finding) for finding in moved.values()):
+        return moved
+    return named(findings(resolved, solved_edges(resolved, taken.edges)))
 
 
 def named(found: Iterable[Finding]) -> Named:
@@ -86,7 +75,9 @@ def _moved(taken: Taken, on_first_grid: Named) -> Named:
     moved = {}
     for name, end in on_first_grid.items():
         before, whole = taken.on_first_grid.get(name), taken.findings.get(name)
-        if before is None or whole is None or end.value is None or before.value is None or whole.value is None:
+        if end.within == 0.0:  # what needs no solving is as sure on any grid
+            moved[name] = end
+        elif before is None or whole is None or end.value is None or before.value is None or whole.value is None:
             moved[name] = replace(end, within=None)
         else:
             moved[name] = replace(end, value=whole.value + (end.value - before.value), within=whole.within)
