@@ -35,6 +35,7 @@ underpour catalogue validate [FILE-or-FOLDER] [--date DAY] [--json]
 underpour catalogue import TABLE -o LINE.toml [--over]
 underpour catalogue export [FILE-or-FOLDER] -o TABLE [--over]
 underpour catalogue export --start -o TABLE
+underpour catalogue replace BRIEF BOARD [--by NAME [-o PAGE.pdf]]
 
 Shows what can be named in a brief, one line each, or every number of one
 entry: its value in both systems, low and high, source, clause, how it was
@@ -80,6 +81,9 @@ column, and nothing is written then. export writes a line as a table.
   --start  a table to begin with: every column, and one product as an example
   --over   write over a file that stands there
 
+replace says which products can stand in the place of a board of a brief, and
+why the others cannot: underpour catalogue replace --help.
+
 For example:
 
   underpour catalogue show plain-15
@@ -107,6 +111,11 @@ def parser() -> Words:
 
 def told(words: Sequence[str]) -> Told:
     """One line an entry, every number of one entry, or a product line held to its evidence."""
+    if words[:1] == ["replace"]:
+        from . import replaced
+
+        return Told(replaced.HELP) if set(words[1:]) & {"-h", "--help"} else replaced.told(words[1:])
+
     from .paragraphs import width_of_terminal
 
     if words and words[0] in ("import", "export"):

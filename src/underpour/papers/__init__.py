@@ -3,7 +3,7 @@
 from .pictures import Picture, Pictures
 from .product_pages import compared, data_sheet, product_comparison
 from .ready import Gap, gaps
-from .write import Printed, for_one, submittal
+from .write import Printed, for_one, submittal, substitution_page
 
 __all__ = [
     "Gap",
@@ -16,4 +16,5 @@ __all__ = [
     "gaps",
     "product_comparison",
     "submittal",
+    "substitution_page",
 ]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from ..dossier import Answer
@@ -23,7 +23,7 @@ class Apart:
 
 def differing(answers: Sequence[Answer], system: System) -> list[Apart]:
     """The findings whose words, as said in a line, are not the same in all alternatives, in the order of the paper."""
-    by_answer = {answer.name: _by_place(answer) for answer in answers}
+    by_answer = {answer.name: by_place(answer.findings) for answer in answers}
     named_by: dict[Place, Finding] = {}
     for found in by_answer.values():
         named_by = {**named_by, **{place: finding for place, finding in found.items() if place not in named_by}}
@@ -49,11 +49,11 @@ def own_words(answer: Answer, answers: Sequence[Answer], edge: str | None = None
 
     With an ``edge`` only those of that edge and of the floor as a whole.
     """
-    others = [_by_place(other) for other in answers if other is not answer]
+    others = [by_place(other.findings) for other in answers if other is not answer]
     return list(
         dict.fromkeys(
             finding.words
-            for place, finding in _by_place(answer).items()
+            for place, finding in by_place(answer.findings).items()
             if finding.words
             and (edge is None or finding.at.get("edge", edge) == edge)
             and any(place not in other or other[place].words != finding.words for other in others)
@@ -61,5 +61,6 @@ def own_words(answer: Answer, answers: Sequence[Answer], edge: str | None = None
     )
 
 
-def _by_place(answer: Answer) -> dict[Place, Finding]:
-    return {(finding.id, frozenset(finding.at.items())): finding for finding in answer.findings}
+def by_place(findings: Iterable[Finding]) -> dict[Place, Finding]:
+    """Findings by id and instance."""
+    return {(finding.id, frozenset(finding.at.items())): finding for finding in findings}

@@ -10,6 +10,7 @@ from ..catalogue.records import Board, Quantity
 from ..findings import Finding
 from ..mistakes import Mistake
 from ..resolve import Slice
+from .places import place as place_words
 from .records import Change, Exchange, Refusal
 
 SHOWN = (  # of the records: how their names begin, and the unit that a change is told in
@@ -36,7 +37,7 @@ def of_products(
     for place, exchange in zip(places, exchanges, strict=True):
         if exchange.after:
             prices = (_price(asked, place.thickness, products), _price(board, _made(board, exchange.after), products))
-            yield Change(f"Price, {exchange.path}", "", *prices)
+            yield Change(f"Price, {place_words(exchange.path)}", "", *prices)
 
 
 def moved(before: Sequence[Finding], after: Sequence[Finding]) -> Iterator[Refusal]:

@@ -13,6 +13,7 @@ from ..conformity.rules import rules
 from ..conformity.single import row
 from ..measure import System, say
 from ..resolve import Slice
+from .places import place as place_words
 from .records import Exchange, Refusal
 
 if TYPE_CHECKING:
@@ -101,7 +102,10 @@ def exchanges(places: Sequence[tuple[Slice, str]], board: Board, system: System)
         most = (
             f"its thickest, {made[-1].typed}, has {say.both(made[-1].r_label.value, 'm²·K/W', system)}" if made else ""
         )
-        yield Refusal("labelled R", f"{wanted} as labelled is asked at {path}; {most or 'it is made in no thickness'}.")
+        yield Refusal(
+            "labelled R",
+            f"{wanted} as labelled is asked at {place_words(path)}; {most or 'it is made in no thickness'}.",
+        )
 
 
 def of_label(asked: Board, board: Board) -> Iterator[Refusal]:

@@ -19,6 +19,7 @@ from ..mistakes import Mistake, Mistakes, unknown
 from ..resolve import Resolved, Slice, resolve
 from ..trying import Taken, as_taken, with_change
 from . import changes, holding
+from .places import place as place_words
 from .records import Exchange, Refusal, Substitute, Substitution
 
 if TYPE_CHECKING:
@@ -73,7 +74,7 @@ def substitution(reading: Reading, key: str, by: str | None = None) -> Substitut
         known = list(dict.fromkeys(piece.key for piece in resolved.slices if piece.record))
         raise unknown("", key, known, "board of this brief", f"Its boards: {', '.join(known) or 'none'}.")
     asked = resolved.products.board(key)
-    candidates = [resolved.products.board(by)] if by else [b for b in resolved.products.boards() if b.maker]
+    candidates = [_proposed(by, asked, resolved)] if by else [b for b in resolved.products.boards() if b.maker]
     classes = holding.classes_asked(asked)
     facing = resolved.products.product(key).facing if resolved.products.has(key) else None
     of = _Asked(reading, taken, asked, classes, facing, places)
@@ -95,6 +96,18 @@ def substitution(reading: Reading, key: str, by: str | None = None) -> Substitut
     )
 
 
+def _proposed(key: str, asked: Board, resolved: Resolved) -> Board:
+    """The product that is proposed. Raises Mistake where it is none, or the board itself."""
+    board = resolved.products.board(key)
+    if key == asked.key:
+        raise Mistake(
+            "--by", f'"{key}"', f"{board.label} is what the brief has there already.", "Name another product."
+        )
+    if not resolved.products.has(key):
+        raise Mistake("--by", f'"{key}"', f"{board.label} is a class and no product.", "Name a product of a line.")
+    return board
+
+
 def _typed(reading: Reading, piece: Slice) -> str:
     """The thickness typed at a place of the brief; "" where none is."""
     found = reading.versions[AS_BRIEFED].tree.at((*_path(reading, piece.path)[:-1], "thickness"))
@@ -111,7 +124,7 @@ def _needs(of: _Asked) -> Iterator[str]:
         if piece.r_label is not None:
             at = piece.path.rpartition(".")[0]
             wanted = say.both(piece.r_label, "m²·K/W", of.resolved.system)
-            yield f"{wanted} as labelled at {at} ({of.board.label_terms})"
+            yield f"{wanted} as labelled at {place_words(at)} ({of.board.label_terms})"
     if of.facing is not None:
         faces = "both faces" if of.facing.faces == "both" else "one face"
         yield f"a facing on {faces}, {of.facing.below_slab_film} as a film below slabs"
