@@ -104,12 +104,12 @@ def moved(of: Substitution, substitute: Substitute, ids: Collection[str] = ()) -
     if not after:
         return []
     rows = []
-    for place, finding in {**before, **after}.items():
+    for which, finding in {**before, **after}.items():
         if "product" in finding.at:
             continue
         if ids and finding.id not in ids and finding.id.partition(".")[0] not in ids:
             continue
-        was, now = in_a_line(before.get(place), of.system), in_a_line(after.get(place), of.system)
+        was, now = in_a_line(before.get(which), of.system), in_a_line(after.get(which), of.system)
         if was != now:
             rows.append((named(finding, of.system), was, now))
     return rows
@@ -118,7 +118,7 @@ def moved(of: Substitution, substitute: Substitute, ids: Collection[str] = ()) -
 def cautions_beside(of: Substitution, substitute: Substitute) -> list[str]:
     """Cautions of findings that are said otherwise, each once."""
     before, after = by_place(of.findings), by_place(substitute.findings)
-    beside: Sequence[Finding] = [finding for place, finding in after.items() if before.get(place) != finding]
+    beside: Sequence[Finding] = [finding for which, finding in after.items() if before.get(which) != finding]
     return list(
         dict.fromkeys(finding.caution for finding in beside if finding.caution and finding.caution not in of.cautions)
     )
