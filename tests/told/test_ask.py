@@ -51,6 +51,11 @@ def of_uses() -> list[str]:
     return [bare(use.key, "free-edge" if use.room is None else "raft") for use in uses()]
 
 
+def in_numbers(reading):
+    """A brief resolved with the products that it can name."""
+    return resolve(reading.brief, products=reading.products)
+
+
 @cache
 def open_inputs() -> dict[str, list[tuple[str, str, Assumed]]]:
     """What bare briefs, starters and examples leave to be assumed: text and file, by the row that asks for it."""
@@ -59,7 +64,7 @@ def open_inputs() -> dict[str, list[tuple[str, str, Assumed]]]:
     texts += [(each.text, "") for each in starters()]
     texts += [(path.read_text("utf-8"), str(path)) for path in EXAMPLES.values()]
     for text, file in texts:
-        resolved = resolve(reads(text, file).brief)
+        resolved = in_numbers(reads(text, file))
         for each in resolved.assumed:
             found.setdefault(row_of(each.path, resolved), []).append((text, file, each))
     return found
@@ -109,12 +114,12 @@ def test_what_is_assumed_has_a_range_that_holds_the_value_and_a_reason(path):
 @pytest.mark.parametrize("path", sorted(ASSUMABLE))
 def test_the_line_to_type_is_read_and_takes_its_inputs_out_of_what_is_assumed(path):
     for text, file, each in open_inputs()[path]:
-        before = resolve(reads(text, file).brief)
+        before = in_numbers(reads(text, file))
         row = row_of(each.path, before)
         said = wordings()[row]
         values = {a.path: Open(a.path, a.value, a.low, a.high, a.unit, a.why, row) for a in before.assumed}
         line = said.line(each.path, values, typed, [], before.system)
-        after = resolve(reads(with_line(text, said.table(each.path), line), file).brief)
+        after = in_numbers(reads(with_line(text, said.table(each.path), line), file))
         gone = {a.path for a in before.assumed} - {a.path for a in after.assumed}
         assert each.path in gone and all(said.place(other) == said.place(each.path) for other in gone)
         assert not {a.path for a in after.assumed} - {a.path for a in before.assumed}

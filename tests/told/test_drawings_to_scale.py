@@ -79,7 +79,7 @@ def parted():
     """A wall with foam on both sides on its footing, and a frame of another breadth above the floor."""
     text = (EXAMPLES[0].parents[1] / "frost-wall-workshop" / "brief.toml").read_text("utf-8").partition("[[alt")[0]
     text = text.replace('above   = [{ timber-frame = "8 in" }]', 'above   = [{ timber-frame = "6 in" }]\n' + FOAMS)
-    resolved = resolve(reads(text, "brief.toml").brief)
+    resolved = resolve((reading := reads(text, "brief.toml")).brief, products=reading.products)
     return section(resolved, resolved.edges[0])
 
 
@@ -117,7 +117,7 @@ def test_films_are_named_among_the_layers():
 
 @pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.parent.name)
 def test_no_words_lie_on_each_other_or_off_the_sheet(path):
-    resolved = resolve(read(path).brief)
+    resolved = resolve((reading := read(path)).brief, products=reading.products)
     forms = ((170.0, 175.0, True), (175.9, 175.0, True), *((113.0, *form) for form in ONE_PAGE))
     for cut, (width, height, layers) in ((section(resolved, edge), form) for edge in resolved.edges for form in forms):
         made = scaled_section(cut, resolved.system, width=width, height=height, layers=layers)
