@@ -3,7 +3,8 @@
 from .pictures import Picture, Pictures
 from .product_pages import compared, data_sheet, product_comparison
 from .ready import Gap, gaps
-from .write import Printed, for_one, submittal, substitution_page
+from .substituted import substitution_page
+from .write import Printed, for_one, submittal
 
 __all__ = [
     "Gap",

@@ -12,6 +12,8 @@ from .differing import by_place, in_a_line
 from .instance import named
 from .known import SEEN
 from .letters import Letters
+from .typefaces import Typefaces
+from .write import Paper, Printed, compiled, day_of
 
 if TYPE_CHECKING:
     from ..findings import Finding
@@ -19,6 +21,19 @@ if TYPE_CHECKING:
 
 UNTOLD = "no record"
 NO_FACING = "not faced"
+
+
+def substitution_page(
+    of: Substitution, version: str, *, date: str, paper: Paper = "a4", typefaces: Typefaces | None = None
+) -> Printed:
+    """One product proposed in the place of a board, for a reviewer to accept or to refuse, as PDF.
+
+    ``of`` holds that product alone. Takes and refuses what ``submittal`` does.
+    """
+    day, words = day_of(date)
+    letters = Letters(typefaces.drawn if typefaces else frozenset())
+    told = page(of, words, version, draft=False, letters=letters)
+    return compiled("substitution.typ", told, letters, day=day, paper=paper, typefaces=typefaces)
 
 
 def page(of: Substitution, day: str, version: str, *, draft: bool, letters: Letters) -> dict[str, Any]:

@@ -17,12 +17,10 @@ from .logo import Logo
 from .one_page import Reader, one_page
 from .pictures import Pictures
 from .ready import Gap
-from .substituted import page
 from .typefaces import Typefaces
 
 if TYPE_CHECKING:
     from ..dossier import Dossier
-    from ..substitution import Substitution
 
 HERE = Path(__file__).parent
 PAPERS = ("a4", "us-letter")
@@ -105,19 +103,6 @@ def for_one(
     letters = Letters(typefaces.drawn if typefaces else frozenset())
     told = one_page(dossier, pictures, words, reader, draft=draft, letters=letters)
     return compiled("one-page.typ", told, letters, day=day, paper=paper, logo=logo, typefaces=typefaces)
-
-
-def substitution_page(
-    of: Substitution, version: str, *, date: str, paper: Paper = "a4", typefaces: Typefaces | None = None
-) -> Printed:
-    """One product proposed in the place of a board, for a reviewer to accept or to refuse.
-
-    ``of`` holds that product alone. Takes and refuses what ``submittal`` does.
-    """
-    day, words = _day(date)
-    letters = Letters(typefaces.drawn if typefaces else frozenset())
-    told = page(of, words, version, draft=False, letters=letters)
-    return compiled("substitution.typ", told, letters, day=day, paper=paper, typefaces=typefaces)
 
 
 def compiled(
