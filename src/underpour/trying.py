@@ -71,11 +71,15 @@ def named(found: Iterable[Finding]) -> Named:
 
 
 def _moved(taken: Taken, on_first_grid: Named) -> Named:
-    """The findings as taken, moved as far as the first grid says. One that was not there before has no error told."""
+    """The findings as taken, moved as far as the first grid says. One that was not there before has no error told.
+
+    Kinds that need no solving, whose numbers as taken have no error, are what they are on any grid.
+    """
     moved = {}
+    unsolved = {name[0] for name, whole in taken.findings.items() if whole.within == 0.0}
     for name, end in on_first_grid.items():
         before, whole = taken.on_first_grid.get(name), taken.findings.get(name)
-        if end.within == 0.0:  # what needs no solving is as sure on any grid
+        if end.id in unsolved:
             moved[name] = end
         elif before is None or whole is None or end.value is None or before.value is None or whole.value is None:
             moved[name] = replace(end, within=None)
