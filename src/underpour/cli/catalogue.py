@@ -92,7 +92,7 @@ For example:
   underpour catalogue export --start -o my-line.xlsx
   underpour catalogue import my-line.xlsx -o my-line.toml
 """
-WORDS = (*EXAMPLES, "import", "export")
+WORDS = (*EXAMPLES, "import", "export", "replace")
 LISTS = ("boards", "unsuited", "products", "grounds", "materials", "retarders", "surfaces", "limits", "uses", "sources")
 
 
