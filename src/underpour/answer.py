@@ -91,7 +91,7 @@ def _windows(alternatives: Sequence[tuple[SolvedEdge, ...]]) -> dict[str, Window
 
 def _answer(name: str, resolved: Resolved, edges: tuple[SolvedEdge, ...], windows: dict[str, Window]) -> Answer:
     room = () if resolved.outdoors else (("room", resolved.room.mean, resolved.room.swing),)
-    airs = (*room, ("outdoors", resolved.outdoor_mean, resolved.outdoor_swing))
+    beside = {edge.letter: resolved.air_beside(edge) for edge in resolved.edges}
     shown = {e.edge.letter: _inside(windows[e.edge.letter], e.section) for e in edges}
     return Answer(
         name=name,
@@ -103,7 +103,7 @@ def _answer(name: str, resolved: Resolved, edges: tuple[SolvedEdge, ...], window
                 sampled(
                     e.heat, shown[e.edge.letter], e.section.floor, e.section.underside if e.section.outdoors else 0.0
                 ),
-                airs=airs,
+                airs=(*room, ("outdoors", beside[e.edge.letter].mean, beside[e.edge.letter].swing)),
             )
             for e in edges
         },

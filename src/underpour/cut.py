@@ -48,16 +48,17 @@ def _solved(
     unclosed = unbuilt(made, edge, resolved.system)
     if unclosed is not None:
         raise unclosed
+    beside = resolved.air_beside(edge)
     climates = {
         "room": Climate(resolved.room.mean, resolved.room.swing),
-        "outdoors": Climate(resolved.outdoor_mean, resolved.outdoor_swing),
+        "outdoors": Climate(beside.mean, beside.swing),
     }
     airs = tuple(climates[air.where] for air in made.airs)
     for known in before:
         if known.heat.climates == airs and _cut_alike(known.section, made):
             return replace(known, edge=edge, section=made, levels=levels(resolved, edge))
     outdoors = _films(("outdoors",) * 3)
-    rising = resolved.room.mean < resolved.outdoor_mean
+    rising = resolved.room.mean < beside.mean
     warm_side = _films(("floor-up" if rising else "floor-down", "wall", "floor-up"))
     metre = made.corner[0] + OUTER_METRE
     lines = [metre] if metre < made.extent[1] else []  # a floor may be narrower than that

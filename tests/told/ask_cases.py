@@ -63,6 +63,11 @@ def on_foam() -> str:
     return with_line(bare("dwelling", "frost-wall"), "edge.A", f"insulation = [{piece}]")
 
 
+def beside_unheated() -> str:
+    """A house with one side against an unheated garage."""
+    return with_line(bare("dwelling", "frost-wall", "frost-wall"), "edge.A", 'beside = "unheated"')
+
+
 def over_old_slab() -> str:
     """A new floor over an old slab."""
     text = bare("dwelling", "raft").replace('{ gravel = "100 mm" }', '{ old-slab = "100 mm" }, { gravel = "100 mm" }')

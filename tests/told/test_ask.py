@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import get_args
 
 import pytest
-from ask_cases import bare, each_kind, on_foam, over_old_slab, with_line
+from ask_cases import bare, beside_unheated, each_kind, on_foam, over_old_slab, with_line
 from jsonschema import Draft202012Validator
 
 import underpour.resolve
@@ -60,7 +60,7 @@ def in_numbers(reading):
 def open_inputs() -> dict[str, list[tuple[str, str, Assumed]]]:
     """What bare briefs, starters and examples leave to be assumed: text and file, by the row that asks for it."""
     found: dict[str, list[tuple[str, str, Assumed]]] = {}
-    texts = [(text, "") for text in (*each_kind(), *of_uses(), over_old_slab())]
+    texts = [(text, "") for text in (*each_kind(), *of_uses(), over_old_slab(), beside_unheated())]
     texts += [(each.text, "") for each in starters()]
     texts += [(path.read_text("utf-8"), str(path)) for path in EXAMPLES.values()]
     for text, file in texts:

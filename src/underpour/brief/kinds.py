@@ -14,7 +14,6 @@ from pydantic_core import PydanticCustomError
 from .. import measure
 from ..measure import Measure
 from ..mistakes import Mistake, nearest
-from .later import not_yet
 
 SideName = int | str  # the number of a side of the outline; "hole.1.side.2", "hole.1" for all of its sides, or a name
 
@@ -30,6 +29,9 @@ class Claim:
 
 Sides = Literal["all", "rest"] | tuple[Claim, ...]
 SMALLEST_OBSTACLE = 0.005  # m; below it a unit was mistaken
+
+Neighbour = Literal["outdoors", "heated", "unheated"] | Measure
+NEIGHBOURS: tuple[Literal["outdoors", "heated", "unheated"], ...] = ("outdoors", "heated", "unheated")
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,15 +138,24 @@ def wall_top_or_level(value: object) -> Measure | Literal["wall-top"]:
     return "wall-top" if value == "wall-top" else typed_measure(measure.signed_length)(value)
 
 
-def only_told_neighbours(value: object) -> object:
-    """Let words through; a temperature typed for the neighbour is told as not answered yet."""
-    if isinstance(value, str):
-        try:
-            measure.temperature(value)
-        except Mistake:
-            return value
-        raise as_error(not_yet("", f'beside = "{value}"'))
-    return value
+def air_beside(value: object) -> Neighbour:
+    """What lies beyond an edge: a word, or the temperature that it has all year."""
+    if isinstance(value, Measure):
+        return value
+    for word in NEIGHBOURS:
+        if value == word:
+            return word
+    words = 'It is outdoors, heated, unheated, or a temperature: beside = "45 F".'
+    if not isinstance(value, str):
+        raise as_error(Mistake("", "", "What lies beside an edge is a word or a temperature, in quotes.", words))
+    try:
+        return measure.temperature(value)
+    except Mistake as mistake:
+        if re.match(r"\s*[-+−]?\s*[\d.]", value):
+            raise as_error(mistake) from None
+    near = nearest(value, NEIGHBOURS)
+    hint = f"The nearest is {near[0]}. " if near else ""
+    raise as_error(Mistake("", "", f"Nothing beside an edge is called {value}.", f"{hint}{words}"))
 
 
 def typed_sides(value: object) -> Sides:
@@ -298,5 +309,10 @@ SidesTyped = Annotated[
             ],
         }
     ),
+]
+Beside = Annotated[
+    Neighbour,
+    PlainValidator(air_beside),
+    WithJsonSchema({"type": "string", "title": "What lies beside", "examples": [*NEIGHBOURS, "45 F"]}),
 ]
 ObstacleSize = Annotated[Breadth, PlainValidator(obstacle_size), _shown("Size", "4 in", "12 in x 16 in")]

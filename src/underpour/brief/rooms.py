@@ -72,6 +72,13 @@ def no_room_over_it(project: Project, floor: FloorTable | None, edges: Sequence[
                 f"A {edge.kind} stands under a wall. {lies} and bears none.",
                 f'Write kind = "free-edge". Edges without a wall: {", ".join(UNDER_THE_SKY)}.',
             )
+        elif edge is not None and edge.beside not in ("outdoors", "heated"):
+            yield Mistake(
+                f"edge.{letter(index)}.beside",
+                "",
+                f"{lies}; the air beside it is that over it.",
+                'Take beside out, or write beside = "heated" where the slab ends at a warm building.',
+            )
         elif edge is not None and edge.above is not None:
             yield Mistake(
                 f"edge.{letter(index)}.above",

@@ -148,7 +148,8 @@ def _singular(table: Path) -> str:
         "floor.build-up": "A layer", "edge.wall": "A layer", "edge.above": "A layer",
         "edge.insulation": "A piece of insulation", "edge.footing": "A footing", "edge.shape": "A shape",
         "floor.inside": "The room", "site.ground": "Typed ground", "edge": "An edge", "alternative": "An alternative",
-        "load": "A load", "plan.hole": "A hole", "plan.obstacle": "An obstacle", "plan.side": "A named side",
+        "load": "A load", "edge.beside": "The air beside an edge",
+        "plan.hole": "A hole", "plan.obstacle": "An obstacle", "plan.side": "A named side",
     }  # fmt: skip
     path = without_numbers(table)
     return names.get(path, f"[{path}]")

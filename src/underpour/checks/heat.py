@@ -10,7 +10,7 @@ from ..measure.digits import fixed
 from ..physics import ground
 from ..physics.conduction.solve import Told
 from ..physics.year import deciding, lowest_moment, month_of
-from ..resolve import Resolved
+from ..resolve import Resolved, ResolvedEdge
 from .basis import basis, conduction
 from .solved import (
     OUTER_METRE,
@@ -24,6 +24,7 @@ from .solved import (
 )
 
 FILM = "heat-loss"
+BESIDE_TOO = "What goes to other air than outdoors is in it; the degrees are those between room and outdoors."
 HARDCORE = ("gravel", "sand")  # below the slab: ISO 13370 counts it as ground
 
 
@@ -120,6 +121,7 @@ def floor_loss(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Iterator[Fi
                 f"{fixed(value, 4)} W/(m²·K)",
             ),
         ),
+        words=BESIDE_TOO if any(edge.edge.beside is not None for edge in edges) else "",
     )
 
 
@@ -189,7 +191,8 @@ def edge(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
     letter, at = solved.edge.letter, solved.levels
     floor, wall = solved.heat.flow(floor_faces), solved.heat.flow(wall_faces)
     rests_on = (*floor_rests_on(resolved), *solved.rests_on)
-    apart = resolved.room.mean - resolved.outdoor_mean
+    beside = resolved.air_beside(solved.edge)
+    apart = resolved.room.mean - beside.mean
     if solved.edge.kind == "drawn":
         yield Finding(
             "heat.edge-psi",
@@ -275,7 +278,7 @@ def _psi(
         steps=(
             Step(
                 "L2D",
-                "flow of the section / (θ_room − θ_outdoors)",
+                f"flow of the section / (θ_room − θ_{_side(solved.edge)})",
                 f"{fixed(flow, 3)} / {fixed(apart, 2)}",
                 f"{fixed(coupling, 4)} W/(m·K)",
             ),
@@ -299,6 +302,11 @@ def _hardcore_from(resolved: Resolved) -> int:
     """Number of layers above the gravel and sand that lie below everything else."""
     above = [n for n, layer in enumerate(resolved.floor, 1) if layer.kind not in HARDCORE and layer.thickness > 0.0]
     return above[-1] if above else 0
+
+
+def _side(edge: ResolvedEdge) -> str:
+    """Whose temperature is taken off the room's."""
+    return "outdoors" if edge.beside is None else "beside"
 
 
 def _films() -> dict[str, float]:

@@ -15,13 +15,13 @@ from ..physics import moisture
 from ..physics.conduction.assemble import SIDE, UP
 from ..physics.conduction.solve import OF_A_TEMPERATURE, Told, told
 from ..physics.year import deciding, lowest_moment, month_of
-from ..resolve import Resolved
+from ..resolve import Beside, Resolved
 from .basis import basis, conduction
 from .solved import ROOM, SolvedEdge, floor_rests_on
 
 FILM = "mould"
 ON_PURPOSE = "This floor is kept cold on purpose; winter mould is not the question on it."
-HARDLY_WARMER = "The room is hardly warmer than outdoors in winter; winter mould is not the question here."
+HARDLY_WARMER = "The room is hardly warmer than {} in winter; winter mould is not the question here."
 
 
 def factor(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
@@ -39,7 +39,8 @@ def factor(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
     Source
         ISO 13788:2012 (from memory); film 0.25 m²·K/W, 80 % at the surface.
     """
-    outdoors = resolved.outdoor_mean - abs(resolved.outdoor_swing)
+    beside = resolved.air_beside(solved.edge)
+    outdoors = beside.mean - abs(beside.swing)
     room = resolved.room.mean - abs(resolved.room.swing)
     surfaces = [("floor", UP)] + ([("wall", SIDE)] if solved.edge.kind == "footing-wall" else [])
     for name, facing in surfaces:
@@ -54,7 +55,7 @@ def factor(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
                 "1",
                 at=at,
                 no_limit="does not apply",
-                words=ON_PURPOSE if cold else HARDLY_WARMER,
+                words=ON_PURPOSE if cold else HARDLY_WARMER.format(_called(beside)),
             )
             continue
         told = _coldest(solved, facing)
@@ -84,13 +85,18 @@ def factor(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
             rests_on=(*floor_rests_on(resolved), *solved.rests_on, resolved.room.humidity_path, allowed.path),
             steps=(
                 _less("θ_si", "at the coldest place", told.mean, told.swing),
-                _less("θ_e", "outdoors", resolved.outdoor_mean, resolved.outdoor_swing),
+                _less("θ_e", beside.name, beside.mean, beside.swing),
                 *_wanted_temperature(room, resolved.room.humidity, share, lowest),
                 _ratio("f_wanted", "θ_least", lowest, room, outdoors, limit),
                 _ratio("f_Rsi", "θ_si", coldest, room, outdoors, value),
             ),
             words=_words(name, coldest, lowest, month, resolved),
         )
+
+
+def _called(beside: Beside) -> str:
+    """The air on the other side of an edge, as a sentence names it."""
+    return {"outdoors": "outdoors", "unheated space": "the unheated space"}.get(beside.name, "it is next door")
 
 
 def no_room() -> Iterator[Finding]:

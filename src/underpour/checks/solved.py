@@ -42,7 +42,8 @@ class SolvedEdge:
             own = self.edge.ledge.rests_on
         if self.edge.kind == "threshold":
             own = (f"{self.edge.path}.set-back",)
-        return tuple(dict.fromkeys([*pieces, *tops, *walls, *footing, *own, f"{self.edge.path}.ground"]))
+        beside = self.edge.beside.rests_on if self.edge.beside else ()
+        return tuple(dict.fromkeys([*pieces, *tops, *walls, *footing, *own, f"{self.edge.path}.ground", *beside]))
 
 
 def floor_faces(faces: Faces) -> NDArray[np.bool_]:

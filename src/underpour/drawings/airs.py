@@ -26,10 +26,10 @@ def air_temperature(field: Field, where: str, year_fraction: float) -> float | N
     return None
 
 
-def room_words(field: Field, where: str, year_fraction: float, system: System) -> str:
-    """What stands in a space: its name, and its temperature where it is known."""
+def room_words(field: Field, where: str, year_fraction: float, system: System, name: str = "") -> str:
+    """What stands in a space: its name, ``where`` unless it has another, and its temperature where it is known."""
     known = air_temperature(field, where, year_fraction)
-    return where if known is None else f"{where} {say.value(known, 'degC', system)}"
+    return name or where if known is None else f"{name or where} {say.value(known, 'degC', system)}"
 
 
 def room_name(section: Section, frame: Frame, words: str) -> tuple[str, tuple[Box, ...]]:
@@ -52,7 +52,7 @@ def outdoors_name(section: Section, frame: Frame, words: str) -> tuple[str, tupl
 def words_that_fit_outdoors(section: Section, field: Field, frame: Frame, year_fraction: float, system: System) -> str:
     """The longest words of outdoors that end before the wall; "" where not even its name does."""
     reach = [frame.x(max(x for x, _ in air.outline)) for air in section.airs if air.where == "outdoors"]
-    offered = (room_words(field, "outdoors", year_fraction, system), "outdoors")
+    offered = (room_words(field, "outdoors", year_fraction, system, section.beside), section.beside)
     room = max(reach, default=frame.left) - frame.left - 2 * 1.6
     return next((words for words in offered if width(words) <= room), "")
 

@@ -74,7 +74,7 @@ def section_picture(
     corner_said = say.value(corner, "degC", system)
     marks = [
         room_name(section, frame, room_words(field, "room", year_fraction, system)),
-        outdoors_name(section, frame, room_words(field, "outdoors", year_fraction, system)),
+        outdoors_name(section, frame, room_words(field, "outdoors", year_fraction, system, section.beside)),
         corner_mark(section, frame, corner_said, *corner_verdict(answer, edge)),
     ]
     taken = tuple(box for _, boxes in marks for box in boxes)
@@ -114,7 +114,7 @@ def plain_section(section: Section, system: System, *, width: float = WIDE, capt
     ``system`` is "US" or "SI" and sets the scale bar; ``width`` is in mm. Gives an SVG document that stands alone.
     """
     frame = framed(section, INSET, HEAD, width - 2 * INSET)
-    marks = [room_name(section, frame, "room"), outdoors_name(section, frame, "outdoors")]
+    marks = [room_name(section, frame, "room"), outdoors_name(section, frame, section.beside)]
     drawn: Drawn = bodies_alone(
         section, frame, identity(section.kind, section.edge), taken=tuple(box for _, boxes in marks for box in boxes)
     )

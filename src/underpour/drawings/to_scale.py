@@ -155,7 +155,7 @@ def _outer_face(section: Section) -> float:
 
 def _outdoors(section: Section, frame: Frame) -> str:
     """The name of what lies outside, where there is room for it beside the wall."""
-    return "outdoors" if frame.x(_outer_face(section)) - frame.left > lettering("outdoors") + 2.0 else ""
+    return section.beside if frame.x(_outer_face(section)) - frame.left > lettering(section.beside) + 2.0 else ""
 
 
 def _fits(section: Section, ratio: int, room: tuple[float, float], outdoors: float, layers: bool) -> bool:

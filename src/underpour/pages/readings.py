@@ -25,7 +25,12 @@ AIR = 1_000_000  # stands for a place in air
 TENTH = 0.1  # °F or K between two temperatures that have words of their own
 INCH = 0.0254  # m
 TAPE = {"US": INCH / 4, "SI": 0.005}  # m between two lengths that have words of their own
-AIRS = {"room": "air of the room", "outdoors": "air outdoors"}
+AIRS = {
+    "room": "air of the room",
+    "outdoors": "air outdoors",
+    "unheated space": "air of the unheated space",
+    "next door": "air next door",
+}
 
 Words = dict[str, Any]
 
@@ -86,8 +91,9 @@ def _section(answer: Answer, letter: str, through: Through, shown: Sequence[Mome
         "layers": [_layers(layers) for layers in through.layers],
         "bodies": bodies(section),
         "airs": [
-            {"where": air.where, "outline": _outline(air.outline), "temperature": _of_air(field, air.where)}
+            {"where": name, "outline": _outline(air.outline), "temperature": _of_air(field, air.where)}
             for air in section.airs
+            for name in [section.beside if air.where == "outdoors" else air.where]
         ],
         "field": temperatures(field),
     }

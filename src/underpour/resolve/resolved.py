@@ -94,13 +94,23 @@ class Ledge:
 
 
 @dataclass(frozen=True, slots=True)
+class Beside:
+    """The air on the other side of an edge."""
+
+    name: str  # "outdoors", "unheated space", "next door"
+    mean: float  # degC
+    swing: complex  # K
+    rests_on: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class ResolvedEdge:
     """One edge with all that its section needs."""
 
     letter: str
     kind: str
     path: str
-    length: float  # m of perimeter that faces outdoors
+    length: float  # m of perimeter that faces outdoors or other colder air
     depth: float  # m, bottom of the footing or thickening below the top of the floor; 0 where there is none
     ground: float  # m, finished ground above (+) or below (-) the top of the floor
     wall: tuple[Slice, ...]  # foundation wall, from the room outwards
@@ -112,6 +122,7 @@ class ResolvedEdge:
     load: WallLoad | None = None
     thickening: Thickening | None = None
     ledge: Ledge | None = None
+    beside: Beside | None = None  # where it is not outdoors
     set_back: float = 0.0  # m, a door's leaf in from the foundation wall's outer face
 
     @property
@@ -171,7 +182,7 @@ class Resolved:
     ground: Slice
     floor: tuple[Slice, ...]
     area: float  # m²
-    perimeter: float  # m that faces outdoors
+    perimeter: float  # m that faces outdoors or other colder air
     available_depth: float | None
     edges: tuple[ResolvedEdge, ...]
     assumed: tuple[Assumed, ...]
@@ -182,6 +193,10 @@ class Resolved:
     def outdoors(self) -> bool:
         """Whether the slab lies under the sky, with no room over it."""
         return self.use.room is None
+
+    def air_beside(self, edge: ResolvedEdge) -> Beside:
+        """The air on the other side of one of its edges."""
+        return edge.beside or Beside("outdoors", self.outdoor_mean, self.outdoor_swing)
 
     @property
     def half_width(self) -> float:

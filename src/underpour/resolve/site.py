@@ -20,9 +20,10 @@ from ..measure import System, say
 from ..mistakes import Mistake, Mistakes
 from .air import Air, air
 from .assumptions import Assumptions
+from .beside import air_beside, beside_notes
 from .edges import exposed_lengths, resolve_edge
 from .layers import layer_slice
-from .resolved import Resolved, Room, Slice, WallLoad
+from .resolved import Beside, Resolved, Room, Slice, WallLoad
 from .zone import site_zone
 
 FROZEN = (
@@ -96,7 +97,7 @@ def resolve(
     edges = [
         resolve_edge(edge, named, length, system, assumed, found, products, outdoors=use.room is None)
         for edge, named, length in zip(brief.edge, letters, lengths, strict=True)
-        if edge.beside == "outdoors"
+        if edge.beside != "heated"
     ]
     loads = _wall_loads(brief, letters, system)
     if not edges and not found:
@@ -112,6 +113,16 @@ def resolve(
         raise Mistakes(found)
     outdoor_mean, outdoor_swing = year.harmonic(outdoors.months)
     room = _over_the_floor(brief, use, outdoor_mean, outdoor_swing, outdoors.path, assumed)
+    typed_beside = {f"edge.{named}": edge.beside for named, edge in zip(letters, brief.edge, strict=True)}
+    standing = tuple(
+        replace(
+            edge,
+            load=loads.get(edge.letter),
+            beside=air_beside(typed_beside[edge.path], edge.path, room, outdoor_mean, outdoor_swing, assumed),
+        )
+        for edge in edges
+        if edge is not None
+    )
     return Resolved(
         title=brief.project.title or use.label,
         use=use,
@@ -124,6 +135,7 @@ def resolve(
             *filter(None, (zone.note(),)),
             *_notes(use, outdoor_mean, room),
             *_old_slab_notes(brief),
+            *beside_notes(standing, room),
         ),
         outdoor_mean=outdoor_mean,
         outdoor_swing=outdoor_swing,
@@ -133,9 +145,9 @@ def resolve(
         ground=ground,
         floor=tuple(floor),
         area=floor_of(brief.plan).area,
-        perimeter=sum(edge.length for edge in edges if edge is not None),
+        perimeter=sum(edge.length for edge in standing),
         available_depth=_available_depth(brief, assumed),
-        edges=tuple(replace(edge, load=loads.get(edge.letter)) for edge in edges if edge is not None),
+        edges=standing,
         assumed=assumed.taken,
         comfort=use.floor_at_least,
         products=products,
@@ -263,8 +275,13 @@ def _room(brief: Brief, use: Use, outdoor_swing: complex, assumed: Assumptions) 
 
 def size(resolved: Resolved) -> str:
     """How large the floor is and how much of its edge faces outdoors."""
-    area, edge = say.both(resolved.area, "m²", resolved.system), say.both(resolved.perimeter, "m", resolved.system)
-    return f"{area}, with {edge} of edge that faces outdoors"
+    other = sum(edge.length for edge in resolved.edges if edge.beside is not None)
+    area, edge, beside = (
+        say.both(size, unit, resolved.system)
+        for size, unit in ((resolved.area, "m²"), (resolved.perimeter - other, "m"), (other, "m"))
+    )
+    outdoors = f"{area}, with {edge} of edge that faces outdoors"
+    return f"{outdoors} and {beside} beside other air" if other else outdoors
 
 
 def summary(resolved: Resolved) -> tuple[str, ...]:
@@ -276,8 +293,18 @@ def summary(resolved: Resolved) -> tuple[str, ...]:
         foam = "; ".join(pieces)
         height = say.both(abs(edge.ground), "m", resolved.system)
         where = f"{height} {'above' if edge.ground > 0.0 else 'below'}" if edge.ground else "level with"
+        next_to = f"{_next_to(edge.beside, resolved.system)}, " if edge.beside is not None else ""
         lines.append(
             f"Edge {edge.letter}, {edge.kind.replace('-', ' ')}, {say.both(edge.length, 'm', resolved.system)} long, "
+            f"{next_to}"
             f"ground {where} the {'slab' if resolved.outdoors else 'floor'}: {foam or 'no foam at the edge'}"
         )
     return tuple(lines)
+
+
+def _next_to(air: Beside, system: System) -> str:
+    """What lies beside an edge, with its temperature by season where that swings."""
+    coldest, warmest = (say.both(air.mean + end * abs(air.swing), "degC", system) for end in (-1, 1))
+    if air.name == "unheated space":
+        return "beside an unheated space"
+    return f"beside air of {coldest} in winter and {warmest} in summer" if air.swing else f"beside air of {coldest}"

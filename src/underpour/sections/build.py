@@ -67,6 +67,7 @@ def section(resolved: Resolved, edge: ResolvedEdge) -> Section:
             max(edge.ground, 0.0) + 0.7 * WALL_SHOWN,
         ),
         ground_level=edge.ground,
+        beside=resolved.air_beside(edge).name,
         corner=(inside_face, 0.0),
         floor=(inside_face, at.half_width),
         underside=at.build_up_bottom,

@@ -79,6 +79,7 @@ class Section:
     underside: float  # y at which the build-up ends and the ground begins
     under_edge: Point  # where the ground begins under the floor's edge
     angles: tuple[Angle, ...] = ()
+    beside: str = "outdoors"  # what the air on the other side of the edge is called
 
     @property
     def outdoors(self) -> bool:

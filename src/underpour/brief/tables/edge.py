@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from pydantic import BeforeValidator, StrictInt, ValidationInfo, field_validator
+from pydantic import Discriminator, StrictInt, Tag, ValidationInfo, field_validator
 
 from ...outlines.side import Point
 from .. import kinds
+from .floor import Seasons
 from .layer import Layer
 from .outline import AS_SCHEMA, LengthUnit, typed_corners
+from .site import table_or_word
 from .table import Table, key
 
 Kind = Literal["footing-wall", "frost-wall", "ledge", "threshold", "thickened-edge", "raft", "free-edge", "drawn"]
@@ -151,10 +153,17 @@ class Edge(Table):
     ledge: Ledge | None = key(
         "The ledge of a frost wall that bears brick.", {"width": "5 in", "below": "8 in"}, default=None
     )
-    beside: Annotated[Literal["outdoors", "heated"], BeforeValidator(kinds.only_told_neighbours)] = key(
-        "What lies on the other side; a heated neighbour takes the edge out of the perimeter.",
+    beside: Annotated[
+        Annotated[kinds.Beside, Tag("word")] | Annotated[Seasons, Tag("table")],
+        Discriminator(table_or_word),
+    ] = key(
+        "What lies on the other side: outdoors, a heated room, which takes the edge out of the perimeter, an unheated "
+        "space, or a temperature, through the year or by season.",
         "outdoors",
         "heated",
+        "unheated",
+        "45 F",
+        {"winter": "25 F", "summer": "72 F"},
         default="outdoors",
     )
     shape: tuple[Shape, ...] = key("Bodies of a section that the user draws himself.", default=())

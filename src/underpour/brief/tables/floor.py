@@ -13,10 +13,10 @@ from .table import Table, key
 
 
 class Seasons(Table):
-    """The room's temperature where winter and summer differ."""
+    """A temperature where winter and summer differ."""
 
-    winter: kinds.Temperature = key("Room temperature in the coldest month.", "68 F", "20 C")
-    summer: kinds.Temperature = key("Room temperature in the warmest month.", "75 F", "24 C")
+    winter: kinds.Temperature = key("Temperature in the coldest month.", "68 F", "20 C")
+    summer: kinds.Temperature = key("Temperature in the warmest month.", "75 F", "24 C")
 
 
 class FloorTable(Table):
