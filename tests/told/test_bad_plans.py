@@ -62,6 +62,7 @@ OUTLINE = '["0 0", "40 0", "40 8 rise 3", "40 20", "40 28", "0 28"]'
 HOLE, HOLE_2 = '["12 10", "20 10", "20 18", "12 18"]', '["26 10", "30 10", "30 14", "26 14"]'
 PART = '{ side = 1, from = "4 ft", to = "7 ft" }'
 B, REST = '["hole.1", "hole.2.side.1", 3]', 'sides = "rest"'
+RAFT = 'kind = "raft"'
 ARC = '"40 8 rise 3"'
 BAD = [
     Bad("an arc by no known word", ARC, '"40 8 arch 3"',
@@ -173,6 +174,19 @@ BAD = [
     Bad("stretches that nobody takes", REST, "sides = [2, 4, 5, 6]",
         ("Side 6 belongs to edge A already.", "brief.toml:36  edge",
          "No edge takes side 1 from 0 ft to 4 ft, side 1 from 7 ft to 40 ft, side 2 of hole 2,")),
+    Bad("a neighbour that is none", RAFT, 'kind = "raft"\nbeside = "garage"',
+        ("brief.toml:47  edge.C.beside", "Nothing beside an edge is called garage.", 'beside = "45 F"')),
+    Bad("a neighbour misspelt", RAFT, 'kind = "raft"\nbeside = "unheatd"',
+        ("brief.toml:47", "Nothing beside an edge is called unheatd.", "The nearest is unheated.")),
+    Bad("a neighbour's temperature without its unit", RAFT, 'kind = "raft"\nbeside = "45"',
+        ("brief.toml:47  edge.C.beside", "45 of what?")),
+    Bad("a neighbour as a bare number", RAFT, 'kind = "raft"\nbeside = 45',
+        ("brief.toml:47", "What lies beside an edge is a word or a temperature, in quotes.")),
+    Bad("a neighbour without a summer", RAFT, 'kind = "raft"\nbeside = { winter = "30 F" }',
+        ("brief.toml:47  edge.C.beside.summer", "The air beside an edge needs summer")),
+    Bad("a neighbour of a season that there is not", RAFT,
+        'kind = "raft"\nbeside = { winter = "30 F", sumer = "60 F" }',
+        ("edge.C.beside.sumer", "The nearest is summer.")),
 ]  # fmt: skip
 
 
@@ -206,6 +220,20 @@ def test_an_edge_on_a_side_whose_name_is_no_good_is_no_second_mistake() -> None:
     with pytest.raises(Mistakes) as told:
         reads(spoiled(GOOD, Bad("", "side = 6\n", "side = 9\n", ())))
     assert [mistake.at for mistake in told.value] == ["plan.side.1.side"]
+
+
+def test_a_slab_outdoors_has_no_other_air_beside_it() -> None:
+    """The air over it is the air beside it; a heated building there takes the side out of its edge."""
+    walk = GOOD.replace('"dwelling"', '"walk"').replace('inside = "68 F"\n', "").replace(RAFT, 'kind = "free-edge"\n{}')
+    assert reads(walk.replace("{}", 'beside = "heated"')).brief.edge[2].beside == "heated"
+    for typed in ('"unheated"', '"45 F"'):
+        with pytest.raises(Mistakes) as told:
+            reads(walk.replace("{}", f"beside = {typed}"))
+        (mistake,) = told.value
+        assert (mistake.at, mistake.wrong) == (
+            "edge.C.beside",
+            "A walk lies outdoors; the air beside it is that over it.",
+        )
 
 
 def test_what_follows_from_a_hole_that_cannot_be_read_is_not_told() -> None:
