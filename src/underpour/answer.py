@@ -9,7 +9,7 @@ from . import __version__, accepting, catalogue, cautioning, lessons
 from .brief import Reading
 from .brief.alternatives import AS_BRIEFED
 from .brief.model import Brief
-from .checks import bearing, belonging, ground, heat, height, moisture, products
+from .checks import bearing, belonging, build_up, ground, heat, height, moisture, products
 from .checks.solved import SolvedEdge
 from .cut import solved_edges
 from .dossier import Answer, Dossier
@@ -131,7 +131,8 @@ def _inside(window: Window, section: Section) -> Window:
 
 def findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]:
     """Everything that the checks say of one resolved brief, in the order of the paper."""
-    found = [*heat.resistance(resolved)]
+    found = [*heat.resistance(resolved), *build_up.whole(resolved), *build_up.wanted(resolved)]
+    found += [*build_up.air_spaces(resolved), *build_up.sheets(resolved)]
     if resolved.outdoors:
         found += moisture.no_room()
     else:

@@ -43,6 +43,8 @@ def on_papers(alternatives: Sequence[Resolved]) -> tuple[str, ...]:
 
 def _beside(resolved: Resolved, finding: Finding) -> str:
     """The name of the caution that a finding carries, "" for none."""
+    if finding.id == "heat.air-space":
+        return "over-air"
     if finding.id == "height.depth" and resolved.on_old_slab:
         return "old-slab"
     if finding.id == "height.depth" and finding.verdict == "falls short":

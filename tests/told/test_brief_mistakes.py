@@ -106,7 +106,7 @@ def test_a_mistake_reads_as_place_words_fault_and_way_out() -> None:
     assert str(mistake) == (
         'brief.toml:16  floor.build-up.2.thickness = "R10"\n'
         "  R10 says what the foam does, not how thick it is.\n"
-        "  Give the thickness; how much of it R10 takes hangs on the board: underpour catalogue show NAME"
+        '  Give the thickness, or write r = "R10" in its place: the thinnest that reaches it is taken.'
     )
 
 

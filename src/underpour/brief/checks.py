@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from ..mistakes import Mistake
 from .bearing import unclear_loads
 from .edges import one_edge, slab_thickness, unclear_names
-from .layers import floor_layers, wall_layers
+from .layers import floor_layers, thick_or_wanted, wall_layers
 from .parts import Parts, tables_in
 from .paths import letter
 from .plans import readable_floor, unclear_plan, unclear_shape
@@ -46,6 +46,8 @@ def _edges(parts: Parts) -> Iterator[Mistake]:
             layers = tables_in(typed.get(key))
             if layers is not None:
                 yield from wall_layers(layers, f"{at}.{key}")
+        for number, piece in enumerate(tables_in(typed.get("insulation")) or (), start=1):
+            yield from thick_or_wanted(piece, f"{at}.insulation.{number}")
         if edge is not None:
             yield from one_edge(edge, at, slab)
             for number, shape in enumerate(edge.shape, start=1):

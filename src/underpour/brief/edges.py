@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from ..measure import Measure
 from ..mistakes import Mistake
-from .layers import BULK
+from .layers import THICK
 from .paths import letter
 from .tables.edge import Edge, Face, Insulation, Kind
 from .tables.layer import Layer
@@ -219,5 +219,5 @@ def slab_thickness(layers: Sequence[Layer | None]) -> Measure | None:
 def _size(layer: Layer) -> Measure | None:
     """How thick a layer is; None for a film."""
     return next(
-        (size for kind in BULK if (size := getattr(layer, kind.replace("-", "_"))) is not None), layer.thickness
+        (size for kind in THICK if (size := getattr(layer, kind.replace("-", "_"))) is not None), layer.thickness
     )

@@ -15,6 +15,7 @@ from .. import measure
 from ..measure import Measure
 from ..mistakes import Mistake, nearest
 
+MOST_AIR = 0.3  # m: ISO 6946 tells air up to that thickness
 SideName = int | str  # the number of a side of the outline; "hole.1.side.2", "hole.1" for all of its sides, or a name
 
 
@@ -100,9 +101,41 @@ def board_thickness(typed: str) -> Measure:
     """
     words = typed.strip()
     if re.match(r"(?i)RSI|R[\s-]*\d", words):
-        instead = f"Give the thickness; how much of it {words} takes hangs on the board: underpour catalogue show NAME"
+        instead = f'Give the thickness, or write r = "{words}" in its place: the thinnest that reaches it is taken.'
         raise Mistake("", "", f"{words} says what the foam does, not how thick it is.", instead)
     return measure.thickness(words)
+
+
+def wanted_resistance(typed: str) -> Measure:
+    """A wanted R-value, above zero. What a bare R means is known with the brief's system, later.
+
+    Raises
+    ------
+    Mistake
+        No resistance, below zero, or nothing at all.
+    """
+    wanted = measure.resistance(typed)
+    if wanted.si == 0.0:
+        raise Mistake("", "", f"{typed} is nothing.", "Write the R that is wanted, such as R10 or RSI 1.76.")
+    return wanted
+
+
+def air_space(typed: str) -> Measure:
+    """Thickness of air that stands still: above zero, up to 300 mm.
+
+    Raises
+    ------
+    Mistake
+        No length, nothing at all, or so thick that air moves about in it.
+    """
+    thick = measure.depth(typed)
+    if thick.si == 0.0:
+        raise Mistake("", "", f"{typed} of air is no space.", "Write how thick it is, or take the layer out.")
+    if thick.si > MOST_AIR:
+        wrong = f"{typed} of air is a crawl space: air moves about in it, whatever its thickness."
+        instead = "An air space is at most 300 mm (11-3/4 in) thick. A crawl space is not answered here."
+        raise Mistake("", "", wrong, instead)
+    return thick
 
 
 def extent(typed: str) -> Measure:
@@ -260,6 +293,8 @@ Level = Annotated[
 Slope = Annotated[Measure, _read(measure.slope), _shown("Slope of a face from the level", "45 deg", "60 deg")]
 Altitude = Annotated[Measure, _read(measure.altitude), _shown("Height above the sea", "700 ft", "215 m")]
 Thickness = Annotated[Measure, _read(measure.thickness), _shown("Thickness", "4 in", "100 mm")]
+AirSpace = Annotated[Measure, _read(air_space), _shown("Thickness of an air space", "3/4 in", "20 mm")]
+WantedR = Annotated[Measure, _read(wanted_resistance), _shown("Wanted R-value", "R10", "RSI 1.76")]
 BoardThickness = Annotated[Measure, _read(board_thickness), _shown("Thickness of a board", "2 in", "50 mm")]
 Temperature = Annotated[Measure, _read(measure.temperature), _shown("Temperature", "68 F", "20 C")]
 LineForce = Annotated[Measure, _read(wall_force), _shown("Force on each length", "1500 lb/ft", "20 kN/m")]

@@ -8,13 +8,17 @@ from typing import Any
 from ..mistakes import Mistake
 
 BULK = ("concrete", "screed", "old-slab", "gravel", "sand", "masonry", "timber-frame")  # known by their thickness
+AIR = "air-space"
+THICK = (*BULK, AIR)  # carry their thickness as value
 OLD_SLAB = "old-slab"  # kept below the new floor
 LOOSE = ("gravel", "sand")
-LAYERS = (*BULK, "board", "vapour-retarder")  # every key that says what a layer is
+THIN = ("vapour-retarder", "sheet")  # their thickness is the catalogue's
+WITH_R = ("board", "sheet", AIR)  # an R may be wanted of them
+LAYERS = (*THICK, "board", *THIN)  # every key that says what a layer is
 
 _NOT_IN = {
     "floor": {"masonry": "wall", "timber-frame": "wall"},
-    "wall": {"old-slab": "build-up", "gravel": "build-up", "sand": "build-up", "screed": "build-up"},
+    "wall": dict.fromkeys(("old-slab", "gravel", "sand", "screed", "sheet"), "build-up"),
 }
 _DOWN = "Layers run from the room down to the ground."
 _ONE_OF = f"Write one of {', '.join(LAYERS[:-1])} or {LAYERS[-1]}."
@@ -67,27 +71,52 @@ def _one(layer: TypedLayer, kind: str, here: str, where: str) -> Iterator[Mistak
             f"{_said(kind)} is no layer of a {where}.",
             f"It belongs in a {_NOT_IN[where][kind]}.",
         )
-    if kind == "board" and "thickness" not in layer:
-        wrong = "A board needs its thickness beside it."
-        yield Mistake(f"{here}.thickness", "", wrong, f'Write {{ board = "{layer["board"]}", thickness = "2 in" }}.')
+    if kind == "board":
+        yield from thick_or_wanted(layer, here)
+    if "r" in layer and (kind not in WITH_R or (where == "wall" and kind != "board")):
+        yield Mistake(f"{here}.r", "", f"No R is wanted of {_one_a(kind)}.", "Take r out; a board has one.")
     if kind != "board" and "thickness" in layer:
-        if kind in BULK:
+        if kind in THICK:
             wrong, instead = (
                 f"{_said(kind)} carries its thickness as its value.",
                 f'Write {{ {kind} = "{layer["thickness"]}" }}.',
             )
         else:
-            wrong, instead = "A vapour retarder's thickness is the catalogue's.", "Take thickness out."
+            wrong, instead = f"{_one_a(kind).capitalize()}'s thickness is the catalogue's.", "Take thickness out."
         yield Mistake(f"{here}.thickness", "", wrong, instead)
     if kind == "vapour-retarder" and "conductivity" in layer:
         yield Mistake(
             f"{here}.conductivity", "", "A vapour retarder is too thin for heat to see.", "Take conductivity out."
         )
+    if kind == "sheet" and "conductivity" in layer:
+        wrong = "What a sheet resists is the catalogue's, for its body alone."
+        yield Mistake(f"{here}.conductivity", "", wrong, "Take conductivity out.")
+    if kind == AIR and "conductivity" in layer:
+        wrong = "What air resists follows from its thickness, the faces beside it and the way heat flows."
+        yield Mistake(f"{here}.conductivity", "", wrong, "Take conductivity out.")
+
+
+def thick_or_wanted(typed: TypedLayer, here: str) -> Iterator[Mistake]:
+    """A board says how thick it is or which R it must reach: one of the two."""
+    if "thickness" in typed and "r" in typed:
+        wrong = f"This board says how thick it is, {typed['thickness']}, and which R it must reach, {typed['r']}."
+        yield Mistake(f"{here}.r", "", wrong, "Keep one of the two: either follows from the other.")
+    elif "thickness" not in typed and "r" not in typed:
+        wrong = "A board needs its thickness beside it."
+        named = typed.get("board", "plain-15")
+        instead = f'Write {{ board = "{named}", thickness = "2 in" }}, or r = "R10" in the place of thickness.'
+        yield Mistake(f"{here}.thickness", "", wrong, instead)
+
+
+def _one_a(kind: str) -> str:
+    """One of a kind within a sentence."""
+    called = {"timber-frame": "a timber frame", "vapour-retarder": "a vapour retarder", AIR: "an air space"}
+    return called.get(kind, "an old slab" if kind == OLD_SLAB else f"a {kind}" if kind in THIN else kind)
 
 
 def _said(kind: str) -> str:
     """The kind as a sentence begins with it."""
-    return "An old slab" if kind == OLD_SLAB else kind.capitalize()
+    return {OLD_SLAB: "An old slab", AIR: "An air space", "sheet": "A sheet"}.get(kind, kind.capitalize())
 
 
 def _order(kinds: list[str], at: str) -> Iterator[Mistake]:
@@ -110,12 +139,26 @@ def _new(kinds: list[str], at: str) -> Iterator[Mistake]:
     first = kinds.index("concrete") if "concrete" in kinds else len(kinds)
     for number, kind in enumerate(kinds):
         here = f"{at}.{number + 1}.{kind}"
-        if kind in LOOSE and not poured:
+        if kind == AIR:
+            yield from _over_air(kinds[:number], here)
+        elif kind in LOOSE and not poured:
             yield Mistake(here, "", f"Nothing is poured on this {kind}.", 'Write { screed = "2 in" } above it.')
         elif kind in LOOSE and number < last:
             yield Mistake(here, "", f"{_said(kind)} cannot lie above concrete.", f"{_DOWN} Move it below the concrete.")
         elif kind == "screed" and number > first:
             yield Mistake(here, "", "Screed lies on concrete, not under it.", f"{_DOWN} Move it above the concrete.")
+
+
+def _over_air(above: list[str], here: str) -> Iterator[Mistake]:
+    """What lies over an air space: something does, and it can be laid over a gap."""
+    bears = next((kind for kind in reversed(above) if kind not in THIN), None)
+    if bears is None:
+        yield Mistake(here, "", "Nothing lies over this air space.", f"{_DOWN} Put a board above it.")
+    elif bears == AIR:
+        yield Mistake(here, "", "Two air spaces lie on one another.", "Write one, with the thickness of both.")
+    elif bears != "board":
+        wrong = f"{_said(bears)} cannot be laid over air."
+        yield Mistake(here, "", wrong, "Put a board between them that is held up over the space.")
 
 
 def _old(kinds: list[str], at: str, before: int) -> Iterator[Mistake]:

@@ -8,13 +8,15 @@ from .listing import everything
 from .materials import material, materials
 from .products import Products, products_beside, shipped_products
 from .retarders import retarder, retarders
+from .sheets import sheet, sheets
 from .sources import source, sources
-from .surfaces import air_layer, limit, limits, surface, surfaces
+from .surfaces import air_layer, air_spaces, limit, limits, surface, surfaces
 from .uses import called, use, uses
 
 __all__ = [
     "Products",
     "air_layer",
+    "air_spaces",
     "belonging",
     "called",
     "default_ground",
@@ -29,6 +31,8 @@ __all__ = [
     "products_beside",
     "retarder",
     "retarders",
+    "sheet",
+    "sheets",
     "shipped_products",
     "source",
     "sources",

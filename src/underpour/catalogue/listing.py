@@ -12,15 +12,16 @@ from .materials import materials
 from .products import shipped_products
 from .records import Quantity
 from .retarders import retarders
+from .sheets import sheets
 from .sources import sources
-from .surfaces import limits, surfaces
+from .surfaces import air_spaces, limits, surfaces
 from .uses import uses
 
 if TYPE_CHECKING:
     from .line import Product
-    from .records import Board, Material, Retarder, Source, Use
+    from .records import Board, Material, Retarder, Sheet, Source, Use
 
-    Record = Board | Product | Material | Retarder | Quantity | Use | Source
+    Record = Board | Product | Material | Retarder | Sheet | Quantity | Use | Source
 
 # The word of ``catalogue list``, the second word of the paths in it, and what gives its records.
 LISTS: Mapping[str, tuple[str, Callable[[], tuple[Record, ...] | dict[str, Quantity]]]] = MappingProxyType(
@@ -31,7 +32,9 @@ LISTS: Mapping[str, tuple[str, Callable[[], tuple[Record, ...] | dict[str, Quant
         "materials": ("material", materials),
         "grounds": ("ground", grounds),
         "retarders": ("retarder", retarders),
+        "sheets": ("sheet", sheets),
         "surfaces": ("surface", surfaces),
+        "air-spaces": ("air-space", air_spaces),
         "limits": ("limit", limits),
         "uses": ("use", uses),
         "sources": ("source", sources),

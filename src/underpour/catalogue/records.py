@@ -110,6 +110,18 @@ class Retarder:
 
 
 @dataclass(frozen=True, slots=True)
+class Sheet:
+    """A foil or bubble sheet."""
+
+    key: str
+    label: str
+    thickness: float  # m
+    resistance: Quantity  # m²·K/W, of its body alone, solids on both sides
+    emissivity: Quantity  # 1, of its faces
+    heat_capacity: Quantity  # by volume, J/(m³·K)
+
+
+@dataclass(frozen=True, slots=True)
 class Use:
     """What a floor is for, with what may be assumed of the room above it."""
 

@@ -20,6 +20,12 @@ def limits() -> dict[str, Quantity]:
     return {key: quantity(entry["limit"], f"catalogue.limit.{key}") for key, entry in table("limits").items()}
 
 
+@cache
+def air_spaces() -> dict[str, Quantity]:
+    """What an air space is worked out with, by its key, each in its own unit."""
+    return {key: quantity(entry["number"], f"catalogue.air-space.{key}") for key, entry in table("air_spaces").items()}
+
+
 def surface(key: str) -> Quantity:
     """Resistance between a surface and the air before it. [m²·K/W]
 

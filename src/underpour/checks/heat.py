@@ -248,7 +248,7 @@ def _psi(
     foam = sum(board.resistance for board in on_wall)
     r_wall = sum(leaf.resistance for leaf in leaves) + foam
     r_upper = sum(leaf.resistance for leaf in upper) + (foam if solved.edge.kind == "footing-wall" else 0.0)
-    r_floor = sum(layer.resistance for layer in resolved.floor[: _hardcore_from(resolved)])
+    r_floor = sum(layer.resistance for layer in resolved.floor[: hardcore_from(resolved)])
     width = max(at.wall, -at.start) + sum(board.thickness for board in on_wall)
     depth = max(solved.edge.ground, 0.0)
     dimension = 2.0 * at.half_width
@@ -298,7 +298,7 @@ def _psi(
     )
 
 
-def _hardcore_from(resolved: Resolved) -> int:
+def hardcore_from(resolved: Resolved) -> int:
     """Number of layers above the gravel and sand that lie below everything else."""
     above = [n for n, layer in enumerate(resolved.floor, 1) if layer.kind not in HARDCORE and layer.thickness > 0.0]
     return above[-1] if above else 0

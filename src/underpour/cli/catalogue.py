@@ -43,8 +43,8 @@ seen. A board has two R-values: as labelled, which a code reads, and in place,
 which the heat flow is worked out with.
 
   WHAT   boards, unsuited (boards that do not belong below a slab), products,
-         grounds, materials, retarders, surfaces, limits, uses or sources; all
-         of them unless you say
+         grounds, materials, retarders, sheets, surfaces, air-spaces, limits,
+         uses or sources; all of them unless you say
   NAME   a name from the list
 
 With --label a product shows the text that is held against the print on a pack
@@ -93,7 +93,10 @@ For example:
   underpour catalogue import my-line.xlsx -o my-line.toml
 """
 WORDS = (*EXAMPLES, "import", "export", "replace")
-LISTS = ("boards", "unsuited", "products", "grounds", "materials", "retarders", "surfaces", "limits", "uses", "sources")
+LISTS = (
+    "boards", "unsuited", "products", "grounds", "materials", "retarders", "sheets", "surfaces", "air-spaces", "limits",
+    "uses", "sources",
+)  # fmt: skip
 
 
 def parser() -> Words:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
 
-from ..catalogue.records import Board, Material, Quantity, Retarder, Use
+from ..catalogue.records import Board, Material, Quantity, Retarder, Sheet, Use
 from .paragraphs import block, hung
 from .spoken import SEEN, measured
 
@@ -15,7 +15,9 @@ HEADS = {
     "grounds": "Grounds, for `ground =`",
     "materials": "Materials of layers and walls",
     "retarders": "Vapour retarders, for `vapour-retarder =`",
+    "sheets": "Foil and bubble sheets, for `sheet =`",
     "surfaces": "Surface resistances",
+    "air-spaces": "What an air space is worked out with",
     "limits": "Limits that findings are held to",
     "uses": "Uses, for `use =`",
     "sources": "Sources of the numbers, and how each was seen",
@@ -36,9 +38,9 @@ def shelf(what: str) -> Iterator[tuple[str, str]]:
     """Name and one line of each entry of a list."""
     from .. import catalogue
 
-    if what in ("surfaces", "limits"):
-        quantities = catalogue.surfaces() if what == "surfaces" else catalogue.limits()
-        for key, quantity in quantities.items():
+    loose = {"surfaces": catalogue.surfaces, "limits": catalogue.limits, "air-spaces": catalogue.air_spaces}
+    if what in loose:
+        for key, quantity in loose[what]().items():
             yield key, f"{_said(quantity)}, {quantity.where}"
         return
     if what == "products":
@@ -52,19 +54,20 @@ def shelf(what: str) -> Iterator[tuple[str, str]]:
         for source in catalogue.sources():
             yield source.key, f"{source.title} ({SEEN[source.seen]})"
         return
-    shelves: dict[str, Callable[[], Iterable[Board | Material | Retarder | Use]]] = {
+    shelves: dict[str, Callable[[], Iterable[Board | Material | Retarder | Sheet | Use]]] = {
         "boards": catalogue.shipped_products().boards,
         "unsuited": catalogue.unsuited,
         "grounds": catalogue.grounds,
         "materials": catalogue.materials,
         "retarders": catalogue.retarders,
+        "sheets": catalogue.sheets,
         "uses": catalogue.uses,
     }
     for record in shelves[what]():
         yield record.key, one_line(record)
 
 
-def one_line(record: Board | Material | Retarder | Use) -> str:
+def one_line(record: Board | Material | Retarder | Sheet | Use) -> str:
     """Label and the number that matters most."""
     if isinstance(record, Board):
         invented = ", an invented product" if record.invented else ""
@@ -74,6 +77,8 @@ def one_line(record: Board | Material | Retarder | Use) -> str:
         return f"{record.label}: {_said(record.conductivity)}"
     if isinstance(record, Retarder):
         return f"{record.label}: {_said(record.permeance)}"
+    if isinstance(record, Sheet):
+        return f"{record.label}: {_said(record.resistance)}"
     also = f", also called {', '.join(record.aliases)}" if record.aliases else ""
     room = f": {_said(record.room)}" if record.room else ""
     return f"{record.label}{room}{also}"

@@ -2,7 +2,8 @@
 
 From practice, not read from a standard: triangles and dots for concrete, the same between level broken lines and in a
 broken outline for concrete that stays, stones for gravel, crossed diagonals for foam,
-single 45 degree lines for masonry, grain for timber, a filled body for steel, groups of turning strokes for ground.
+single 45 degree lines for masonry, bubbles for a bubble sheet, grain for timber, a filled body for steel, groups of
+turning strokes for ground.
 """
 
 from __future__ import annotations
@@ -70,6 +71,10 @@ def _graphite(thickness: float) -> tuple[float, str]:
 def _mineral(thickness: float) -> tuple[float, str]:
     size = 3.0
     return size, _strokes("M0 1.5c1 -2 2.2 -1.6 2 0c-.2 1.4 -1.4 1.4 -1.4 .2c0 -1.2 1.6 -1.7 2.4 -.2")
+
+
+def _bubbles(thickness: float) -> tuple[float, str]:
+    return 1.6, f'<circle cx=".8" cy=".8" r=".6" fill="none" stroke="{INK}" stroke-width="{HAIR:g}"/>'
 
 
 def _masonry(thickness: float) -> tuple[float, str]:
@@ -157,6 +162,7 @@ _FIGURES: dict[str, Callable[[float], tuple[float, str]]] = {
     "foam-extruded": _extruded,
     "foam-graphite": _graphite,
     "mineral-board": _mineral,
+    "sheet": _bubbles,
 }
 
 

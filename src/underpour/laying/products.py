@@ -88,6 +88,8 @@ def _product(uses: list[_Use], system: System) -> Product:
         rows = tuple(_board_rows(board, slices, system))
     elif first.kind == "vapour-retarder" and first.key:
         rows = tuple(_retarder_rows(first.key, system))
+    elif first.kind == "sheet":
+        rows = tuple(_sheet_rows(first.key, system))
     else:
         rows = tuple(_bulk_rows(slices, system))
     return Product(
@@ -166,6 +168,20 @@ def _retarder_rows(key: str, system: System) -> Iterator[Property]:
     origin = catalogue.source("practice")
     yield Property("Thickness", say.both(film.thickness, "m", system), "nominal", origin.title, origin.seen)
     yield _property("Permeance", film.permeance, system)
+
+
+def _sheet_rows(key: str, system: System) -> Iterator[Property]:
+    sheet = catalogue.sheet(key)
+    origin = catalogue.source("practice")
+    yield Property("Thickness", say.both(sheet.thickness, "m", system), "nominal", origin.title, origin.seen)
+    yield _property("R-value of its body, solids on both sides", sheet.resistance, system)
+    yield Property(
+        "Emissivity of its faces",
+        f"{sheet.emissivity.value:g}, up to {sheet.emissivity.high:g}",
+        sheet.emissivity.where,
+        sheet.emissivity.source.title,
+        sheet.emissivity.seen,
+    )
 
 
 def _bulk_rows(slices: list[Slice], system: System) -> Iterator[Property]:

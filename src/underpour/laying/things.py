@@ -24,6 +24,7 @@ _CALLED = {
     "sand": "the sand",
     "board": "the boards",
     "vapour-retarder": "the film",
+    "sheet": "the sheet",
     "old-slab": "the old slab",
     "air-space": "the air space",
     "covering": "the floor covering",

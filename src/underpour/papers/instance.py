@@ -7,6 +7,8 @@ from ..findings import Finding
 from ..measure import say
 from ..measure.table import System
 
+NUMBERED = ("edge", "layer", "piece")  # their names are so short that they stand in many a title by chance
+
 
 def instance(finding: Finding, system: System) -> str:
     """The edge, film, distance, ... of a finding; a number there is a distance in metres.
@@ -24,7 +26,7 @@ def _part(key: str, value: str | float, title: str, system: System) -> str:
         return f"{key} {say.value(value, 'm', system)}"
     if key == "film":
         return f"film for {value.replace('-', ' ')}"
-    return "" if key != "edge" and value.casefold() in title.casefold() else f"{key} {value}"
+    return "" if key not in NUMBERED and value.casefold() in title.casefold() else f"{key} {value}"
 
 
 def instance_and_month(finding: Finding, system: System) -> str:

@@ -10,7 +10,9 @@ from ..catalogue.products import Products
 from ..catalogue.records import Board, Material
 from ..measure import Measure, System, say
 from ..mistakes import Mistake
-from .resolved import Slice
+from .air_spaces import sheet_slice, upright_air
+from .resolved import Slice, Wanted
+from .wanted import chosen
 
 SAME = 5e-4  # m: a typed thickness this near to a made one is that one
 
@@ -21,6 +23,10 @@ def layer_slice(layer: Layer, path: str, system: System, products: Products) -> 
         thickness = getattr(layer, kind.replace("-", "_"))
         if thickness is not None:
             return bulk(kind, thickness, layer.conductivity, f"{path}.{kind}", system)
+    if layer.air_space is not None:
+        return upright_air(layer.air_space, f"{path}.air-space", layer.r, system)
+    if layer.sheet is not None:
+        return sheet_slice(layer.sheet, f"{path}.sheet", layer.r, system)
     if layer.vapour_retarder is not None:
         try:
             film = catalogue.retarder(layer.vapour_retarder)
@@ -39,8 +45,8 @@ def layer_slice(layer: Layer, path: str, system: System, products: Products) -> 
             (f"{path}.vapour-retarder",),
             key=film.key,
         )
-    assert layer.board is not None and layer.thickness is not None
-    return board_slice(layer.board, layer.thickness, layer.conductivity, path, system, products)
+    assert layer.board is not None
+    return board_slice(layer.board, layer.thickness, layer.r, layer.conductivity, path, system, products)
 
 
 def bulk(kind: str, thickness: Measure, typed: Measure | None, path: str, system: System) -> Slice:
@@ -71,31 +77,50 @@ def _of_material(
 
 
 def board_slice(
-    name: str, thickness: Measure, typed: Measure | None, path: str, system: System, products: Products
+    name: str,
+    thickness: Measure | None,
+    r: Measure | None,
+    typed: Measure | None,
+    path: str,
+    system: System,
+    products: Products,
 ) -> Slice:
-    """A slice of a board, in a thickness that is made. Raises Mistake."""
+    """A slice of a board: in a thickness that is made, or in the thinnest that reaches ``r``. Raises Mistake."""
     try:
         board = products.board(name)
     except Mistake as mistake:
         raise mistake.placed(at=f"{path}.board") from None
-    r_label, r_path = _label(board, thickness, f"{path}.thickness", system)
+    wanted: Wanted | None = None
+    if thickness is None:
+        assert r is not None
+        laid, wanted = chosen(board, r, f"{path}.r", system)
+        thickness, from_ = Measure(laid.thickness, laid.typed), f"{path}.r"
+        r_label, r_paths = laid.r_label, tuple(made.r_label.path for made in laid.layers)
+    else:
+        from_ = f"{path}.thickness"
+        r_label, r_path = _label(board, thickness, from_, system)
+        r_paths = (r_path,)
+    words = f"{board.label}, {say.typed(thickness, 'm', system)}"
+    if wanted is not None and len(wanted.layers) > 1:
+        words += ", joints crossed"
     conductivity = typed.si if typed else board.conductivity_in_place.value
     origin = f"{path}.conductivity" if typed else board.conductivity_in_place.path
     return Slice(
         "board",
         board.label,
-        f"{board.label}, {say.typed(thickness, 'm', system)}",
+        words,
         thickness.si,
         conductivity,
         board.heat_capacity.value,
         board.hatch,
         f"{path}.board",
-        (f"{path}.thickness", origin),
+        (from_, origin),
         r_label,
-        (f"{path}.thickness", r_path),
+        (from_, *dict.fromkeys(r_paths)),
         board.combustible,
         board.key,
         board,
+        wanted,
     )
 
 
@@ -121,7 +146,7 @@ def _label(board: Board, thickness: Measure, path: str, system: System) -> tuple
 
 def piece_slice(piece: Insulation, path: str, system: System, products: Products) -> Slice:
     """The board of a piece of edge insulation. Raises Mistake."""
-    return board_slice(piece.board, piece.thickness, piece.conductivity, path, system, products)
+    return board_slice(piece.board, piece.thickness, piece.r, piece.conductivity, path, system, products)
 
 
 def shape_slice(shape: Shape, path: str, products: Products) -> Slice:

@@ -8,11 +8,10 @@ from .. import catalogue
 from ..brief.tables.edge import Edge
 from ..measure import System, say
 from ..mistakes import Mistake
+from .air_spaces import STILL_AIR
 from .assumptions import Assumptions
 from .resolved import Ledge, Slice
 from .usual import size, usual
-
-STILL_AIR = 1200.0  # J/(m³·K), air at room temperature: 1.2 kg/m³ at 1000 J/(kg·K)
 
 
 def resolve_ledge(

@@ -13,6 +13,33 @@ from .zone import SiteZone
 
 
 @dataclass(frozen=True, slots=True)
+class Wanted:
+    """An R-value that a layer must bring, and what was chosen for it."""
+
+    r: float  # m²·K/W
+    words: str  # "R10 (RSI 1.76)"
+    path: str  # "floor.build-up.2.r"
+    layers: tuple[str, ...] = ()  # of a board: each thickness that is laid, as it is made
+    thinner: str = ""  # the next thinner choice; "" where there is none
+    thinner_r: float = 0.0  # m²·K/W, as labelled
+    stack: str = ""  # several layers that together are thinner than the one that was chosen; "" where none are
+
+
+@dataclass(frozen=True, slots=True)
+class AirSpace:
+    """How an air space that lies level resists."""
+
+    rising: bool  # whether heat flows up through it
+    faces: tuple[float, float]  # emissivity of the face above and below
+    foil: bool  # whether one of them is bare foil
+    convection: float  # W/(m²·K)
+    radiation: float  # W/(m²·K)
+    ordinary: float  # m²·K/W, were no face foil
+    clean: float  # m²·K/W, were one face clean foil
+    dull: float  # m²·K/W, were its foil, or foil on one face, dulled by condensation
+
+
+@dataclass(frozen=True, slots=True)
 class Slice:
     """A thickness of one material: a layer of the floor or of a wall."""
 
@@ -30,6 +57,8 @@ class Slice:
     combustible: bool = False
     key: str = ""  # of its record in the catalogue; "" where it has none
     record: Board | None = None  # of a board
+    wanted: Wanted | None = None  # where the brief names an R in the place of a thickness, or claims one
+    air: AirSpace | None = None  # of an air space that lies level
 
     @property
     def resistance(self) -> float:

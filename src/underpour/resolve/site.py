@@ -19,6 +19,7 @@ from ..findings import Assumed
 from ..measure import System, say
 from ..mistakes import Mistake, Mistakes
 from .air import Air, air
+from .air_spaces import with_lying_air
 from .assumptions import Assumptions
 from .beside import air_beside, beside_notes
 from .edges import exposed_lengths, resolve_edge
@@ -143,7 +144,7 @@ def resolve(
         zone=zone,
         room=room,
         ground=ground,
-        floor=tuple(floor),
+        floor=with_lying_air(floor, room.mean < outdoor_mean),
         area=floor_of(brief.plan).area,
         perimeter=sum(edge.length for edge in standing),
         available_depth=_available_depth(brief, assumed),

@@ -183,7 +183,7 @@ def _foam(edge: ResolvedEdge, at: Levels, system: System) -> Iterator[Part]:
 def _films(resolved: Resolved, at: Levels) -> Iterator[Film]:
     y = 0.0
     for layer in resolved.floor:
-        if layer.kind == "vapour-retarder":
+        if layer.thickness == 0.0:
             yield Film(layer.label, (*_film_ends(at, y), (at.half_width, y)), layer.path)
         y -= layer.thickness
 

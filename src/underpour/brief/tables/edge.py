@@ -22,7 +22,13 @@ class Insulation(Table):
     """Foam on one face of an edge."""
 
     board: str = key("A rigid board, by its name in the catalogue.", "plain-15")
-    thickness: kinds.BoardThickness = key("How thick the board is.", "2 in", "50 mm")
+    thickness: kinds.BoardThickness | None = key("How thick the board is.", "2 in", "50 mm", default=None)
+    r: kinds.WantedR | None = key(
+        "In the place of thickness: the R-value that the board must reach as labelled, in the thinnest thickness made.",
+        "R10",
+        "RSI 1.76",
+        default=None,
+    )
     conductivity: kinds.Conductivity | None = key(
         "Thermal conductivity, where it is not the catalogue's.", "0.036 W/(m·K)", default=None
     )

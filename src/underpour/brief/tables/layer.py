@@ -23,9 +23,22 @@ class Layer(Table):
     timber_frame: kinds.Thickness | None = key(
         "Timber frame of a wall, by its thickness.", "5.5 in", "140 mm", default=None
     )
+    air_space: kinds.AirSpace | None = key(
+        "Air that stands still, by its thickness; a board lies over it in a floor.", "3/4 in", "20 mm", default=None
+    )
+    sheet: str | None = key(
+        "A foil or bubble sheet, by its name in the catalogue.", "double-bubble-foil", "foil", default=None
+    )
     board: str | None = key("A rigid board, by its name in the catalogue.", "plain-15", default=None)
     vapour_retarder: str | None = key("A vapour retarder, by its name in the catalogue.", "film-15-mil", default=None)
     thickness: kinds.BoardThickness | None = key("How thick the board is.", "2 in", "50 mm", default=None)
+    r: kinds.WantedR | None = key(
+        "In the place of thickness: the R-value that the board must reach as labelled, in the thinnest thickness made. "
+        "Of a sheet or an air space: the R-value that is wanted of it.",
+        "R10",
+        "RSI 1.76",
+        default=None,
+    )
     conductivity: kinds.Conductivity | None = key(
         "Thermal conductivity, where it is not the catalogue's.", "0.036 W/(m·K)", default=None
     )
