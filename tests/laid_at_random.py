@@ -23,6 +23,7 @@ BOARDS = (
     '{ board = "cellglass-85", thickness = "2 in" }',
 )
 UNDER = (FILM, BOARDS[0], BOARDS[2], GRAVEL, SAND)
+SHEET, AIR = '{ sheet = "double-bubble-foil" }', '{ air-space = "3/4 in" }'
 SLAB = '{ concrete = "5 in" }'
 
 
@@ -141,12 +142,17 @@ def buildable(seeds: range) -> Iterator[tuple[int, Resolved, Laying]]:
 
 
 def further() -> Iterator[tuple[int, Resolved, Laying]]:
-    """Kinds of edge that no seed draws, with foam on each face; foam between slab and wall covered by the ledge's."""
+    """What no seed draws: further kinds of edge with foam on each face, a ledge's covered; sheets and air spaces."""
     for n, kind in enumerate(("threshold", "ledge", "thickened-edge"), start=1001):
         edge = edge_of(kind, dict.fromkeys(FACES[kind], BOARDS[0]))  # type: ignore[index]
         if kind == "ledge":
             edge = edge.replace('"slab-edge"', '"slab-edge", top = "covered"')
         yield n, *laid(brief([SLAB, BOARDS[0], GRAVEL], edge))
+    raft = edge_of("raft", {})
+    for n, under in enumerate(
+        ([SHEET, GRAVEL], [BOARDS[0], AIR, SHEET, GRAVEL], [BOARDS[0], SHEET, AIR, FILM]), start=1004
+    ):
+        yield n, *laid(brief([SLAB, *under], raft))
 
 
 def orders() -> Iterator[tuple[str, ...]]:
