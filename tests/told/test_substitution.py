@@ -53,6 +53,13 @@ def test_the_thickness_is_the_thinnest_made_whose_labelled_r_is_no_less(workshop
             assert all(made.r_label.value < exchange.r_before for made in thinner)
 
 
+def test_what_may_stand_for_good_is_told_of_both_boards(workshop):
+    """plain-25 is tested at 186.2 kPa and three tenths of that are 55.8; plain-40 at 293.0, of which 87.9."""
+    found = next(each for each in workshop.substitutes if each.board.key == "plain-40")
+    change = next(each for each in found.changes if "for good" in each.name)
+    assert (change.before, change.after) == (pytest.approx(55.8, abs=0.1), pytest.approx(87.9, abs=0.1))
+
+
 def test_what_serves_says_what_answering_the_changed_brief_says(workshop):
     """Differences on the first grid give the verdicts and the printed numbers of a whole answer."""
     changed = TEXT.replace('"plain-25"', '"graphite-25"')

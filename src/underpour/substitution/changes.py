@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from .. import measure
 from ..catalogue.products import Products
 from ..catalogue.records import Board, Quantity
+from ..design import long_term
 from ..findings import Finding
 from ..mistakes import Mistake
 from ..resolve import Slice
@@ -17,6 +18,7 @@ SHOWN = (  # of the records: how their names begin, and the unit that a change i
     ("Water vapour permeance", "ng/(Pa·s·m²)"),
     ("Water taken up, by volume", "%"),
 )
+KILO = 1000.0  # Pa in a kPa
 SHORT = ("falls short", "cannot tell")
 
 
@@ -27,6 +29,7 @@ def of_products(
     yield Change("Foam", "", asked.material, board.material)
     yield Change("Classes claimed", "", _classes(asked), _classes(board))
     yield Change("Strength of the short test", "kPa", asked.strength.value, board.strength.value)
+    yield Change("What may stand on it for good, smallest basis with evidence", "kPa", *map(_for_good, (asked, board)))
     for begins, unit in SHOWN:
         before, after = _record(asked, begins), _record(board, begins)
         if before or after:
@@ -53,6 +56,11 @@ def moved(before: Sequence[Finding], after: Sequence[Finding]) -> Iterator[Refus
 
 def _name(finding: Finding) -> tuple[str, frozenset[tuple[str, str | float]]]:
     return finding.id, frozenset(finding.at.items())
+
+
+def _for_good(board: Board) -> float | None:
+    stress = long_term(board).smallest.stress
+    return None if stress is None else stress / KILO
 
 
 def _classes(board: Board) -> str:
