@@ -69,6 +69,8 @@ BAD_CSV: list[tuple[str, bytes | str, tuple[str, ...]]] = [
     # what, the file, what is told
     ("an empty file", b"", ("row 1", "The table is empty.")),
     ("empty rows only", ",,\r\n,,\r\n", ("row 1", "The table is empty.")),
+    ("an empty first row", "\r\n" + GOOD, ("row 1, column A", "The first row is empty.", "1 thing is wrong")),
+    ("empty cells before the heading", "," * 14 + "\r\n" + GOOD, ("row 1, column A", "The first row is empty.")),
     ("a heading alone", ",".join(FEW), ("There is no line row.",)),
     ("a text that is no table", "Dear desk,\nhere is our line.\n", ("row 1", "not the heading of a product table")),
     ("UTF-16", GOOD.encode("utf-16"), ("row 1", "The text is UTF-16.", "CSV in UTF-8")),
@@ -79,6 +81,9 @@ BAD_CSV: list[tuple[str, bytes | str, tuple[str, ...]]] = [
     ("tabs", GOOD.replace(",", "\t"), ("row 1, column A", "parted by tabs")),
     ("a workbook named CSV", table_of(START_LINE, ".xlsx"), ("This is a workbook", "End its name with .xlsx")),
     ("a quote not closed", was("Board 1", '"Board 1'), ("row 3, column name", "opened here and not closed")),
+    ("a quote closed by a later one", was("Board 1", '"Board 1').replace(b"ASTM D1621", b'"ASTM D1621"'),
+        ("row 3, column name", "opened here and closed 2 lines further on", "1 thing is wrong")),
+    ("two marks at the head", b"\xef\xbb\xbf\xef\xbb\xbf" + GOOD.encode(), ("row 1, column A", "1 thing is wrong")),
     ("a quote within a cell", was("Board 1", '"4" board"'),
         ("row 3, column name", "After the closing quote stands  ", 'written twice')),
     ("a shifted column", was("strength,16.4,psi,ASTM D1621,2025-03-18,", "strength,,16.4,psi,ASTM D1621,2025-03-18"),
@@ -91,6 +96,10 @@ BAD_CSV: list[tuple[str, bytes | str, tuple[str, ...]]] = [
         ("row 1, column I", "A unit (in)", "Write thickness.", "beside its number: 2 in")),
     ("a property as a column", was(",to-order", ",strength"),
         ("row 1, column O", "strength is a property, not a column", "row of its own")),
+    ("a wide table", "Product,Thickness (in),Strength (psi)\nPlain,2,16.4\n",
+        ("row 1, column A", "not the heading of a product table", "underpour catalogue export --start -o my")),
+    ("row in capitals", GOOD.replace("row,key", "Row,Key", 1),
+        ("row 1, column A", "The nearest is row", "2 things are wrong")),
     ("an unknown column", was(",method,", ",metod,"),
         ("row 1, column M", "No column is called metod", "The nearest is method")),
     ("a missing heading", was(",method,", ",,"), ("row 1, column M", "no heading, and row 5 says something")),
@@ -252,6 +261,7 @@ BAD_BOOKS: list[tuple[str, Spoil, tuple[str, ...]]] = [
     ("a cell far away", put("made", "XFD9", "x"), ("made!XFD9", "reaches as far as XFD9", "500 columns")),
     ("evidence of no product", put("evidence", "B3", "my-board-51"),
         ("evidence!B3, column key", "The nearest is my-board-15")),
+    ("an empty first row", lambda book: book["made"].insert_rows(1), ("made!A1", "The first row is empty")),
     ("nothing in it", lambda book: [each.delete_rows(1, 99) for each in book], ("The workbook is empty",)),
 ]  # fmt: skip
 

@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+import io
+import random
 import re
+import zipfile
+from collections import Counter
 
 import pytest
 from tests.table_faults import EACH, FAULTS, Spoilt, spoilt
 
+from underpour.catalogue.line_file import read_line
 from underpour.mistakes import Mistakes
-from underpour.tabled import line_in
+from underpour.tabled import START, line_in, table_of
 
 PLACE = re.compile(r"^(row \d+, column \S+)( = |$)", re.MULTILINE)
 
@@ -49,3 +54,54 @@ def test_a_fault_of_each_kind_is_told_at_few_places(n: int) -> None:
     seed = next(seed for seed in range(1, 31) for k in range(EACH) if (seed * EACH + k) % len(FAULTS) == n)
     of = spoilt(seed, (n - seed * EACH) % len(FAULTS))
     assert 1 <= len(places_told(of)) <= 4, of.what
+
+
+JUNK = [b'"', b",", b"\n", b"\r", b"'", b";", b"=", b"\xef\xbb\xbf", b"\xff", b"-", b"1", b" ", b"row", b"\0", b"1e999"]
+
+
+def at_random(content: bytes, chance: random.Random) -> bytes:
+    """Bytes lost, put in, changed or said twice, anywhere."""
+    made = bytearray(content)
+    for _ in range(chance.randint(1, 3)):
+        at, other = chance.randrange(len(made)), chance.randrange(len(made))
+        match chance.randrange(4):
+            case 0:
+                del made[at : at + chance.randint(1, 30)]
+            case 1:
+                made[at:at] = chance.choice(JUNK)
+            case 2:
+                made[at] = chance.randrange(256)
+            case _:
+                made[at:at] = made[other : other + chance.randint(1, 200)]
+    return bytes(made)
+
+
+def test_a_table_that_is_spoilt_anyhow_is_read_or_told_and_never_our_fault() -> None:
+    line = read_line(START.read_text("utf-8"))
+    ends: Counter[tuple[str, bool]] = Counter()
+    for seed in range(240):
+        chance = random.Random(seed)
+        kind = ("csv", "workbook", "part of a workbook")[seed % 3]
+        content = table_of(line, ".csv" if kind == "csv" else ".xlsx")
+        content = with_a_part_spoilt(content, chance) if kind == "part of a workbook" else at_random(content, chance)
+        try:
+            line_in(content, ".csv" if kind == "csv" else ".xlsx")
+        except Mistakes as wrong:
+            assert all(mistake.wrong for mistake in wrong), seed
+            ends[kind, False] += 1
+        else:
+            ends[kind, True] += 1
+    assert ends["csv", False] > 60
+    assert ends["part of a workbook", False] > 60
+
+
+def with_a_part_spoilt(book: bytes, chance: random.Random) -> bytes:
+    """A workbook that unpacks well, with something wrong in one of its parts."""
+    with zipfile.ZipFile(io.BytesIO(book)) as was:
+        parts = {name: was.read(name) for name in was.namelist()}
+    name = chance.choice(sorted(name for name in parts if name.startswith("xl/")))
+    made = io.BytesIO()
+    with zipfile.ZipFile(made, "w") as target:
+        for each, part in parts.items():
+            target.writestr(each, at_random(part, chance) if each == name else part)
+    return made.getvalue()

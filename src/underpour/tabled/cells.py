@@ -37,6 +37,7 @@ DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 DAY_AND_TIME = re.compile(r"([0-9]{4}-[0-9]{2}-[0-9]{2})[T ][0-9:.]+Z?")
 PARTED = re.compile(r"([0-9]{1,4})[-/. ]([0-9]{1,2})[-/. ]([0-9]{1,4})")
 EARLIEST = datetime.date(1950, 1, 1)  # a workbook keeps an earlier day as text: as a number it may be a year
+IN_A_SPREADSHEET = "In a spreadsheet, give the column the form yyyy-mm-dd, or import the .xlsx."
 WIDEST = 120  # letters of a cell in a message
 
 
@@ -319,9 +320,9 @@ def _day(column: Column, words: str) -> datetime.date:
     if len(meant) > 1:
         listed = f"{', '.join(meant[:-1])} or {meant[-1]}"
         wrong = f"{words} may be {listed}."
-        raise Mistake("", f'"{words}"', wrong, "Write the day that is meant, year first.")
+        raise Mistake("", f'"{words}"', wrong, f"Write the day that is meant, year first. {IN_A_SPREADSHEET}")
     if meant:
-        raise Mistake("", f'"{words}"', "A day is written year first.", f"Write {meant[0]}.")
+        raise Mistake("", f'"{words}"', "A day is written year first.", f"Write {meant[0]}. {IN_A_SPREADSHEET}")
     raise Mistake("", f'"{_short(words)}"', "No day can be read here.", "Write it year first: 2026-06-01.")
 
 

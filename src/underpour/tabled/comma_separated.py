@@ -33,7 +33,7 @@ def sheet(content: bytes) -> Sheet:
         rows.pop()
     if not rows:
         raise Mistakes([Mistake("row 1", "", "The table is empty.", "Its first row is the heading.")])
-    _parted_by_commas(rows[0][1])
+    _parted_by_commas(rows[0][1] or [""])
     heading = rows[0][1]
     for number, cells in rows[1:]:
         if len(cells) != len(heading) and number not in torn and any(cells):
@@ -115,7 +115,7 @@ def _rows(text: str) -> tuple[list[tuple[int, list[str]]], list[tuple[int, int, 
 
 def _quote(rest: str) -> tuple[int, Mistake]:
     """The column of the quote that spoils a row, and what to say of it."""
-    column, opened, at, quoted = 0, 0, 0, False
+    column, opened, began, at, quoted = 0, 0, 0, 0, False
     while at < len(rest):
         sign = rest[at]
         if quoted:
@@ -124,12 +124,17 @@ def _quote(rest: str) -> tuple[int, Mistake]:
             elif sign == '"':
                 quoted = False
                 after = rest[at + 1 : at + 2]
+                if after not in ("", ",", "\r", "\n") and "\n" in rest[began:at]:
+                    rows = rest.count("\n", began, at)
+                    wrong = f"A quote is opened here and closed {rows} {'line' if rows == 1 else 'lines'} further on."
+                    instead = "Close it at the end of the cell, or take it out."
+                    return opened, Mistake("", "", wrong, instead)
                 if after not in ("", ",", "\r", "\n"):
                     wrong = f"After the closing quote stands {after}, where a comma is wanted."
                     instead = 'A quote inside quotes is written twice: "4"" board".'
                     return column, Mistake("", "", wrong, instead)
         elif sign == '"' and (at == 0 or rest[at - 1] == ","):
-            quoted, opened = True, column
+            quoted, opened, began = True, column, at
         elif sign == ",":
             column += 1
         at += 1
@@ -153,6 +158,8 @@ def _width(cells: Sequence[str], heading: Sequence[str]) -> Mistake:
     if len(cells) < len(heading):
         return Mistake("", "", wrong, "Write a comma for each cell that stays empty.")
     instead = "Is there a comma within a cell? Such a cell stands in quotes."
+    if any("\n" in cell for cell in cells):
+        instead = "A cell of it goes over several lines: is its quote closed where it was meant to be?"
     pairs = pairwise(cells)
     comma = next((f"{one},{two}" for one, two in pairs if one.isdigit() and two.isdigit()), "")
     if comma:

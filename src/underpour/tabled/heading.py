@@ -30,6 +30,10 @@ class Heading:
 def heading(sheet: Sheet) -> Heading:
     """The heading of a sheet; what cannot be read of it is told and left out."""
     first = sheet.rows[0][1]
+    if all(map(is_empty, first)):
+        return Heading(
+            {}, ((0, Mistake("", "", "The first row is empty.", "It holds the heading: take the row out.")),)
+        )
     columns: dict[int, str] = {}
     wrong: list[tuple[int, Mistake]] = []
     for at, cell in enumerate(first):
@@ -50,9 +54,14 @@ def heading(sheet: Sheet) -> Heading:
     lacking = [name for name in (ROW, KEY) if name not in columns.values()]
     if len(lacking) == 2 and not columns:
         told = "The first row is not the heading of a product table."
-        instead = f"It begins with {ROW},{KEY} and goes on with the columns that docs/products.md tells."
-        return Heading({}, ((0, Mistake("", shown(first[0]) if first else "", told, instead)),))
+        instead = f"It begins with {ROW},{KEY}. To see all of it: underpour catalogue export --start -o my-line.xlsx"
+        return Heading(
+            {}, ((0, Mistake("", next(shown(cell) for cell in first if not is_empty(cell)), told, instead)),)
+        )
+    meant = {UNSEEN_SIGN.sub("", cell).strip().casefold() for cell in first if isinstance(cell, str)}
     for name in lacking:
+        if name in meant:
+            continue  # told at its cell
         of = f"what each row is: {', '.join(row_kinds())}" if name == ROW else "the product that each row belongs to"
         wrong.append((len(first), Mistake("", "", f"There is no column {name}.", f"It says {of}.")))
     return Heading(columns, tuple(wrong))

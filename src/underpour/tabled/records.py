@@ -309,7 +309,8 @@ def _the_line(reading: _Reading) -> dict[str, Any]:
         return _nested(lines[0].says)
     if "" not in reading.unread:
         instead = "Write a row line, without key, with the maker under maker.name."
-        reading.tell(0, reading.sheets[0].rows[0][0], 1, Mistake("", "", "There is no line row.", instead))
+        row = reading.sheets[0].rows[0][0]
+        reading.tell(0, row, _column_of(reading, 0, ROW), Mistake("", "", "There is no line row.", instead))
     return {"maker": {"name": "not told"}}
 
 
@@ -323,11 +324,12 @@ def _belongs_nowhere(reading: _Reading, record: _Record, keys: Sequence[str]) ->
 
 
 def _tell_key(reading: _Reading, record: _Record, mistake: Mistake) -> None:
-    reading.tell(record.sheet, record.number, _column(reading, record, KEY), mistake)
+    reading.tell(record.sheet, record.number, _column_of(reading, record.sheet, KEY), mistake)
 
 
-def _column(reading: _Reading, record: _Record, name: str) -> int:
-    of = reading.headings[record.sheet].columns
+def _column_of(reading: _Reading, sheet: int, name: str) -> int:
+    """Where a column stands in a sheet; behind the last where it does not."""
+    of = reading.headings[sheet].columns
     return next((column for column, each in of.items() if each == name), len(of))
 
 
@@ -347,7 +349,7 @@ def _tell(reading: _Reading, records: Mapping[Path, tuple[_Record, str]], error:
     column = kind.columns.get(name)
     if error["type"] == "missing" and (name == KEY or (column and column.required and name not in names)):
         return  # told of the heading
-    at = _column(reading, record, name)
+    at = _column_of(reading, record.sheet, name)
     cells = reading.cells[record.sheet][record.number]
     typed = shown(cells[at]) if at < len(cells) and not is_empty(cells[at]) else ""
     for mistake in _words(error, name, kind):

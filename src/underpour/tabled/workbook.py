@@ -11,6 +11,7 @@ from typing import Any
 
 from ..mistakes import Mistake, Mistakes
 from .cells import EARLIEST, Broken, Cell, Formula, is_empty, number_words
+from .columns import row_kinds
 from .rows import Row, headings_of
 from .sheets import Sheet, column_letters, stretches, without_empty_end
 
@@ -209,6 +210,7 @@ def book(rows: Sequence[Row], *, every_column: bool = False) -> bytes:
     target.set_properties({"created": MADE})
     head = target.add_format({"bold": True, "bottom": 1, "quote_prefix": True})
     words = target.add_format({"quote_prefix": True, "num_format": "@"})
+    text = target.add_format({"num_format": "@"})
     day = target.add_format({"num_format": "yyyy-mm-dd"})
     for kind in dict.fromkeys(row.kind for row in rows):
         of = [row for row in rows if row.kind == kind]
@@ -218,7 +220,9 @@ def book(rows: Sequence[Row], *, every_column: bool = False) -> bytes:
         for column, name in enumerate(headings):
             sheet.write_string(0, column, name, head)
             longest = max((len(str(row.under(name) or "")) for row in of), default=0)
-            sheet.set_column(column, column, min(max(len(name), longest, 6) + 2, 48))
+            sort = row_kinds()[kind].columns[name].sort if name in row_kinds()[kind].columns else "words"
+            form = {"day": day, "number": None, "whole": None}.get(sort, text)  # of what will be typed below
+            sheet.set_column(column, column, min(max(len(name), longest, 6) + 2, 48), form)
         for number, row in enumerate(of, 1):
             for column, name in enumerate(headings):
                 cell = row.under(name)
