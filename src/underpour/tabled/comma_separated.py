@@ -36,7 +36,7 @@ def sheet(content: bytes) -> Sheet:
     _parted_by_commas(rows[0][1] or [""])
     heading = rows[0][1]
     for number, cells in rows[1:]:
-        if len(cells) != len(heading) and number not in torn and any(cells):
+        if any(heading) and len(cells) != len(heading) and number not in torn and any(cells):
             wrong.append((number, min(len(cells), len(heading)), _width(cells, heading)))
             torn.add(number)
     kept = [(number, [_cell(words) for words in cells]) for number, cells in rows]
