@@ -131,6 +131,28 @@ def paper() -> tuple[Work, Work, int]:
     return made, read_back, len(PdfReader(io.BytesIO(pdf)).pages)
 
 
+def line_of_500(folder: Path) -> tuple[Path, Path]:
+    """A line of 500 products with 12 tests each, as CSV and as a workbook."""
+    from underpour.catalogue.line_file import read_line
+    from underpour.catalogue.products import SHIPPED
+    from underpour.tabled import table_of
+
+    line = read_line(SHIPPED.read_text(encoding="utf-8"))
+    board = next(product for product in line.product if len(product.evidence) >= 12)
+    boards = [
+        board.model_copy(update={"key": f"board-{n}", "name": f"Board {n}", "evidence": board.evidence[:12]})
+        for n in range(500)
+    ]
+    files = folder / "line.csv", folder / "line.xlsx"
+    for file in files:
+        file.write_bytes(table_of(line.model_copy(update={"product": tuple(boards)}), file.suffix))
+    return files
+
+
+BARE_CSV = "import csv, sys; list(csv.reader(open(sys.argv[1], encoding='utf-8', newline='')))"
+BARE_BOOK = "import openpyxl, sys; [list(sheet.iter_rows()) for sheet in openpyxl.load_workbook(sys.argv[1])]"
+
+
 def main() -> int:
     with tempfile.TemporaryDirectory() as folder:
         bad, picture = Path(folder) / "bad.toml", Path(folder) / "picture.svg"
@@ -146,6 +168,11 @@ def main() -> int:
         workshop.write_text(three_edges(), encoding="utf-8")
         made, read_back, sheets = paper()
         back = seconds(3, read_back)
+        table, book = line_of_500(Path(folder))
+        line = ("-o", Path(folder) / "line.toml", "--over")
+        bare_csv, bare_book = (
+            seconds(5, process("-c", words, file)) for words, file in ((BARE_CSV, table), (BARE_BOOK, book))
+        )
         cold = process(*underpour, "submittal", workshop, "-o", printed, "--draft")
         rows = [
             ("help, whole process", seconds(7, process(*underpour, "--help")), 0.1, bare, "a bare process"),
@@ -161,6 +188,10 @@ def main() -> int:
             ("the same, foam all round the corner", seconds(7, wrapped), None, peers[1], alone),
             (f"a submittal of {sheets} sheets, fields there", seconds(5, made), 2.5, back, "pypdf reads its text back"),
             ("the same, whole process", seconds(3, cold), 4.0, back, "pypdf reads its text back"),
+            ("500 products, 6000 tests from CSV", seconds(5, process(*underpour, "catalogue", "import", table, *line)),
+             5.0, bare_csv, "a process that reads the cells with csv"),
+            ("the same from XLSX, whole process", seconds(5, process(*underpour, "catalogue", "import", book, *line)),
+             5.0, bare_book, "a process that reads the cells with openpyxl"),
         ]  # fmt: skip
     machine = seconds(5, dense_solve)
     print(f"{'':44} {'here':>9} {'may take':>9} {'machine':>8} {'peer':>8}")

@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime
 import json
 from collections.abc import Iterator
+from functools import cache
 from typing import Any
 
 from .line import Line, Table
@@ -62,4 +63,9 @@ def _value(value: Any) -> str:
     if isinstance(value, datetime.date):
         return value.isoformat()
     # JSON's way to write a text is TOML's too, but for one control character
-    return json.dumps(getattr(value, "typed", value), ensure_ascii=False).replace("\x7f", "\\u007f")
+    return _text().encode(getattr(value, "typed", value)).replace("\x7f", "\\u007f")
+
+
+@cache
+def _text() -> json.JSONEncoder:
+    return json.JSONEncoder(ensure_ascii=False)

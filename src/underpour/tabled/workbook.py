@@ -108,7 +108,12 @@ def _sheet(sheet: Any) -> Sheet:
         last = f"{column_letters(sheet.max_column - 1)}{sheet.max_row}"
         wrong = f"The sheet {sheet.title} reaches as far as {last}; {ROWS} rows of {COLUMNS} columns are read at most."
         raise Mistakes([Mistake(f"{sheet.title}!{last}", "", wrong, "Delete the rows and columns beyond the table.")])
-    rows = without_empty_end([(n, [_cell(each) for each in row]) for n, row in enumerate(sheet.iter_rows(), 1)])
+    rows = without_empty_end(
+        [
+            (n, [None if each.value is None else _cell(each) for each in row])
+            for n, row in enumerate(sheet.iter_rows(), 1)
+        ]
+    )
     if not rows:
         return Sheet(sheet.title, ())
     width = max(column for _, cells in rows for column, cell in enumerate(cells, 1) if not is_empty(cell))
@@ -119,8 +124,6 @@ def _sheet(sheet: Any) -> Sheet:
 
 def _cell(cell: Any) -> Cell:
     value = cell.value
-    if value is None:
-        return None
     if cell.data_type == "f":
         return Formula(str(getattr(value, "text", value) or "{ }"))
     if cell.data_type == "e":
