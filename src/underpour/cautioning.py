@@ -8,6 +8,8 @@ from dataclasses import replace
 from functools import cache
 from importlib.resources import files
 
+from . import catalogue
+from .checks import compatibility
 from .findings import Finding
 from .resolve import Resolved, ResolvedEdge
 
@@ -37,6 +39,7 @@ def on_papers(alternatives: Sequence[Resolved]) -> tuple[str, ...]:
         "old-slab": any(resolved.on_old_slab for resolved in alternatives),
         "frost": any(resolved.outdoors for resolved in alternatives),
         "cold-floor": any(resolved.use.cold_floor for resolved in alternatives),
+        **dict.fromkeys(sorted(name for each in alternatives for name in compatibility.cautions(each)), True),
     }
     return tuple(_words()[name] for name, here in apply.items() if here)
 
@@ -47,6 +50,8 @@ def _beside(resolved: Resolved, finding: Finding) -> str:
         return "over-air"
     if finding.id == "height.depth" and resolved.on_old_slab:
         return "old-slab"
+    if finding.id == "product.compatible" and finding.verdict in ("falls short", "cannot tell"):
+        return catalogue.agent(str(finding.at["against"])).caution if finding.unit == "count" else ""
     if finding.id == "height.depth" and finding.verdict == "falls short":
         return "excavation"
     edge = next((edge for edge in resolved.edges if edge.letter == finding.at.get("edge")), None)

@@ -145,6 +145,7 @@ MISSING_IN = {
     "floor.available-depth": bare("workshop", "raft"),
     "floor.available-depth above an old slab": over_old_slab(),
     "load": on_foam(),
+    "floor.touched-by": bare("garage", "raft"),
 }
 
 

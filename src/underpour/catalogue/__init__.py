@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from .belonging import belonging, least_strength, unsuited
+from .compatibility import agent, agents, steady_heat
 from .grounds import default_ground, ground, grounds
 from .listing import everything
 from .materials import material, materials
@@ -15,6 +16,8 @@ from .uses import called, use, uses
 
 __all__ = [
     "Products",
+    "agent",
+    "agents",
     "air_layer",
     "air_spaces",
     "belonging",
@@ -36,6 +39,7 @@ __all__ = [
     "shipped_products",
     "source",
     "sources",
+    "steady_heat",
     "surface",
     "surfaces",
     "unsuited",

@@ -7,6 +7,7 @@ from types import MappingProxyType
 from typing import TYPE_CHECKING
 
 from .belonging import unsuited
+from .compatibility import agents
 from .grounds import grounds
 from .materials import materials
 from .products import shipped_products
@@ -18,10 +19,11 @@ from .surfaces import air_spaces, limits, surfaces
 from .uses import uses
 
 if TYPE_CHECKING:
+    from .compatibility import Agent
     from .line import Product
     from .records import Board, Material, Retarder, Sheet, Source, Use
 
-    Record = Board | Product | Material | Retarder | Sheet | Quantity | Use | Source
+    Record = Agent | Board | Product | Material | Retarder | Sheet | Quantity | Use | Source
 
 # The word of ``catalogue list``, the second word of the paths in it, and what gives its records.
 LISTS: Mapping[str, tuple[str, Callable[[], tuple[Record, ...] | dict[str, Quantity]]]] = MappingProxyType(
@@ -33,6 +35,7 @@ LISTS: Mapping[str, tuple[str, Callable[[], tuple[Record, ...] | dict[str, Quant
         "grounds": ("ground", grounds),
         "retarders": ("retarder", retarders),
         "sheets": ("sheet", sheets),
+        "agents": ("agent", agents),
         "surfaces": ("surface", surfaces),
         "air-spaces": ("air-space", air_spaces),
         "limits": ("limit", limits),

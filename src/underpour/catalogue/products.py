@@ -10,13 +10,13 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from ..mistakes import Mistake, Mistakes
-from .read import FOLDER, one
+from .read import FOLDER, absent, one
 from .records import Source
 from .sources import source
 
 if TYPE_CHECKING:
     from .line import Line, Product
-    from .records import Board
+    from .records import Board, Retarder
 
 FLAT = ("board", "faced-board")  # thickness is foam
 SHAPED = ("tube-panel", "soil-gas-panel")  # a pattern stands beyond the foam
@@ -76,6 +76,10 @@ class Products:
         return key in self._by_key
 
     @cached_property
+    def _retarders(self) -> dict[str, Retarder]:
+        return {}
+
+    @cached_property
     def _boards(self) -> dict[str, Board]:
         return {}
 
@@ -99,6 +103,39 @@ class Products:
                 wrong = f"{product.name} is no flat board, and a build-up takes flat boards only."
                 raise Mistake("", f'"{key}"', wrong, "All of them: underpour catalogue list boards")
         return self._boards[key]
+
+    def retarder(self, key: str) -> Retarder:
+        """The vapour retarder of that key, a film of a line or a generic one; an unknown key is a Mistake.
+
+        >>> shipped_products().retarder("sheet-15").label, shipped_products().retarder("film-15-mil").brings
+        ('Marlpit Sheet 15 (invented)', '')
+        """
+        from .retarders import film_retarder, retarders
+
+        if key not in self._retarders:
+            product, of = self._by_key.get(key, (None, None))
+            if product is not None and of is not None:
+                self._retarders[key] = film_retarder(product, of)
+            else:
+                films = [each.key for each in self.products() if each.kind == "film"]
+                generic = {each.key: each for each in retarders()}
+                known = dict.fromkeys([*generic, *films])
+                self._retarders[key] = generic[key] if key in generic else absent(known, key, "film", "retarders")
+        return self._retarders[key]
+
+    def retarders(self) -> tuple[Retarder, ...]:
+        """Every vapour retarder that a brief can name: films of the lines, then the generic ones."""
+        from .retarders import retarders
+
+        films = [each.key for each in self.products() if each.kind == "film"]
+        return tuple(self._workable_films([*films, *(each.key for each in retarders())]))
+
+    def _workable_films(self, keys: Sequence[str]) -> Iterator[Retarder]:
+        for key in keys:
+            try:
+                yield self.retarder(key)
+            except Mistake:
+                continue
 
     @property
     def _flat(self) -> list[str]:

@@ -107,6 +107,11 @@ class Retarder:
     label: str
     thickness: float  # m
     permeance: Quantity  # ng/(Pa·s·m²)
+    brings: str = ""  # what it puts on foam beside it, an agent of compatibility.toml
+    maker: str = ""  # "" for a kind of film that any maker may fill
+    invented: bool = False
+    classes: tuple[str, ...] = ()  # what the maker claims
+    tested: tuple[tuple[str, Quantity], ...] = ()  # every number of its record, by name, in the file's order
 
 
 @dataclass(frozen=True, slots=True)

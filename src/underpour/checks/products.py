@@ -40,7 +40,7 @@ def _used(resolved: Resolved) -> dict[str, list[Slice]]:
     """Where each product is used, by its key, in the order of the build-up and then of the edges."""
     used: dict[str, list[Slice]] = {}
     for piece in resolved.slices:
-        if piece.record is not None and resolved.products.has(piece.key):
+        if (piece.record or piece.film) and resolved.products.has(piece.key):
             used.setdefault(piece.key, []).append(piece)
     return used
 

@@ -94,8 +94,8 @@ For example:
 """
 WORDS = (*EXAMPLES, "import", "export", "replace")
 LISTS = (
-    "boards", "unsuited", "products", "grounds", "materials", "retarders", "sheets", "surfaces", "air-spaces", "limits",
-    "uses", "sources",
+    "boards", "unsuited", "products", "grounds", "materials", "retarders", "agents", "sheets", "surfaces", "air-spaces",
+    "limits", "uses", "sources",
 )  # fmt: skip
 
 

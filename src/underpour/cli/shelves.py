@@ -16,6 +16,7 @@ HEADS = {
     "materials": "Materials of layers and walls",
     "retarders": "Vapour retarders, for `vapour-retarder =`",
     "sheets": "Foil and bubble sheets, for `sheet =`",
+    "agents": "What may touch foam, for `touched-by =`",
     "surfaces": "Surface resistances",
     "air-spaces": "What an air space is worked out with",
     "limits": "Limits that findings are held to",
@@ -50,6 +51,10 @@ def shelf(what: str) -> Iterator[tuple[str, str]]:
         for product in held.products():
             yield product.key, of_product(product, held.line_of(product.key).line)
         return
+    if what == "agents":
+        for agent in catalogue.agents():
+            yield agent.key, f"{agent.label}. {agent.happens}"
+        return
     if what == "sources":
         for source in catalogue.sources():
             yield source.key, f"{source.title} ({SEEN[source.seen]})"
@@ -59,7 +64,7 @@ def shelf(what: str) -> Iterator[tuple[str, str]]:
         "unsuited": catalogue.unsuited,
         "grounds": catalogue.grounds,
         "materials": catalogue.materials,
-        "retarders": catalogue.retarders,
+        "retarders": catalogue.shipped_products().retarders,
         "sheets": catalogue.sheets,
         "uses": catalogue.uses,
     }

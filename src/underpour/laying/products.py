@@ -10,7 +10,7 @@ from importlib.resources import files
 from typing import Any
 
 from .. import catalogue
-from ..catalogue.records import Board, Quantity
+from ..catalogue.records import Board, Quantity, Retarder
 from ..design import long_term
 from ..findings import Seen
 from ..measure import say
@@ -83,11 +83,11 @@ def _placed(where: str, how_thick: str) -> str:
 def _product(uses: list[_Use], system: System) -> Product:
     first = uses[0].of
     slices = [use.of for use in uses]
-    board = first.record
+    board, film = first.record, first.film
     if board is not None:
         rows = tuple(_board_rows(board, slices, system))
-    elif first.kind == "vapour-retarder" and first.key:
-        rows = tuple(_retarder_rows(first.key, system))
+    elif film is not None:
+        rows = tuple(_film_rows(film, system))
     elif first.kind == "sheet":
         rows = tuple(_sheet_rows(first.key, system))
     else:
@@ -95,12 +95,12 @@ def _product(uses: list[_Use], system: System) -> Product:
     return Product(
         name=first.label,
         what=_words()["what"].get(first.kind, first.label),
-        cls=() if board is None else board.classes or (board.label,),
+        cls=(board.classes or (board.label,)) if board else film.classes if film else (),
         where=tuple(dict.fromkeys(use.where for use in uses)),
         rows=rows,
-        evidence=tuple(_board_evidence(board) if board else _words()["evidence"].get(first.kind, ())),
-        maker=board.maker if board else "",
-        invented=board.invented if board else False,
+        evidence=tuple(_evidence_wanted(first)),
+        maker=board.maker if board else film.maker if film else "",
+        invented=board.invented if board else film.invented if film else False,
         rests_on=tuple(dict.fromkeys(each.path for each in slices)),
     )
 
@@ -163,11 +163,11 @@ def _in_place(known: Quantity, slices: list[Slice], system: System) -> Iterator[
             )
 
 
-def _retarder_rows(key: str, system: System) -> Iterator[Property]:
-    film = catalogue.retarder(key)
-    origin = catalogue.source("practice")
+def _film_rows(film: Retarder, system: System) -> Iterator[Property]:
+    origin = film.permeance.source if film.maker else catalogue.source("practice")
     yield Property("Thickness", say.both(film.thickness, "m", system), "nominal", origin.title, origin.seen)
-    yield _property("Permeance", film.permeance, system)
+    for name, number in film.tested or (("Permeance", film.permeance),):
+        yield _property(name, number, system)
 
 
 def _sheet_rows(key: str, system: System) -> Iterator[Property]:
@@ -197,6 +197,24 @@ def _property(name: str, number: Quantity, system: System) -> Property:
     share = number.unit in ("m³/m³", "1")
     value = say.both(100.0 * number.value if share else number.value, "%" if share else number.unit, system)
     return Property(name, value, number.where, number.source.title, number.seen)
+
+
+def _evidence_wanted(of: Slice) -> Iterator[str]:
+    """What must be put in beside the data of a product or a material."""
+    if of.record is not None:
+        yield from _board_evidence(of.record)
+    elif of.film is not None and of.film.maker:
+        yield from _film_evidence(of.film)
+    else:
+        yield from _words()["evidence"].get(of.kind, ())
+
+
+def _film_evidence(film: Retarder) -> Iterator[str]:
+    say_so = _words()["evidence"]
+    yield from (say_so["claimed-film"].format(claim=claim) for claim in film.classes)
+    for _, number in film.tested:
+        yield say_so["tested"].format(report=f"{number.where[:1].upper()}{number.where[1:]}")
+    yield say_so["records"]
 
 
 def _board_evidence(board: Board) -> Iterator[str]:

@@ -17,6 +17,7 @@ ASKED = (
     ("Ground", "site.ground"),
     ("Room", "floor.inside"),
     ("Humidity of the room", "floor.humidity"),
+    ("What gets to the foam", "floor.touched-by"),
     ("Loads", "load"),
 )
 

@@ -29,7 +29,7 @@ def layer_slice(layer: Layer, path: str, system: System, products: Products) -> 
         return sheet_slice(layer.sheet, f"{path}.sheet", layer.r, system)
     if layer.vapour_retarder is not None:
         try:
-            film = catalogue.retarder(layer.vapour_retarder)
+            film = products.retarder(layer.vapour_retarder)
         except Mistake as mistake:
             raise mistake.placed(at=f"{path}.vapour-retarder") from None
         capacity = catalogue.material("concrete").heat_capacity.value
@@ -44,6 +44,7 @@ def layer_slice(layer: Layer, path: str, system: System, products: Products) -> 
             f"{path}.vapour-retarder",
             (f"{path}.vapour-retarder",),
             key=film.key,
+            film=film,
         )
     assert layer.board is not None
     return board_slice(layer.board, layer.thickness, layer.r, layer.conductivity, path, system, products)

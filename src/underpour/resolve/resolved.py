@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from ..catalogue.products import Products
-from ..catalogue.records import Board, Quantity, Use
+from ..catalogue.records import Board, Quantity, Retarder, Use
 from ..findings import Assumed
 from ..measure import System
 from .zone import SiteZone
@@ -57,6 +57,7 @@ class Slice:
     combustible: bool = False
     key: str = ""  # of its record in the catalogue; "" where it has none
     record: Board | None = None  # of a board
+    film: Retarder | None = None  # of a vapour retarder
     wanted: Wanted | None = None  # where the brief names an R in the place of a thickness, or claims one
     air: AirSpace | None = None  # of an air space that lies level
 
@@ -216,6 +217,7 @@ class Resolved:
     edges: tuple[ResolvedEdge, ...]
     assumed: tuple[Assumed, ...]
     comfort: Quantity | None
+    touched_by: tuple[str, ...] | None  # agents that may get to the foam; None where the brief does not say
     products: Products
 
     @property

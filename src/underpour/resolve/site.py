@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from math import nan
 
@@ -101,6 +101,7 @@ def resolve(
         if edge.beside != "heated"
     ]
     loads = _wall_loads(brief, letters, system)
+    found += _touching(brief)
     if not edges and not found:
         found.append(
             Mistake(
@@ -151,8 +152,22 @@ def resolve(
         edges=standing,
         assumed=assumed.taken,
         comfort=use.floor_at_least,
+        touched_by=brief.floor.touched_by,
         products=products,
     )
+
+
+def _touching(brief: Brief) -> Iterator[Mistake]:
+    """What is said to touch the foam and is not known, or is said twice."""
+    typed = brief.floor.touched_by or ()
+    for number, key in enumerate(typed, start=1):
+        try:
+            catalogue.agent(key)
+        except Mistake as mistake:
+            wrong, nothing = f"Nothing that touches foam is called {key}.", "touched-by = [] says that nothing does."
+            yield Mistake(f"floor.touched-by.{number}", f'"{key}"', wrong, f"{mistake.instead}; {nothing}")
+        if key in typed[: number - 1]:
+            yield Mistake(f"floor.touched-by.{number}", f'"{key}"', f"{key} is said already.", "Say it once.")
 
 
 def _wall_loads(brief: Brief, letters: list[str], system: System) -> dict[str, WallLoad]:

@@ -35,6 +35,12 @@ class FloorTable(Table):
         default=None,
     )
     humidity: kinds.Humidity | None = key("Relative humidity of the room in winter.", "50 %", default=None)
+    touched_by: tuple[str, ...] | None = key(
+        "What may get to the foam: fuel, solvent, hot-bitumen, ... of catalogue list agents; [] where nothing does.",
+        ["fuel", "salt"],
+        [],
+        default=None,
+    )
     available_depth: kinds.Extent | None = key(
         "From the top of the finished floor down to the dug ground, or to the top of an old slab that stays.",
         "12 in",
