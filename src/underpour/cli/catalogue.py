@@ -43,8 +43,9 @@ seen. A board has two R-values: as labelled, which a code reads, and in place,
 which the heat flow is worked out with.
 
   WHAT   boards, unsuited (boards that do not belong below a slab), products,
-         grounds, materials, retarders, sheets, surfaces, air-spaces, limits,
-         uses or sources; all of them unless you say
+         grounds, materials, retarders, agents (what may touch foam), sheets,
+         surfaces, air-spaces, limits, uses or sources; all of them unless you
+         say
   NAME   a name from the list
 
 With --label a product shows the text that is held against the print on a pack
