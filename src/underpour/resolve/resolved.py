@@ -57,9 +57,9 @@ class Slice:
     combustible: bool = False
     key: str = ""  # of its record in the catalogue; "" where it has none
     record: Board | None = None  # of a board
-    film: Retarder | None = None  # of a vapour retarder
     wanted: Wanted | None = None  # where the brief names an R in the place of a thickness, or claims one
     air: AirSpace | None = None  # of an air space that lies level
+    film: Retarder | None = None  # of a vapour retarder
 
     @property
     def resistance(self) -> float:
