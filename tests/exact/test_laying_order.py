@@ -10,7 +10,8 @@ import pytest
 
 import laid_at_random as made
 from underpour.brief import reads
-from underpour.laying import Laying, sequence
+from underpour.catalogue import shipped_products, uses
+from underpour.laying import Laying, guide, sequence
 from underpour.laying.table import table
 from underpour.laying.things import things
 from underpour.measure import say
@@ -179,6 +180,12 @@ def test_each_feature_that_a_table_asks_for_is_some_things():
         for each in there
         for kind in ("job", "edge", "layer", "piece", "body")
         for thing in each.of(kind)
+        for feature in thing.features
+    } | {
+        feature
+        for product in shipped_products().products()
+        for use in (None, *uses())
+        for thing in guide.things(product, use)
         for feature in thing.features
     }
     asked: set[str] = set()

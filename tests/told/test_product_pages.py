@@ -6,6 +6,7 @@ import csv
 import datetime
 import io
 import json
+import re
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -16,6 +17,7 @@ from sheets import sheets, words
 from test_submittal_sheets import is_sound, is_well_set, squeezed
 
 from product_lines import TODAY, evidence, record_of, shipped
+from test_words import wrong_words
 from underpour.catalogue.line import Line
 from underpour.catalogue.line_file import _lists_as_tuples
 from underpour.catalogue.products import shipped_products
@@ -25,7 +27,9 @@ from underpour.cli.datasheet import picture_of
 from underpour.cli.pages_of import in_hand
 from underpour.conformity import ReadLine, validation
 from underpour.conformity.rules import rules
-from underpour.papers import data_sheet, product_comparison
+from underpour.laying.guide import guide
+from underpour.laying.table import table
+from underpour.papers import data_sheet, guided, product_comparison, product_guide
 from underpour.particulars import Particulars, comparison, earlier, label, particulars, sheet, since
 
 PAPERS = ("us-letter", "a4")
@@ -367,6 +371,12 @@ BAD = [  # typed, and what has to be said: where, what is wrong, what to type
     (["datasheet", "plain-15", "-o", "a.pdf", "--keep", "a.pdf"], ["What is written here is JSON."]),
     (["datasheet", "plain-15", "-o", "a.pdf", "--drafts"], ["Did you mean --draft?"]),
     (["datasheet", "c578-ii", "-o", "a.pdf"], ["No product is called c578-ii."]),
+    (["guide"], ["Which product?", "underpour guide plain-15"]),
+    (["guide", "plain-15"], ["Where to?"]),
+    (["guide", "plian-15", "-o", "a.pdf"], ["No product is called plian-15.", "Did you mean plain-15?"]),
+    (["guide", "plain-15", "-o", "a.pdf", "--use", "wharehouse"], ["No use is called", "Did you mean warehouse?"]),
+    (["guide", "plain-15", "-o", "a.txt"], ["What is written here is PDF."]),
+    (["guide", "plain-15", "-o", "a.pdf", "--fonts", "none"], ["There is no such folder."]),
     (["catalogue", "compare", "plian-15"], ["No product is called plian-15.", "Did you mean plain-15?"]),
     (["catalogue", "compare", "bords"], ["Did you mean boards?"]),
     (["catalogue", "compare", "-o", "a.xls"], ["PDF or CSV", ".pdf or .csv"]),
@@ -410,3 +420,84 @@ def test_an_older_sheet_that_is_not_one_is_refused(change, said, tmp_path, capsy
     out = str(tmp_path / "a.pdf")
     assert main(["datasheet", "plain-15", "-o", out, "--since", str(tmp_path / "last.json"), *DAY]) == 2
     assert said in capsys.readouterr().err
+
+
+# ----------------------------------------------------------------------------------------------------------- the guide
+
+
+def guide_of(of: Particulars, use: Any = None) -> dict[str, Any]:
+    return guided(of, guide(of.product, use, "US"), use)
+
+
+@pytest.mark.parametrize("key", [*KEYS, *HOSTILE])
+def test_a_guide_is_sound_and_well_set_and_says_every_work_and_look(key):
+    of = line()[key]
+    told = guide_of(of)
+    for paper in PAPERS:
+        made = product_guide(told, picture_of(of, 112.0), paper=paper, draft=bool(of.short)).pdf
+        is_sound(made)
+        is_well_set(made)
+        assert len(list(sheets(made))) <= (2 if key in KEYS else 9)
+    printed = squeezed(words(made)).replace("-", "")
+    if key in KEYS:  # what is endless may go on overleaf in the middle of a sentence
+        for work in told["works"]:
+            assert all(squeezed(line).replace("-", "") in printed for line in work["how"]), work["what"]
+        assert all(squeezed(point["wanted"]).replace("-", "") in printed for point in told["points"])
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_each_guide_says_how_it_is_stored_and_laid_without_a_slot_left(key):
+    told = guide_of(line()[key])
+    works = [work["what"] for work in told["works"]]
+    assert "Store it" in works
+    assert len(works) > 2
+    assert [work["number"] for work in told["works"]] == list(range(1, len(works) + 1))
+    texts = [text for work in told["works"] for text in (*work["how"], work["mind"] or "No caution.")]
+    texts += [point[name] + "." for point in told["points"] for name in ("wanted", "how", "look_at")]
+    for text in texts:
+        assert text[0].isupper() and not re.search(r"[{}]|None|  | [,.;:]", text), text
+        assert not wrong_words(text)
+
+
+def test_a_guide_names_what_attacks_the_product_its_temperatures_and_the_tested_tape():
+    told = " ".join(text for work in guide_of(line()["film-15"])["works"] for text in work["how"])
+    for part in ("hot bitumen", "165\N{NO-BREAK SPACE}F", "tape-acrylic: no other tape was tested"):
+        assert part in told
+    told = " ".join(text for work in guide_of(line()["sheet-15"])["works"] for text in work["how"])
+    assert "6 in (150 mm) and tape every lap" in told
+    assert "Its record does not say what attacks it." in told
+
+
+def test_a_guide_has_the_words_of_the_submittal_and_no_others():
+    rows = {row["key"]: row for group in ("before", "layer", "slab-edge", "after") for row in table("sequence")[group]}
+    for work in guide(line()["graphite-15"].product, None, "US").works:
+        if work.key in rows:
+            said = [text["say"] if isinstance(text, dict) else text for text in rows[work.key]["how"]]
+            assert len(work.how) <= len(said)
+            assert work.what == rows[work.key]["what"]
+    assert "Keep them covered: grey foam warps in the sun." in str(guide_of(line()["graphite-15"])["works"])
+    assert "grey foam" not in str(guide_of(line()["plain-15"])["works"]).lower()
+
+
+def test_boards_are_laid_before_the_next_boards():
+    keys = [work.key for work in guide(line()["plain-15"].product, None, "US").works]
+    assert keys.index("boards") < keys.index("boards-again")
+
+
+def test_what_the_slab_is_for_turns_the_cautions():
+    from underpour.catalogue import use
+
+    gas = line()["gas-15"]
+    assert any("radon" in each for each in guide_of(gas)["cautions"])
+    assert not any("radon" in each for each in guide_of(gas, use("drive"))["cautions"])
+    assert any("freezer" in each for each in guide_of(line()["plain-25"], use("cold-store"))["cautions"])
+
+
+def test_the_guide_command_writes_its_paper(tmp_path, capsys):
+    out = tmp_path / "g.pdf"
+    assert main(["guide", "knob-15", "-o", str(out), "--use", "church", *DAY]) == 0
+    assert "The guide of Marlpit Knob 15 is in" in capsys.readouterr().out
+    printed = squeezed(words(out.read_bytes()))
+    assert "Foraslabofthisuse:Assembly" in printed
+    assert main(["guide", "plain-15", "-o", str(out), "--date", "2028-03-19"]) == 2
+    assert "Nothing was made" in capsys.readouterr().err

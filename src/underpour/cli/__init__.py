@@ -16,6 +16,7 @@ COMMANDS = {
     "compare": "the alternatives of a brief side by side, with a picture",
     "submittal": "a PDF to hand over",
     "datasheet": "the data sheet of a product, from its record",
+    "guide": "how a product is stored, laid and looked at, from its record",
     "catalogue": "boards, grounds and materials, with the source of every number",
 }
 

@@ -72,19 +72,20 @@ def parser() -> Words:
 
 def told(words: Sequence[str]) -> Told:
     """The sheet of a product, written to the file; one line that says where it is, and its mark."""
+    from .submittal import absent_words, fonts
+    from .validated import day
+
     asked = parser()
     given = asked.read(words)
     name = asked.must(given.name, "Which product? Give a name from underpour catalogue list products.")
     path = files.target(asked.must(given.out, "Where to? Name the sheet with -o FILE.pdf."), ".pdf", None)
     kept = None if given.keep is None else keeping(given.keep, name)
-    typefaces = None if given.fonts is None else _typefaces(given.fonts)
+    typefaces = None if given.fonts is None else fonts(given.fonts)
     last = None if given.since is None else _earlier(given.since)
-
-    from .validated import day
 
     of = one(in_hand(given.catalogue, day(given.date)), name, "underpour datasheet")
     if of.short and not given.draft:
-        raise Mistakes([_nothing_made(of), *_short(of)])
+        raise Mistakes([nothing_made(of, "underpour datasheet"), *of_the_record(of)])
 
     from ..particulars import sheet as sheet_of
     from ..particulars import since
@@ -96,14 +97,13 @@ def told(words: Sequence[str]) -> Told:
         moved = (f"the sheet of {last['day']}, mark {last['mark']}", found)
 
     from ..papers import data_sheet
-    from .submittal import absent_words
 
     made = data_sheet(
         sheet,
         picture_of(of),
         paper=given.paper or paper_of(of),
         typefaces=typefaces,
-        draft=bool(of.short) or given.draft,
+        draft=given.draft,
         moved=moved,
     )
     files.replace_whole(path, made.pdf, given.out)
@@ -117,16 +117,19 @@ def told(words: Sequence[str]) -> Told:
     return Told("\n".join([*said, *absent_words(made.absent)]) + "\n")
 
 
-def picture_of(of: Particulars) -> Picture | None:
-    """The cut through a product, to a scale of details; None where there is nothing to draw."""
+def picture_of(of: Particulars, wide: float = 170.0) -> Picture | None:
+    """The cut through a product, to a scale of details; None where there is nothing to draw.
+
+    ``wide`` is its breadth on paper. [mm]
+    """
     from ..drawings.product import product_section
     from ..papers import Picture
 
-    drawn = product_section(of.product, system_of(of))
+    drawn = product_section(of.product, system_of(of), width=wide)
     if drawn is None:
         return None
     alt = f"{of.name} cut through, drawn to the scale {drawn.words}."
-    return Picture("Cut", drawn.svg, "", alt, headed=True, wide=170.0)
+    return Picture("Cut", drawn.svg, "", alt, headed=True, wide=wide)
 
 
 def keeping(typed: str, name: str) -> Path:
@@ -154,26 +157,22 @@ def _earlier(typed: str) -> dict[str, Any]:
     return earlier(text_of(Path(typed)), typed)
 
 
-def _typefaces(folder: str) -> Any:
-    from ..papers.typefaces import typefaces
-
-    return typefaces(folder)
-
-
 def _as_json(sheet: dict[str, Any]) -> bytes:
     import json
 
     return (json.dumps(sheet, indent=2, ensure_ascii=False) + "\n").encode()
 
 
-def _nothing_made(of: Particulars) -> Mistake:
+def nothing_made(of: Particulars, command: str) -> Mistake:
+    """That no page was made of a product whose records fall short."""
     number = "1 thing falls" if len(of.short) == 1 else f"{len(of.short)} things fall"
     wrong = f"Nothing was made: {number} short in the record of {of.name}."
     instead = "With --draft it is made, and each sheet says that it is a draft."
-    return Mistake("underpour datasheet", "", wrong, instead)
+    return Mistake(command, "", wrong, instead)
 
 
-def _short(of: Particulars) -> list[Mistake]:
+def of_the_record(of: Particulars) -> list[Mistake]:
+    """Each thing that falls short in the record, with file and line."""
     return [Mistake(each.about(), "", each.wrong, each.instead, file=each.file, line=each.line) for each in of.short]
 
 

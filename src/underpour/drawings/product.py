@@ -90,13 +90,18 @@ def product_section(product: Product, system: System, *, width: float = WIDE) ->
     defs: list[str] = []
     body: list[str] = []
     high = 0.0
+    rooms = [*[each] * (len(details) - 1), each - SCALED]
+    names = [wrapped(detail.name, room) for detail, room in zip(details, rooms, strict=True)]
+    top = NAMED + (max(map(len, names)) - 1) * LEADING
     for n, detail in enumerate(details):
-        drawn = _drawn(detail, n * (each + APART), each, ratio, f"product-{product.key}-{n}")
+        left = n * (each + APART)
+        body += [letters(left, (line + 0.8) * LEADING, said) for line, said in enumerate(names[n])]
+        drawn = _drawn(detail, (left, top), each, ratio, f"product-{product.key}-{n}")
         defs += drawn[0]
         body += drawn[1]
         high = max(high, drawn[2])
     title = f"{product.name or product.key}, scale {words}"
-    body.append(letters(width, 0.8 * LETTER * 1.15, f"Scale {words}", anchor="end"))
+    body.append(letters(width, 0.8 * LEADING, f"Scale {words}", anchor="end"))
     named = "; ".join(detail.name for detail in details)
     svg = picture(
         wide=width,
@@ -244,15 +249,16 @@ def _film_lap(lap: float, typed: str) -> Detail:
     )
 
 
-def _drawn(detail: Detail, left: float, room: float, ratio: int, prefix: str) -> tuple[list[str], list[str], float]:
-    """Patterns, strokes, and the level of the lowest of it. [mm]"""
+def _drawn(
+    detail: Detail, corner: tuple[float, float], room: float, ratio: int, prefix: str
+) -> tuple[list[str], list[str], float]:
+    """Patterns, strokes, and the level of the lowest of it; ``corner`` is its upper left one. [mm]"""
+    left, top = corner
     scale = 1000.0 / ratio
     gutter = GUTTER if detail.heights else 2.0
     stretched = _stretched(detail, (room - gutter - BREAK - 0.6) / scale)
-    name = wrapped(detail.name, room - SCALED, LETTER)
-    top = NAMED + (len(name) - 1) * LEADING
     frame = Frame(left + gutter, top, (0.0, stretched.wide, stretched.bottom, stretched.top), scale)
-    body = [letters(left, (n + 0.8) * LETTER * 1.15, words) for n, words in enumerate(name)]
+    body = []
     defs = []
     thin = (stretched.top - stretched.bottom) * scale
     for n, each in enumerate(stretched.bodies):

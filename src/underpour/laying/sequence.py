@@ -74,7 +74,7 @@ def stages(there: Things, system: System) -> tuple[Stage, ...]:
     found: list[Stage] = []
     for _, of_a_row in groupby(_acts(there, measured("sequence", system)), key=_row_and_layer):
         for acts in _alike(list(of_a_row)):
-            found.append(Stage(_work(len(found) + 1, acts), tuple(acts)))
+            found.append(Stage(work(len(found) + 1, acts), tuple(acts)))
     return tuple(found)
 
 
@@ -154,7 +154,8 @@ def _alike(acts: Sequence[Act]) -> list[list[Act]]:
     return groups
 
 
-def _work(number: int, acts: Sequence[Act]) -> Work:
+def work(number: int, acts: Sequence[Act]) -> Work:
+    """Acts of one row, whose texts are the same, as one work."""
     first = acts[0]
     on_the_floor = "the floor" if first.thing.each == "layer" else "the site"
     return Work(

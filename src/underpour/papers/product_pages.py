@@ -1,4 +1,4 @@
-"""Pages made from product records: data sheet and comparison. They print what is told and work nothing out."""
+"""Pages made from product records: data sheet, install guide, comparison. They print what is told."""
 
 from __future__ import annotations
 
@@ -11,7 +11,9 @@ from .typefaces import Typefaces
 from .write import Paper, Printed, compiled, day_of
 
 if TYPE_CHECKING:
-    from ..particulars import Comparison, Moved
+    from ..catalogue.records import Use
+    from ..laying.guide import Guide
+    from ..particulars import Comparison, Moved, Particulars
     from .pictures import Picture
 
 LONG = 900  # letters of a cell, from which its row may go on overleaf
@@ -73,6 +75,80 @@ def product_comparison(
     content = letters.fit({**compared(of, closing), "printed": printed, "version": __version__})
     content = {**content, "absent": letters.named()}
     return compiled("product-comparison.typ", content, letters, day=day, paper=paper, typefaces=typefaces)
+
+
+def product_guide(
+    told: Mapping[str, Any],
+    picture: Picture | None,
+    *,
+    paper: Paper = "us-letter",
+    typefaces: Typefaces | None = None,
+    draft: bool = False,
+) -> Printed:
+    """The install guide as PDF; takes what `data_sheet` does, ``told`` by `guided`."""
+    from .content import picture_row
+
+    letters = Letters(typefaces.drawn if typefaces else frozenset())
+    day, printed = day_of(told["day"])
+    row = None if picture is None else picture_row(picture)
+    content = letters.fit({**told, "printed": printed, "version": __version__, "draft": draft, "picture": row})
+    content = {**content, "absent": letters.named()}
+    return compiled("product-guide.typ", content, letters, day=day, paper=paper, typefaces=typefaces)
+
+
+def guided(of: Particulars, guide: Guide, use: Use | None) -> dict[str, Any]:
+    """What the guide of a product says, with its mark."""
+    from ..particulars import cautions, mark
+    from ..particulars.words import words
+
+    cold = use is not None and use.cold_floor
+    outdoors = use is not None and use.room is None
+    told = {
+        "key": of.product.key,
+        "name": of.name,
+        "called": of.called,
+        "maker": of.maker,
+        "invented": of.invented,
+        "use": "" if use is None else use.label,
+        "note": of.product.note,
+        "not": list(words()["kind"][of.product.kind]["not"]),
+        "claims": [{"words": each.words, "standing": each.standing} for each in of.claims],
+        "made": [
+            {
+                "thickness": m.words,
+                "height": m.height,
+                "r": m.r_words,
+                "standing": m.standing if m.r_words else "stands",
+            }
+            for m in of.made
+        ],
+        "usual": guide.usual,
+        "works": [
+            {
+                "number": w.number,
+                "what": w.what,
+                "how": list(w.how),
+                "mind": w.mind,
+                "stops": w.stops,
+                "source": w.source,
+            }
+            for w in guide.works
+        ],
+        "points": [
+            {
+                "number": p.number,
+                "before": p.before,
+                "look_at": p.look_at,
+                "wanted": p.wanted,
+                "how": p.how,
+                "who": p.who,
+            }
+            for p in guide.points
+        ],
+        "cautions": cautions(of, more=("cold-floor",) if cold else (), without=("radon",) if outdoors else ()),
+        "short": [{"about": each.about(), "wrong": each.wrong, "instead": each.instead} for each in of.short],
+    }
+    return {**told, "mark": mark(told), "day": of.day.isoformat()}
 
 
 def compared(of: Comparison, closing: str) -> dict[str, Any]:

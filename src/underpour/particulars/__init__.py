@@ -7,6 +7,7 @@ from .comparison import Comparison as Comparison
 from .comparison import comparison as comparison
 from .label import label as label
 from .mark import mark as mark
+from .sheet import cautions as cautions
 from .sheet import sheet as sheet
 from .shown import Claim as Claim
 from .shown import Particulars as Particulars

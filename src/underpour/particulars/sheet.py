@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import tomllib
+from collections.abc import Sequence
 from functools import cache
 from importlib.resources import files
 from typing import Any
@@ -62,7 +63,7 @@ def sheet(of: Particulars, *, prices: bool = False) -> dict[str, Any]:
         "facts": [{"name": name, "words": words} for name, words in said.facts(product)],
         "use": _use(of),
         "embodied": _embodied(of),
-        "cautions": _cautions(of),
+        "cautions": cautions(of),
         "label": [{"name": name, "words": words} for name, words in label(of)],
         "short": [_finding(each) for each in of.short],
         "open": [_finding(each) for each in of.findings if each.verdict == "cannot tell"],
@@ -137,9 +138,10 @@ def _embodied(of: Particulars) -> str:
     return f"{each}. {worked} = {figured(told.value * density.value, 2)} kgCO2e for each m³."
 
 
-def _cautions(of: Particulars) -> list[str]:
-    names = said.words()["cautions"][of.product.kind]
-    return [_caution_words()[name] for name in names if name != "fire" or burns(of)]
+def cautions(of: Particulars, *, more: Sequence[str] = (), without: Sequence[str] = ()) -> list[str]:
+    """What is said beside a product that may lead into harm: of its kind, and of what it is used for."""
+    names = [*said.words()["cautions"][of.product.kind], *more]
+    return [_caution_words()[name] for name in names if name not in without and (name != "fire" or burns(of))]
 
 
 @cache
