@@ -11,6 +11,7 @@ import pytest
 import laid_at_random as made
 from underpour.brief import reads
 from underpour.catalogue import shipped_products, uses
+from underpour.catalogue.line import Product
 from underpour.laying import Laying, guide, sequence
 from underpour.laying.table import table
 from underpour.laying.things import things
@@ -169,6 +170,13 @@ def test_no_row_of_the_table_is_dead():
     assert rows - used <= NOT_TYPED_YET
 
 
+def without_tapes() -> Product:
+    """A faced board to whose facing no tape was tested."""
+    faced = shipped_products().product("film-15")
+    assert faced.facing is not None
+    return faced.model_copy(update={"facing": faced.facing.model_copy(update={"tapes": ()})})
+
+
 def test_each_feature_that_a_table_asks_for_is_some_things():
     """A feature that is spelled otherwise than things have it would never speak, and nobody would see."""
     there = [
@@ -183,7 +191,7 @@ def test_each_feature_that_a_table_asks_for_is_some_things():
         for feature in thing.features
     } | {
         feature
-        for product in shipped_products().products()
+        for product in (*shipped_products().products(), without_tapes())
         for use in (None, *uses())
         for thing in guide.things(product, use)
         for feature in thing.features
