@@ -16,7 +16,7 @@ from hypothesis import strategies as st
 from pydantic import TypeAdapter, ValidationError
 from pydantic.fields import FieldInfo
 
-from underpour.catalogue.line import Conditions, Line, Table, families
+from underpour.catalogue.line import Conditions, Line, Maker, Table, families
 from underpour.catalogue.line_file import read_line
 from underpour.catalogue.line_toml import line_toml
 from underpour.catalogue.products import SHIPPED
@@ -178,6 +178,12 @@ def test_a_workbook_holds_no_formula_and_no_link() -> None:
         parts = {name: book.read(name).decode() for name in book.namelist()}
     assert not [name for name, part in parts.items() if "<f>" in part or "hyperlink" in part]
     assert any('quotePrefix="1"' in part for part in parts.values())
+
+
+def test_a_control_character_comes_back_from_toml() -> None:
+    line = read_line(SHIPPED.read_text("utf-8"))
+    line = line.model_copy(update={"maker": Maker(name='\x01\x1f\x7f\r\n\t"\\')})
+    assert read_line(line_toml(line)) == line
 
 
 def leaves(schema: dict[str, Any], here: dict[str, Any], path: tuple[str, ...] = ()) -> list[tuple[str, ...]]:
