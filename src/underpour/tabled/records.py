@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, Any
@@ -266,15 +267,16 @@ def _assembled(reading: _Reading) -> Line | None:
             where = reading.sheets[before.sheet].at_row(before.number)
             wrong = f"{record.key} stands in {where} already; evidence would not know whose it is."
             _tell_key(reading, record, Mistake("", f'"{record.key}"', wrong, "Give one of them another key."))
+            _hold_alone(reading, record, row_kinds()[PRODUCT])
             continue
         seen[record.key] = record
         record.path = (PRODUCT, len(products))
         products[record.key] = {KEY: record.key, **_nested(record.says)}
-    placed = [*seen.values()]
     for kind in row_kinds().values():
         for record in records[kind.word] if kind.within else ():
             if record.key not in products:
                 _belongs_nowhere(reading, record, list(products))
+                _hold_alone(reading, record, kind)
                 continue
             here = products[record.key]
             for step in kind.within[:-1]:
@@ -282,7 +284,6 @@ def _assembled(reading: _Reading) -> Line | None:
             rows = here.setdefault(kind.within[-1], [])
             record.path = (*seen[record.key].path, *kind.within, len(rows))
             rows.append(_nested(record.says))
-            placed.append(record)
     raw[PRODUCT] = tuple(_lists_as_tuples(product) for product in products.values())
     if not products and not reading.unread and not reading.wrong:
         reading.tell(
@@ -323,6 +324,18 @@ def _belongs_nowhere(reading: _Reading, record: _Record, keys: Sequence[str]) ->
     _tell_key(reading, record, Mistake("", f'"{record.key}"', wrong, hint))
 
 
+def _hold_alone(reading: _Reading, record: _Record, kind: RowKind) -> None:
+    """What the models find wrong with a record that belongs to no product: that is no reason to tell it later."""
+    from pydantic import ValidationError
+
+    says = {**_nested(record.says), **({KEY: record.key} if kind.word == PRODUCT else {})}
+    try:
+        kind.model.model_validate(_lists_as_tuples(says))
+    except ValidationError as cause:
+        for error in cause.errors(include_url=False):
+            _tell_of(reading, record, kind, error["loc"], error)
+
+
 def _tell_key(reading: _Reading, record: _Record, mistake: Mistake) -> None:
     reading.tell(record.sheet, record.number, _column_of(reading, record.sheet, KEY), mistake)
 
@@ -340,9 +353,11 @@ def _tell(reading: _Reading, records: Mapping[Path, tuple[_Record, str]], error:
     if path[:length] not in records:
         return  # the line row is missing, which is told
     record, word = records[path[:length]]
-    steps = [step for step in path[length:] if isinstance(step, str)]
-    kind = row_kinds()[word]
-    name = ".".join(steps)
+    _tell_of(reading, record, row_kinds()[word], path[length:], error)
+
+
+def _tell_of(reading: _Reading, record: _Record, kind: RowKind, path: Path, error: Mapping[str, Any]) -> None:
+    name = ".".join(step for step in path if isinstance(step, str))
     if name not in kind.columns:  # a table that is missing is told of its first column
         name = next((each for each in kind.columns if each.startswith(f"{name}.")), name)
     names = reading.headings[record.sheet].columns.values()
@@ -352,12 +367,12 @@ def _tell(reading: _Reading, records: Mapping[Path, tuple[_Record, str]], error:
     at = _column_of(reading, record.sheet, name)
     cells = reading.cells[record.sheet][record.number]
     typed = shown(cells[at]) if at < len(cells) and not is_empty(cells[at]) else ""
-    for mistake in _words(error, name, kind):
+    for mistake in _words(error, name, kind, record.key):
         told = Mistake("", mistake.typed or typed, mistake.wrong, mistake.instead)
         reading.tell(record.sheet, record.number, at, told, name)
 
 
-def _words(error: Mapping[str, Any], name: str, kind: RowKind) -> list[Mistake]:
+def _words(error: Mapping[str, Any], name: str, kind: RowKind, key: str) -> list[Mistake]:
     from ..catalogue.line_file import WANTED
 
     if error["type"] == "mistake":
@@ -367,6 +382,9 @@ def _words(error: Mapping[str, Any], name: str, kind: RowKind) -> list[Mistake]:
         said = column.said if column else ""
         example = f" For example: {column.example}" if column and column.example else ""
         return [Mistake("", "", f"There is no {name}.", f"{said}{example}")]
+    fitting = "-".join(re.findall(r"[a-z0-9]+", key.lower()))
+    if name == KEY and fitting:
+        return [Mistake("", "", WANTED[error["type"]][0], f"Write {fitting}, in every row of this product.")]
     wrong, instead = WANTED.get(error["type"], ("This cannot be read.", ""))
     return [Mistake("", "", wrong, instead)]
 
