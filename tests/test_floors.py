@@ -24,7 +24,7 @@ FLOORS = [  # lowest first; parts on one line do not see each other
     {"lessons", "accepting", "cautioning", "dossier_json"},
     {"answer", "revisions"},
     {"trying"},
-    {"ask", "substitution"},
+    {"ask", "sizing", "substitution"},
     {"drawings"},
     {"papers"},
     {"pages"},

@@ -99,7 +99,7 @@ ENDS = [
     ("answer short.toml more.toml", 2, "", "The command does not take this."),
     ("anser short.toml", 2, "", "Did you mean answer?"),
     ("--strict answer", 2, "", "A command comes first."),
-    ("catalogue", 2, "", "List, show, compare or validate?"),
+    ("catalogue", 2, "", "List, show, compare, validate, import or export?"),
     ("catalogue lst", 2, "", "Did you mean list?"),
     ("catalogue list bords", 2, "", "Did you mean boards?"),
     (
@@ -223,12 +223,25 @@ def test_a_closed_pipe_is_quiet_and_keeps_the_exit_status():
     assert process.returncode == 0
 
 
-@pytest.mark.parametrize("command", COMMANDS)
+def options_of(module) -> set[str]:
+    return {option for action in module.parser()._actions for option in action.option_strings}
+
+
+# Words of `catalogue` that have a help of their own, and options of those that have none.
+FURTHER = ("replaced", "thickness")
+OF_TABLES = {"--start", "--over", "--help"}
+
+
+@pytest.mark.parametrize("command", [*COMMANDS, *FURTHER])
 def test_the_help_of_a_command_names_every_word_it_takes_and_an_example(command):
     module = import_module(f"underpour.cli.{command}")
-    options = {option for action in module.parser()._actions for option in action.option_strings}
+    options = options_of(module)
     helped = {word.strip("[],.") for word in module.HELP.split() if word.strip("[").startswith("-")}
-    assert options == helped
+    if command == "catalogue":
+        others = (options_of(import_module(f"underpour.cli.{each}")) for each in FURTHER)
+        assert options <= helped <= options.union(OF_TABLES, *others)
+    else:
+        assert options == helped
     assert "For example:" in module.HELP
     assert max(map(len, module.HELP.splitlines())) <= 80
 

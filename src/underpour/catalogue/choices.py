@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from ..measure import Measure, System
 from ..mistakes import Mistake
-from .boards import product_board
+from .boards import class_board, product_board, unknown_board
 from .products import FLAT, SHAPED, Products
 from .records import Board
 from .thickness import Laid, cut_to, made_in, most_layers, one_layer, stack
@@ -80,6 +80,8 @@ def foam_of(products: Products, key: str) -> tuple[Board, bool]:
         if product.kind not in FLAT:
             wrong = f"{product.name} is no board and no panel: it has no R-value."
             raise Mistake("", f'"{key}"', wrong, "All of them: underpour catalogue list boards")
+    elif class_board(key) is None:
+        unknown_board(key, all_keys(products))
     return products.board(key), False
 
 

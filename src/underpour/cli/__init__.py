@@ -87,7 +87,7 @@ def hear(words: Sequence[str]) -> Told:
         raise _no_such_command(words[0])
     command = import_module(f".{words[0]}", __name__)
     if "--help" in words or "-h" in words:
-        return Told(command.HELP)
+        return Told(command.help_of(words[1:]) if words[0] == "catalogue" else command.HELP)
     told: Told = command.told(words[1:])
     return told
 

@@ -36,6 +36,7 @@ underpour catalogue import TABLE -o LINE.toml [--over]
 underpour catalogue export [FILE-or-FOLDER] -o TABLE [--over]
 underpour catalogue export --start -o TABLE
 underpour catalogue replace BRIEF BOARD [--by NAME [-o PAGE.pdf]]
+underpour catalogue thickness R10 [BOARD ...] [--brief BRIEF]
 
 Shows what can be named in a brief, one line each, or every number of one
 entry: its value in both systems, low and high, source, clause, how it was
@@ -85,6 +86,9 @@ column, and nothing is written then. export writes a line as a table.
 replace says which products can stand in the place of a board of a brief, and
 why the others cannot: underpour catalogue replace --help.
 
+thickness says which thickness made reaches a wanted R, or a wanted U of a whole
+floor, and what a thickness brings: underpour catalogue thickness --help.
+
 For example:
 
   underpour catalogue show plain-15
@@ -93,7 +97,7 @@ For example:
   underpour catalogue export --start -o my-line.xlsx
   underpour catalogue import my-line.xlsx -o my-line.toml
 """
-WORDS = (*EXAMPLES, "import", "export", "replace")
+WORDS = (*EXAMPLES, "import", "export", "replace", "thickness")
 LISTS = (
     "boards", "unsuited", "products", "grounds", "materials", "retarders", "agents", "sheets", "surfaces", "air-spaces",
     "limits", "uses", "sources",
@@ -113,12 +117,25 @@ def parser() -> Words:
     return words
 
 
+def help_of(words: Sequence[str]) -> str:
+    """The help of the word that comes first, where it has its own; that of the whole command otherwise."""
+    from . import replaced, thickness
+
+    own = {"replace": replaced.HELP, "thickness": thickness.HELP}
+    return own.get(words[0], HELP) if words else HELP
+
+
 def told(words: Sequence[str]) -> Told:
     """One line an entry, every number of one entry, or a product line held to its evidence."""
     if words[:1] == ["replace"]:
         from . import replaced
 
-        return Told(replaced.HELP) if set(words[1:]) & {"-h", "--help"} else replaced.told(words[1:])
+        return replaced.told(words[1:])
+
+    if words[:1] == ["thickness"]:
+        from . import thickness
+
+        return thickness.told(words[1:])
 
     from .paragraphs import width_of_terminal
 
