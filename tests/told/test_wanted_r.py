@@ -15,6 +15,8 @@ from underpour.findings import Finding
 from underpour.measure import resistance as typed
 from underpour.mistakes import Mistakes
 from underpour.resolve import Resolved, resolve
+from underpour.sections.build import section
+from underpour.substitution import substitution
 
 BRIEF = """\
 [project]
@@ -271,6 +273,23 @@ def test_a_bubble_sheet_between_solids_is_worth_about_r_1_and_says_why():
 def test_a_foil_between_solids_is_worth_nothing_and_heat_does_not_see_it():
     assert sheet('{ sheet = "foil" }').value == 0.0
     assert resolved('{ sheet = "foil" }').total == resolved("").total
+
+
+def test_a_foil_without_a_body_is_drawn_as_a_line_and_a_bubble_sheet_as_a_body():
+    for layer, lines, bodies in (("foil", 1, 0), ("double-bubble-foil", 0, 1)):
+        made = resolved(f'{{ sheet = "{layer}" }}')
+        cut = section(made, made.edges[0])
+        assert len(cut.films) == lines
+        assert sum(part.hatch == "sheet" for part in cut.parts) == bodies
+
+
+def test_a_board_taken_by_its_r_can_be_replaced():
+    reading = reads(text('{ board = "plain-15", r = "R10" }'))
+    found = substitution(reading, "plain-15", "graphite-25")
+    (proposed,) = found.substitutes
+    (exchange,) = proposed.exchanges
+    assert (exchange.before, exchange.after) == ("2-1/2 in", "2-1/2 in")
+    assert not [each for each in proposed.refusals if each.what == "build-up"]
 
 
 def test_a_sheet_that_is_leaned_on_for_r_10_falls_short():

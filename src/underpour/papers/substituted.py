@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING, Any
 
 from ..drawings.when import MONTHS
 from ..measure import say
-from ..substitution.places import place
 from .differing import by_place, in_a_line
 from .instance import named
 from .known import SEEN
@@ -48,7 +47,7 @@ def page(of: Substitution, day: str, version: str, *, draft: bool, letters: Lett
             "place": f"{of.use}, {of.place}.",
             "asked": of.board.label,
             "proposed": proposed.board.label,
-            "where": [where(each) for each in proposed.exchanges] or [place(path) for path in of.where],
+            "where": [where(each) for each in proposed.exchanges] or [_place(path) for path in of.where],
             "wanted": list(wanted(of)),
             "verdict": verdict(proposed),
             "serves": proposed.serves,
@@ -77,8 +76,8 @@ def wanted(of: Substitution) -> Iterator[str]:
 def where(exchange: Exchange) -> str:
     """One place with both thicknesses: "floor, layer 2: 2 in, now 2-1/2 in"."""
     if not exchange.after:
-        return f"{place(exchange.path)}: as drawn"
-    return f"{place(exchange.path)}: {exchange.before}, now {exchange.after}"
+        return f"{_place(exchange.path)}: as drawn"
+    return f"{_place(exchange.path)}: {exchange.before}, now {exchange.after}"
 
 
 def verdict(substitute: Substitute) -> str:
@@ -145,3 +144,10 @@ def source(refusal: Refusal) -> str:
     if basis is None:
         return ""
     return ", ".join(filter(None, (basis.source, basis.clause))) + f" ({SEEN[basis.seen]})"
+
+
+def _place(path: str) -> str:
+    """A place of the brief in words. What substitutes is loaded only where it is printed."""
+    from ..substitution.places import place
+
+    return place(path)

@@ -109,7 +109,9 @@ def _proposed(key: str, asked: Board, resolved: Resolved) -> Board:
 
 
 def _typed(reading: Reading, piece: Slice) -> str:
-    """The thickness typed at a place of the brief; "" where none is."""
+    """The thickness typed at a place of the brief, or taken there for a wanted R; "" where none is."""
+    if piece.wanted is not None and piece.wanted.layers:
+        return " + ".join(piece.wanted.layers)
     found = reading.versions[AS_BRIEFED].tree.at((*_path(reading, piece.path)[:-1], "thickness"))
     return str(found.value) if found is not None else ""
 
@@ -159,6 +161,11 @@ def _answered(of: _Asked, board: Board, exchanges: Sequence[Exchange]) -> tuple[
     words: dict[Path, object] = {}
     for exchange in exchanges:
         path = _path(of.reading, exchange.path)
+        there = of.reading.versions[AS_BRIEFED].tree.at(path)
+        if exchange.after and there is not None and there.child("r") is not None:  # its thickness was taken by its R
+            kept = {key: value for key, value in there.plain().items() if key != "r"}
+            words[path] = {**kept, "board": board.key, "thickness": exchange.after}
+            continue
         words[(*path, "board")] = board.key
         if exchange.after:
             words[(*path, "thickness")] = exchange.after
