@@ -44,9 +44,9 @@ def made(key: str, **changes: object) -> Product:
 def test_two_inches_of_board_are_as_thick_on_paper_as_the_scale_says():
     drawn = product_section(made("plain-15"), "US")
     assert drawn is not None
-    assert drawn.ratio == 2
-    assert {round(extents(data)[1], 2) for data in bodies(drawn.svg)} == {INCH}
-    assert {"2 in", "lap 1/2 in", "Square", "Ship-lap, to order", 'Scale 6" = 1\'-0" (1:2)'} <= set(words(drawn.svg))
+    assert drawn.ratio == 4
+    assert {round(extents(data)[1], 2) for data in bodies(drawn.svg)} == {2 * INCH / 4}
+    assert {"2 in", "lap 1/2 in", "Square", "Ship-lap, to order", 'Scale 3" = 1\'-0" (1:4)'} <= set(words(drawn.svg))
 
 
 @pytest.mark.parametrize(("key", "high", "said"), [("knob-15", 3.25, "1-1/4 in"), ("gas-15", 3.5, "1-1/2 in")])
@@ -72,8 +72,8 @@ def test_a_metric_line_is_drawn_to_a_metric_scale():
     board = made("plain-15", made=[{"thickness": "50 mm", "r-label": "RSI 1.4"}])
     drawn = product_section(board, "SI")
     assert drawn is not None
-    assert drawn.words == "1:2"
-    assert {round(extents(data)[1], 2) for data in bodies(drawn.svg)} == {25.0}
+    assert drawn.words == "1:5"
+    assert {round(extents(data)[1], 2) for data in bodies(drawn.svg)} == {10.0}
 
 
 @pytest.mark.parametrize("width", [112.0, 170.0])

@@ -501,3 +501,30 @@ def test_the_guide_command_writes_its_paper(tmp_path, capsys):
     assert "Foraslabofthisuse:Assembly" in printed
     assert main(["guide", "plain-15", "-o", str(out), "--date", "2028-03-19"]) == 2
     assert "Nothing was made" in capsys.readouterr().err
+
+
+# ----------------------------------------------------------------------------------- what may stand on a board for good
+
+
+def test_what_may_stand_on_a_board_for_good_is_that_of_its_design_values_with_its_records():
+    """16.4 psi are 113.07 kPa; three tenths of it are 33.9 kPa, less than a third and than 52 kPa at 1 % strain."""
+    of = line()["plain-15"]
+    told = {each.title: (each.words.replace("\N{THIN SPACE}", " "), each.records) for each in of.lasting}
+    assert told["three tenths of the strength at 10 % strain"] == ("4.92 psi (33.9 kPa)", (4,))
+    assert told["the stress of a creep test that stays small"] == ("4.92 psi (33.9 kPa)", (6,))
+    assert told["a third of the strength"] == ("5.47 psi (37.7 kPa)", (4,))
+    assert told["the resistance at 1 % strain"] == ("7.54 psi (52.0 kPa)", (5,))
+    assert [each.governs for each in of.lasting] == [True, False, False, False, False]
+    printed = squeezed(words(pdf(of)))
+    assert all(squeezed(said) in printed for said, _ in told.values())
+    row = next(row for _, rows in comparison([of, line()["knob-15"]]).groups for row in rows if "Long-term" in row.name)
+    assert row.cells[0].words.replace("\N{THIN SPACE}", " ").startswith("4.92 psi (33.9 kPa), three tenths")
+    assert row.cells[1].words == "not worked out"
+
+
+def test_a_stress_for_good_that_leans_on_an_expired_record_is_not_plain():
+    late = {each.product.key: each for each in in_hand(None, datetime.date(2028, 3, 19))}["plain-15"]
+    by = {each.title: each for each in late.lasting}
+    assert by["a third of the strength"].standing == "expired"
+    assert by["a third of the strength"].shown.startswith("expired: ")
+    assert by["the stress of a creep test that stays small"].standing == "stands"  # to 2029

@@ -8,9 +8,13 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
+from ..mistakes import Mistake
 from .parsing import unknown_word
 
 if TYPE_CHECKING:
+    from ..catalogue.line import Product
+    from ..catalogue.products import OfMaker
+    from ..catalogue.records import Board
     from ..particulars import Particulars
 
 MOST = 12  # names listed in a message
@@ -31,11 +35,22 @@ def in_hand(path: str | None, today: datetime.date) -> tuple[Particulars, ...]:
 
     lines = shipped_products().lines if path is None else own_lines(Path(path))
     found = validation([placed(of) for of in lines], today, rules())
-    products = [(product, of.line) for of in lines for product in of.line.product]
+    products = [(product, of) for of in lines for product in of.line.product]
     return tuple(
-        particulars(product, line, held, today, rules())
-        for (product, line), held in zip(products, found.products, strict=True)
+        particulars(product, of.line, held, today, rules(), _board(product, of))
+        for (product, of), held in zip(products, found.products, strict=True)
     )
+
+
+def _board(product: Product, of: OfMaker) -> Board | None:
+    """The product as a board; None where it is no flat one, or lacks a record that every board needs."""
+    from ..catalogue.boards import product_board
+    from ..catalogue.products import FLAT
+
+    try:
+        return product_board(product, of) if product.kind in FLAT else None
+    except Mistake:
+        return None
 
 
 def one(products: Sequence[Particulars], name: str, command: str, also: Iterable[str] = ()) -> Particulars:

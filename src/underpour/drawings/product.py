@@ -25,7 +25,7 @@ if TYPE_CHECKING:
 WIDE = 170.0  # mm
 APART = 8.0  # mm between two details
 GUTTER = 21.0  # mm at the left of a detail, for its heights
-HIGHEST = 30.0  # mm of product on paper
+HIGHEST = 24.0  # mm of product on paper
 FOOT = 1.5  # mm from the product to the line of the chain below
 SCALED = 34.0  # mm at the right of the first line, for the scale
 NAMED = 1.6 * LETTER  # mm of the name above a detail

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 
 from ..catalogue.properties import properties
 from . import words as said
-from .shown import STANDS, Figure, Particulars, Thickness
+from .figures import STANDS, Figure
+from .shown import Particulars, Thickness
 
 NO_RECORD = "no record"
 NOT_MADE = "not made"
@@ -60,6 +61,7 @@ def comparison(products: Sequence[Particulars]) -> Comparison:
         ("What it is", tuple(_identity(of))),
         ("Thicknesses made, and R as labelled at 75 °F mean", tuple(_made(of))),
         ("As tested", tuple(_tested(of))),
+        ("What may stand on it for good", tuple(_lasting(of))),
         ("In use", tuple(_use(of))),
     )
     return Comparison(of, tuple((name, rows) for name, rows in groups if rows))
@@ -121,6 +123,20 @@ def _figure(figures: Sequence[Figure], key: str, test: str) -> Cell:
     more = f", the worst of {len(stand)}" if len(stand) > 1 else ""
     held_for = f", {one.in_short}" if one.in_short and key in WITH_CONDITIONS else ""
     return Cell(f"{one.words}{more}{held_for}", one.standing, f"record {one.record}, {one.certificate}", one.why)
+
+
+def _lasting(of: tuple[Particulars, ...]) -> Iterator[Row]:
+    """The smallest of each product, by the basis that gives it."""
+    if any(each.lasting for each in of):
+        yield Row("Long-term compressive stress, the smallest with evidence", "", tuple(map(_smallest, of)))
+
+
+def _smallest(of: Particulars) -> Cell:
+    one = next((each for each in of.lasting if each.governs), None)
+    if one is None:
+        return Cell("not worked out" if of.product.made and of.product.family else NONE, "missing")
+    records = ", ".join(f"record {number}" for number in one.records)
+    return Cell(f"{one.shown}, {one.title}", one.standing, records, one.why)
 
 
 def _use(of: tuple[Particulars, ...]) -> Iterator[Row]:

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from .shown import LABELLED_BY, STANDS, Particulars
+from .figures import STANDS
+from .shown import LABELLED_BY, Particulars
 
 
 def label(of: Particulars) -> tuple[tuple[str, str], ...]:

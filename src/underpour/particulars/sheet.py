@@ -13,9 +13,11 @@ from ..conformity import RecordFinding
 from ..conformity.rows import day as in_words
 from ..measure.digits import figured
 from . import words as said
+from .figures import STANDS, Figure
 from .label import label
+from .lasting import Lasting
 from .mark import mark
-from .shown import STANDS, Figure, Particulars, Thickness
+from .shown import Particulars, Thickness
 
 FORMAT = "datasheet/1"
 LABELLED = (
@@ -56,6 +58,7 @@ def sheet(of: Particulars, *, prices: bool = False) -> dict[str, Any]:
         "made": [_made(each, priced) for each in of.made],
         "priced": of.priced if priced else "",
         "price": product.price if prices else "",
+        "lasting": [_lasting(each) for each in of.lasting],
         "labelled": LABELLED if any(each.r_words for each in of.made) else "",
         "figures": [_figure(each) for each in of.figures],
         "statistics": _statistics(of),
@@ -80,6 +83,19 @@ def _made(of: Thickness, priced: bool) -> dict[str, Any]:
         "standing": of.standing if of.r_words else STANDS,
         "why": of.why,
         "price": of.price if priced else "",
+    }
+
+
+def _lasting(of: Lasting) -> dict[str, Any]:
+    return {
+        "title": of.title,
+        "value": of.words,
+        "worked": of.worked,
+        "source": of.source,
+        "records": list(of.records),
+        "standing": of.standing,
+        "why": of.why,
+        "governs": of.governs,
     }
 
 

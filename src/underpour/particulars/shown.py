@@ -6,51 +6,18 @@ import datetime
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from ..catalogue.properties import Property
-from ..conformity import Held, RecordFinding, Standing, refused_labels, standings
+from ..conformity import Held, RecordFinding, refused_labels, standings
 from ..conformity.rules import Rules
 from ..measure import say
 from . import words as said
+from .figures import STANDS, Figure, figure
+from .lasting import Lasting, lasting
 
 if TYPE_CHECKING:
-    from ..catalogue.line import Evidence, Line, Product
+    from ..catalogue.line import Line, Product
+    from ..catalogue.records import Board
 
-STANDS = "stands"
 LABELLED_BY = "resistance-24C"  # R as labelled stands on the first record of it
-
-
-@dataclass(frozen=True, slots=True)
-class Figure:
-    """One number of one test in words."""
-
-    record: int  # its number in the product, from 1
-    of: Property
-    value: float | None  # in the property's unit
-    typed: str  # "16.4 psi"
-    other: str  # "113 kPa"; "" where there is no other system
-    method: str
-    tests: tuple[str, ...]  # numbers of the tests: ("ASTM D1621",)
-    conditions: str
-    in_short: str  # those of them without which the number says nothing beside others
-    statistic: str
-    laboratory: str
-    certificate: str
-    date: str  # year first, so that no reader turns month and day round
-    expires: str
-    standing: str  # stands, average, not told whole, disputed, expired, refused
-    why: str  # "" where it stands
-
-    @property
-    def both(self) -> str:
-        return f"{self.typed} ({self.other})" if self.other else self.typed
-
-    @property
-    def words(self) -> str:
-        """The number as it may be shown: plain only where it stands.
-
-        A number that does not stand follows the word that says so.
-        """
-        return self.both if self.standing == STANDS else f"{self.standing}: {self.both}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,6 +66,7 @@ class Particulars:
     figures: tuple[Figure, ...]
     findings: tuple[RecordFinding, ...]
     priced: str  # day of the prices; "" where none is told
+    lasting: tuple[Lasting, ...] = ()  # what may stand on it for good; none of what is no flat board
 
     @property
     def name(self) -> str:
@@ -111,7 +79,9 @@ class Particulars:
         return tuple({(each.about(), each.wrong): each for each in short}.values())
 
 
-def particulars(product: Product, line: Line, held: Held, today: datetime.date, rules: Rules) -> Particulars:
+def particulars(
+    product: Product, line: Line, held: Held, today: datetime.date, rules: Rules, board: Board | None = None
+) -> Particulars:
     """A product as it is shown on a day.
 
     Parameters
@@ -123,9 +93,10 @@ def particulars(product: Product, line: Line, held: Held, today: datetime.date, 
     today : date
         The day that certificates are held to.
     rules : Rules
+    board : Board, optional
+        The same product as a board, where it is a flat one with records enough to work with.
     """
-    records = standings(product, today, rules)
-    figures = tuple(_figure(each) for each in records)
+    figures = tuple(map(figure, standings(product, today, rules)))
     priced = product.priced or line.priced
     return Particulars(
         product=product,
@@ -141,28 +112,7 @@ def particulars(product: Product, line: Line, held: Held, today: datetime.date, 
         figures=figures,
         findings=held.findings,
         priced=said.days(priced) if priced else "",
-    )
-
-
-def _figure(standing: Standing) -> Figure:
-    evidence: Evidence = standing.row.evidence
-    return Figure(
-        record=standing.number,
-        of=standing.row.of,
-        value=standing.row.value,
-        typed=said.typed(evidence),
-        other=said.other(evidence, standing.row.of),
-        method=evidence.method or "no test named",
-        tests=standing.row.methods,
-        conditions=said.conditions(evidence),
-        in_short=said.in_short(evidence),
-        statistic=said.words()["statistic"].get(evidence.statistic or "", "not told"),
-        laboratory=evidence.laboratory,
-        certificate=evidence.certificate or "no number",
-        date=said.iso(evidence.date),
-        expires=said.iso(evidence.expires),
-        standing=standing.word,
-        why=standing.why,
+        lasting=() if board is None else lasting(board, figures),
     )
 
 

@@ -13,7 +13,7 @@ from .sheet import FORMAT
 
 HOW = "Give what datasheet --keep wrote for the last sheet."
 REPEATED = ("short", "open", "label", "statistics", "burns", "why")  # say again what stands elsewhere on the sheet
-NAMED_BY = ("record", "thickness", "name", "words", "about")  # what tells one entry of a list from another
+NAMED_BY = ("record", "thickness", "name", "words", "about", "title")  # what tells one entry of a list from another
 
 
 @dataclass(frozen=True, slots=True)
