@@ -9,7 +9,7 @@ from . import __version__, accepting, catalogue, cautioning, lessons
 from .brief import Reading
 from .brief.alternatives import AS_BRIEFED
 from .brief.model import Brief
-from .checks import bearing, belonging, build_up, compatibility, ground, heat, height, moisture, products
+from .checks import bearing, belonging, build_up, compatibility, film, ground, heat, height, moisture, products
 from .checks.solved import SolvedEdge
 from .cut import solved_edges
 from .dossier import Answer, Dossier
@@ -145,6 +145,7 @@ def findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]
         found += ground.coldest(resolved, edge)
         found += bearing.below_footing(edge.edge, resolved.system)
     found += height.build_up(resolved)
+    found += film.of_floor(resolved)
     found += belonging.boards(resolved)
     found += compatibility.foams(resolved)
     found += products.evidence(resolved)

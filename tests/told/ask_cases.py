@@ -68,6 +68,12 @@ def beside_unheated() -> str:
     return with_line(bare("dwelling", "frost-wall", "frost-wall"), "edge.A", 'beside = "unheated"')
 
 
+def with_film() -> str:
+    """A floor whose film is named by its kind."""
+    film = '{ vapour-retarder = "film-10-mil" }, { gravel = "100 mm" }'
+    return bare("dwelling", "raft").replace('{ gravel = "100 mm" }', film)
+
+
 def over_old_slab() -> str:
     """A new floor over an old slab."""
     text = bare("dwelling", "raft").replace('{ gravel = "100 mm" }', '{ old-slab = "100 mm" }, { gravel = "100 mm" }')
@@ -92,7 +98,8 @@ def with_line(text: str, table: str, line: str) -> str:
     if layer:
         start = text.index("[", text.index(f"\n{listed} "))
         braces = list(re.finditer(r"\{[^{}]*\}", text[start:]))[int(layer) - 1]
-        return f"{text[: start + braces.end() - 1]}, {line} {text[start + braces.end() - 1 :]}"
+        kept = [row.strip() for row in braces[0][1:-1].split(",") if row.partition("=")[0].strip() != key]
+        return f"{text[: start + braces.start()]}{{ {', '.join([*kept, line])} }}{text[start + braces.end() :]}"
     heading, number = f"[{name}]", 0
     if inner:
         heading, number = f"[[{name}]]", edge_index(inner, [edge.name for edge in reads(text).brief.edge])

@@ -31,7 +31,8 @@ def asked(reading: Reading) -> Asked:
     are asked: first what makes most findings fall short, then what turns most findings, then what turns one with the
     smallest change, as a share of its range. Where that change lies is read off the margins as taken and at the end,
     as if they ran straight between: about right, and without solving again. A missing input without a range is asked
-    as it is, for any answer turns it. Inputs that one line of the brief answers are one question.
+    as it is, for any answer turns it. Inputs that one line of the brief answers are one question. What is known once a
+    product is chosen is named as open and not asked: a caller does not know it yet.
 
     Where none turns a verdict, the one that moves the heat loss most is asked, and the one that moves the coldest
     place of the floor most; of a slab outdoors the one that moves the coldest ground under it. Alternatives are not
@@ -46,7 +47,8 @@ def asked(reading: Reading) -> Asked:
     resolved = taken.resolved
     tried = [_tried(taken, each) for each in left_open(taken)]
     turning = sorted((question for question in tried if question.turns), key=decisive)
-    chosen = together(turning) if turning else moving_most(tried)
+    on_the_telephone = [each for each in turning if not wordings()[each.about.row].when_ordered]
+    chosen = together(on_the_telephone) if on_the_telephone else moving_most(tried)
     questions = [_written(reading, taken, each) for each in chosen[:MOST]]
     shown = {path for question in questions for path in (question.about.path, *question.also)}
     return Asked(

@@ -27,6 +27,7 @@ class Wording:
     caution: str = ""
     plausible: Mapping[str, Any] | None = None  # for a missing input: low, high, unit, where
     example: Mapping[str, Any] | None = None  # for a key that is neither taken nor tried: key, value, unit
+    when_ordered: bool = False  # it is known once a product is chosen: named as open, not asked on the telephone
 
     @property
     def key(self) -> str:

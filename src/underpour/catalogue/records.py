@@ -108,6 +108,7 @@ class Retarder:
     thickness: float  # m
     permeance: Quantity  # ng/(Pa·s·m²)
     brings: str = ""  # what it puts on foam beside it, an agent of compatibility.toml
+    standard: str = ""  # of its own kind, where that is not the one for plastic films
     maker: str = ""  # "" for a kind of film that any maker may fill
     invented: bool = False
     classes: tuple[str, ...] = ()  # what the maker claims

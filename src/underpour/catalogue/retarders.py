@@ -26,6 +26,7 @@ def _by_key() -> dict[str, Retarder]:
             thickness=entry["thickness"]["value"],
             permeance=quantity(entry["permeance"], f"catalogue.retarder.{key}.permeance"),
             brings=entry.get("brings", ""),
+            standard=entry.get("standard", ""),
         )
         for key, entry in table("retarders").items()
     }

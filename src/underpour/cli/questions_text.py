@@ -52,7 +52,9 @@ def _opening(asked: Asked) -> str:
 
 
 def _left(asked: Asked) -> Iterator[str]:
-    if asked.further:
+    if asked.further and not asked.decides:
+        yield f"Known once the products are chosen, and would turn a verdict then: {', '.join(asked.further)}."
+    elif asked.further:
         many = len(asked.further)
         verb = "would turn a verdict too"
         yield f"{many} more {'answer' if many == 1 else 'answers'} {verb}: {', '.join(asked.further)}."
