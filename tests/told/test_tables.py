@@ -15,6 +15,7 @@ from typing import Any
 
 import openpyxl
 import pytest
+from openpyxl.comments import Comment
 
 from underpour.catalogue.line_file import read_line
 from underpour.catalogue.products import SHIPPED
@@ -240,7 +241,10 @@ BAD_BOOKS: list[tuple[str, Spoil, tuple[str, ...]]] = [
     ("a day for words", put("product", "B2", datetime.datetime(2026, 1, 2)),
         ("product!B2", "A key is a word", "Make the cell a text")),
     ("a day for a method", put("evidence", "F2", datetime.datetime(2026, 1, 2)),
-        ("evidence!F2, column method", "takes words such as 1-2 for a day")),
+        ("evidence!F2, column method", "takes words such as 1-2 for one")),
+    ("a time of day for a unit", put("evidence", "E2", datetime.time(9, 30)),
+        ("evidence!E2, column unit = 09:30:00", "A time stands here, where words are wanted")),
+    ("a number for a word to choose", put("product", "D2", 0.3), ("product!D2, column kind", "0.3 is none of")),
     ("yes for a number", put("evidence", "D2", True), ("evidence!D2, column value = TRUE", "where a number is wanted")),
     ("a decimal comma", put("evidence", "D2", "4,07"), ("evidence!D2, column value", "Write 4.07")),
     ("what a spreadsheet shows for no value", put("evidence", "D2", "#REF!"),
@@ -415,6 +419,15 @@ def test_a_mark_at_the_head_is_read_over_and_said(folder: Path, capsys: pytest.C
     (folder / "line.csv").write_bytes(b"\xef\xbb\xbf" + GOOD.encode())
     assert main(["catalogue", "import", "line.csv", "-o", "line.toml"]) == 0
     assert "begins with a byte-order mark (row 1, column A)" in capsys.readouterr().out
+
+
+def test_notes_on_cells_are_left_behind_and_said(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    book = openpyxl.load_workbook(io.BytesIO(table_of(START_LINE, ".xlsx")))
+    for cell in ("D2", "D3"):
+        book["evidence"][cell].comment = Comment("ask Ana", "A")
+    book.save(folder / "line.xlsx")
+    assert main(["catalogue", "import", "line.xlsx", "-o", "line.toml"]) == 0
+    assert "A note on a cell is no record, and was left behind: evidence!D2, evidence!D3." in capsys.readouterr().out
 
 
 def test_the_table_that_is_spoilt_here_is_sound(folder: Path, capsys: pytest.CaptureFixture[str]) -> None:

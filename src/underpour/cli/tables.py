@@ -48,19 +48,16 @@ def imported(typed: Sequence[str]) -> Told:
     content = _content(table)
 
     from ..catalogue.line_toml import line_toml
-    from ..tabled import has_mark, line_in
+    from ..tabled import taken_from
 
     with _nothing_thrown_away():
         try:
-            line = line_in(content, ending)
+            taken = taken_from(content, ending)
         except Mistakes as wrong:
             raise Mistakes([_nothing_written(len(wrong.found)), *(each.placed(file=table) for each in wrong)]) from None
-        written = line_toml(line).encode()
+        written = line_toml(taken.line).encode()
     _write(path, written, to, over=given.over)
-    said = [f"{_counts(line)}, in {to}."]
-    if ending == ".csv" and has_mark(content):
-        said.append("The table begins with a byte-order mark (row 1, column A); it was read over.")
-    said.append(f"Next: underpour catalogue validate {to}")
+    said = [f"{_counts(taken.line)}, in {to}.", *taken.said, f"Next: underpour catalogue validate {to}"]
     return Told("\n".join(said) + "\n")
 
 

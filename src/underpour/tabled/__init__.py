@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -10,10 +11,19 @@ from ..mistakes import Mistakes as Mistakes
 if TYPE_CHECKING:
     from ..catalogue.line import Line
 
+NOTES = 6  # cells with notes that are listed
 START = Path(__file__).with_name("start.toml")
 
 
-def line_in(content: bytes, ending: str) -> Line:
+@dataclass(frozen=True)
+class Taken:
+    """What was taken from a table, and what is to be said of it."""
+
+    line: Line
+    said: tuple[str, ...]
+
+
+def taken_from(content: bytes, ending: str) -> Taken:
     """The product line in the bytes of a table.
 
     Parameters
@@ -31,8 +41,19 @@ def line_in(content: bytes, ending: str) -> Line:
     from . import comma_separated, records, workbook
 
     if ending == ".csv":
-        return records.line_of([comma_separated.sheet(content)])
-    return records.line_of(workbook.sheets(content))
+        mark = "The table begins with a byte-order mark (row 1, column A); it was read over."
+        line = records.line_of([comma_separated.sheet(content)])
+        return Taken(line, (mark,) if comma_separated.has_mark(content) else ())
+    sheets = workbook.sheets(content)
+    notes = [cell for sheet in sheets for cell in sheet.left]
+    shown = ", ".join(notes[:NOTES]) + (f" and {len(notes) - NOTES} more" if len(notes) > NOTES else "")
+    left = f"A note on a cell is no record, and was left behind: {shown}."
+    return Taken(records.line_of(sheets), (left,) if notes else ())
+
+
+def line_in(content: bytes, ending: str) -> Line:
+    """The product line alone, as `taken_from` gives it."""
+    return taken_from(content, ending).line
 
 
 def table_of(line: Line, ending: str, *, every_column: bool = False) -> bytes:
@@ -59,10 +80,3 @@ def start(ending: str) -> bytes:
     from ..catalogue.line_file import line_text, read_line
 
     return table_of(read_line(line_text(START)), ending, every_column=True)
-
-
-def has_mark(content: bytes) -> bool:
-    """Whether a byte-order mark stands at the head of a CSV."""
-    from . import comma_separated
-
-    return comma_separated.has_mark(content)

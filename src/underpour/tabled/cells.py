@@ -218,8 +218,9 @@ def _not_text(
         if column.sort == "day":
             instead = "Write the day alone, year first: 2026-06-01."
             raise Mistake("", shown(cell), "A time of day stands here.", instead)
-        wrong = f"A day stands here, where {_wanted(column)}."
-        instead = "A spreadsheet takes words such as 1-2 for a day: make the cell a text, then type it again."
+        of = "A day" if isinstance(cell, datetime.date) else "A time"
+        wrong = f"{of} stands here, where {_wanted(column)}."
+        instead = "A spreadsheet takes words such as 1-2 for one: make the cell a text, then type it again."
         raise Mistake("", shown(cell), wrong, instead)
     number = float(cell or 0)
     if column.sort == "measure":

@@ -40,7 +40,7 @@ def sheet(content: bytes) -> Sheet:
             wrong.append((number, min(len(cells), len(heading)), _width(cells, heading)))
             torn.add(number)
     kept = [(number, [_cell(words) for words in cells]) for number, cells in rows]
-    return Sheet("", tuple(kept), width_held=True, wrong=tuple(wrong), torn=frozenset(torn))
+    return Sheet("", tuple(kept), wrong=tuple(wrong), torn=frozenset(torn))
 
 
 def text_of(content: bytes) -> str:

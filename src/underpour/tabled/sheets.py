@@ -18,8 +18,8 @@ class Sheet:
     name: str  # of the sheet in its workbook; "" for CSV
     rows: tuple[tuple[int, Sequence[Cell]], ...]  # numbered as a spreadsheet shows them
     typed_cells: bool = False  # numbers are kept as numbers
-    width_held: bool = False  # a row with more or fewer cells than the heading has been told of
     wrong: tuple[tuple[int, int, Mistake], ...] = ()  # row, column from 0, what the file itself tells
+    left: tuple[str, ...] = ()  # cells with a note on them, which no record holds
     torn: frozenset[int] = frozenset()  # rows that were not read, since what they hold is not sure
 
     def at(self, row: int, column: int, heading: str = "") -> str:

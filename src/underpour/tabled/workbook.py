@@ -7,6 +7,7 @@ import io
 import warnings
 import zipfile
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
 from typing import Any
 
 from ..mistakes import Mistake, Mistakes
@@ -108,18 +109,18 @@ def _sheet(sheet: Any) -> Sheet:
         last = f"{column_letters(sheet.max_column - 1)}{sheet.max_row}"
         wrong = f"The sheet {sheet.title} reaches as far as {last}; {ROWS} rows of {COLUMNS} columns are read at most."
         raise Mistakes([Mistake(f"{sheet.title}!{last}", "", wrong, "Delete the rows and columns beyond the table.")])
-    rows = without_empty_end(
-        [
-            (n, [None if each.value is None else _cell(each) for each in row])
-            for n, row in enumerate(sheet.iter_rows(), 1)
-        ]
-    )
+    read: list[tuple[int, Sequence[Cell]]] = []
+    left: list[str] = []
+    for number, row in enumerate(sheet.iter_rows(), 1):
+        read.append((number, [None if each.value is None else _cell(each) for each in row]))
+        left += [f"{sheet.title}!{each.coordinate}" for each in row if each.comment]
+    rows = without_empty_end(read)
     if not rows:
         return Sheet(sheet.title, ())
     width = max(column for _, cells in rows for column, cell in enumerate(cells, 1) if not is_empty(cell))
     kept = [(number, cells[:width]) for number, cells in rows]
     told = (*_merged(sheet, kept), *_out_of_sight(sheet, kept))
-    return Sheet(sheet.title, _merges_filled(sheet, kept), typed_cells=True, wrong=told)
+    return Sheet(sheet.title, _merges_filled(sheet, kept), typed_cells=True, wrong=told, left=tuple(left))
 
 
 def _cell(cell: Any) -> Cell:
@@ -181,7 +182,7 @@ def _with_stored(found: Iterable[Sheet], book: Any) -> list[Sheet]:
             )
             for number, cells in sheet.rows
         )
-        made.append(Sheet(sheet.name, rows, sheet.typed_cells, sheet.width_held, sheet.wrong, sheet.torn))
+        made.append(replace(sheet, rows=rows))
     return made
 
 
