@@ -167,9 +167,10 @@ def main(brief: str) -> int:
     for name, asked in (("as briefed", reading.brief), *reading.alternatives):
         resolved = resolve(asked)
         room = Climate(resolved.room.mean, resolved.room.swing)
-        outdoors = Climate(resolved.outdoor_mean, resolved.outdoor_swing)
         floor = wall = 0.0
         for edge in resolved.edges:
+            beside = resolved.air_beside(edge)
+            outdoors = Climate(beside.mean, beside.swing)
             for smallest, growth in ((0.008, 0.35), (0.004, 0.25)):
                 found = second_way(section(resolved, edge), room, outdoors, smallest=smallest, growth=growth)
                 print(f"{name}, edge {edge.letter}: {found}")

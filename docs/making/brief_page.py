@@ -27,6 +27,35 @@ nearest one that is.
 Lists are counted from 1 where a key is named in a message or an alternative: `floor.build-up.2.thickness` is the
 thickness of the second layer. Edges are lettered A, B, C in the order of the file, or called by their `name`.
 
+The plan is the floor seen from above. Corners stand in order round it, either way; side 3 goes from corner 3 to
+corner 4. Behind a corner stands the arc that begins there, if one does: `"14 0 rise 4"` bows out by 4 in the middle,
+`rise -4` bows in, `"14 0 radius 6.5"` is the shorter arc of that radius, `"14 0 through 20 -4"` goes through that
+point, and `"14 0 bulge 0.667"` is the arc as drawing files (DXF) keep it: the tangent of a quarter of its angle,
+above nought where it turns left on its way. A round floor is two corners with an arc each. Holes are taken off the
+area, and their sides are edges too, `"hole.1.side.2"` or `"hole.1"` for all of them. An edge takes whole sides, sides
+by name, and parts of one, counted along the side from the corner where it begins:
+
+```toml
+[plan]
+unit    = "ft"
+outline = ["0 0", "14 0 rise 4", "26 0", "52 0", "52 28", "0 28"]
+
+[[plan.hole]]
+outline = ["34 10", "44 10", "44 20", "34 20"]
+
+[[plan.side]]
+side = 6
+name = "garage wall"
+
+[[edge]]
+sides  = ["garage wall", { side = 4, from = "12 ft", to = "15 ft 6 in" }]
+kind   = "raft"
+beside = "unheated"
+```
+
+Every point of the outline and of each hole has exactly one edge; a stretch that has none, or two, is told. Areas and
+lengths are exact, those of arcs too. What stands in the floor (`[[plan.obstacle]]`) is counted as floor.
+
 This page is made from the program's own help texts by `docs/making/brief_page.py`.
 """
 

@@ -97,6 +97,7 @@ def _answer(name: str, resolved: Resolved, edges: tuple[SolvedEdge, ...], window
         name=name,
         summary=summary(resolved),
         size=size(resolved),
+        plan=resolved.plan,
         sections={e.edge.letter: replace(e.section, window=shown[e.edge.letter]) for e in edges},
         fields={
             e.edge.letter: replace(

@@ -10,6 +10,7 @@ from .findings import Assumed, Finding
 from .laying.records import Confirmer, Point, Product, Unseen, Work
 from .measure.table import System
 from .physics.conduction.field import Field
+from .resolve import KeyPlan
 from .sections.parts import Section
 
 __all__ = ["Answer", "Assumed", "Dossier"]
@@ -50,6 +51,7 @@ class Answer:
     inspection: tuple[Point, ...] = ()
     unseen: tuple[Unseen, ...] = ()  # findings that no point of the inspection bears on, and why
     confirmers: tuple[Confirmer, ...] = ()
+    plan: KeyPlan | None = None  # the floor seen from above
     size: str = ""  # "298 m² (3208 ft²), with 74.00 m (243 ft) of edge that faces outdoors"
 
     def find(self, id: str, **at: object) -> Finding:

@@ -76,8 +76,21 @@ def for_submittal(dossier: Dossier) -> Pictures:
     alone = len(dossier.alternatives) == 1
     return Pictures(
         comparison=tuple(p for e in edges for p in ([_warm(dossier, e)] if alone else _compared(dossier, e))),
+        plan=plan(dossier),
         sections=tuple(to_scale(dossier, e) for e in edges),
     )
+
+
+def plan(dossier: Dossier) -> tuple[Picture, ...]:
+    """The key plan, where there is more to see than one edge all round."""
+    from ..drawings.plan import key_plan
+    from ..papers import Picture
+
+    shown = dossier.as_briefed.plan
+    if shown is None or not (len(shown.edges) > 1 or shown.floor.holes or shown.floor.obstacles):
+        return ()
+    alt = "The floor seen from above: its sides with their lengths, and which edge lies where."
+    return (Picture("Key plan", key_plan(shown, dossier.units, width=WHOLE), "", alt, headed=True, wide=WHOLE),)
 
 
 def _compared(dossier: Dossier, edge: str) -> list[Picture]:

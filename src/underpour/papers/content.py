@@ -66,6 +66,7 @@ def content(
             "known": known(findings, system),
             "comparison": [picture_row(p) for p in pictures.comparison],
             "compared": compared(dossier, system),
+            "plan": [picture_row(p) for p in pictures.plan],
             "sections": [picture_row(p) for p in pictures.sections],
             "products": products(dossier),
             "works": works(dossier),

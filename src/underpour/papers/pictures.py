@@ -22,4 +22,5 @@ class Pictures:
     """The drawings of one paper, in the order of printing."""
 
     comparison: tuple[Picture, ...] = ()  # alternatives side by side, one an edge
+    plan: tuple[Picture, ...] = ()  # the floor seen from above, where it has more than one edge or anything in it
     sections: tuple[Picture, ...] = ()  # the cut through each edge, to scale

@@ -7,8 +7,6 @@ from dataclasses import replace
 from functools import partial
 from typing import TypeVar
 
-from ..brief.model import Brief
-from ..brief.sides import stretches_of_edges
 from ..brief.tables.edge import Edge, Insulation
 from ..brief.tables.layer import Layer
 from ..catalogue.products import Products
@@ -31,11 +29,6 @@ USUAL_ABOVE = {
     "threshold": "leaf",
     "ledge": "above-on-ledge",
 }
-
-
-def exposed_lengths(brief: Brief) -> list[float]:
-    """Length of the perimeter that belongs to each edge, in file order. [m]"""
-    return [sum(stretch.length for stretch in taken) for taken in stretches_of_edges(brief)]
 
 
 def resolve_edge(

@@ -9,6 +9,7 @@ from ..catalogue.products import Products
 from ..catalogue.records import Board, Quantity, Retarder, Use
 from ..findings import Assumed
 from ..measure import System
+from ..outlines.floor import Floor, Stretch
 from .zone import SiteZone
 
 
@@ -184,6 +185,29 @@ class ResolvedEdge:
 
 
 @dataclass(frozen=True, slots=True)
+class PlanEdge:
+    """Where an edge lies on the plan."""
+
+    letter: str
+    kind: str
+    beside: str  # outdoors, heated, unheated, "next door"
+    stretches: tuple[Stretch, ...]
+
+    @property
+    def length(self) -> float:
+        """Of all its stretches. [m]"""
+        return sum(stretch.length for stretch in self.stretches)
+
+
+@dataclass(frozen=True, slots=True)
+class KeyPlan:
+    """The floor seen from above, and every edge of it, those beside heated rooms too."""
+
+    floor: Floor
+    edges: tuple[PlanEdge, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Room:
     """Air over the floor: of the room, or outdoors where the slab lies under the sky."""
 
@@ -213,6 +237,7 @@ class Resolved:
     floor: tuple[Slice, ...]
     area: float  # m²
     perimeter: float  # m that faces outdoors or other colder air
+    plan: KeyPlan
     available_depth: float | None
     edges: tuple[ResolvedEdge, ...]
     assumed: tuple[Assumed, ...]

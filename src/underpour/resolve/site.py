@@ -10,7 +10,6 @@ from .. import catalogue
 from ..brief.bearing import loads_at_edges
 from ..brief.model import Brief
 from ..brief.paths import letter
-from ..brief.plans import floor_of
 from ..brief.tables.floor import Seasons
 from ..brief.tables.site import TypedGround
 from ..catalogue import year, zones
@@ -22,7 +21,8 @@ from .air import Air, air
 from .air_spaces import with_lying_air
 from .assumptions import Assumptions
 from .beside import air_beside, beside_notes
-from .edges import exposed_lengths, resolve_edge
+from .edges import resolve_edge
+from .key_plan import area_words, key_plan, plan_notes
 from .layers import layer_slice
 from .resolved import Beside, Resolved, Room, Slice, WallLoad
 from .zone import site_zone
@@ -94,10 +94,10 @@ def resolve(
             made = replace(made, conductivity=assumed.take(_old_concrete(f"floor.build-up.{n}")))
         floor.append(made)
     letters = [edge.name or letter(n) for n, edge in enumerate(brief.edge)]
-    lengths = exposed_lengths(brief)
+    plan = key_plan(brief, letters)
     edges = [
-        resolve_edge(edge, named, length, system, assumed, found, products, outdoors=use.room is None)
-        for edge, named, length in zip(brief.edge, letters, lengths, strict=True)
+        resolve_edge(edge, named, on_plan.length, system, assumed, found, products, outdoors=use.room is None)
+        for edge, named, on_plan in zip(brief.edge, letters, plan.edges, strict=True)
         if edge.beside != "heated"
     ]
     loads = _wall_loads(brief, letters, system)
@@ -138,6 +138,7 @@ def resolve(
             *_notes(use, outdoor_mean, room),
             *_old_slab_notes(brief),
             *beside_notes(standing, room),
+            *plan_notes(plan),
         ),
         outdoor_mean=outdoor_mean,
         outdoor_swing=outdoor_swing,
@@ -146,8 +147,9 @@ def resolve(
         room=room,
         ground=ground,
         floor=with_lying_air(floor, room.mean < outdoor_mean),
-        area=floor_of(brief.plan).area,
+        area=plan.floor.area,
         perimeter=sum(edge.length for edge in standing),
+        plan=plan,
         available_depth=_available_depth(brief, assumed),
         edges=standing,
         assumed=assumed.taken,
@@ -292,11 +294,8 @@ def _room(brief: Brief, use: Use, outdoor_swing: complex, assumed: Assumptions) 
 def size(resolved: Resolved) -> str:
     """How large the floor is and how much of its edge faces outdoors."""
     other = sum(edge.length for edge in resolved.edges if edge.beside is not None)
-    area, edge, beside = (
-        say.both(size, unit, resolved.system)
-        for size, unit in ((resolved.area, "m²"), (resolved.perimeter - other, "m"), (other, "m"))
-    )
-    outdoors = f"{area}, with {edge} of edge that faces outdoors"
+    edge, beside = (say.both(length, "m", resolved.system) for length in (resolved.perimeter - other, other))
+    outdoors = f"{area_words(resolved.plan, resolved.system)}, with {edge} of edge that faces outdoors"
     return f"{outdoors} and {beside} beside other air" if other else outdoors
 
 
