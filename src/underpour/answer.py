@@ -144,7 +144,7 @@ def findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]
             found += heat.surface(resolved, edge)
             found += moisture.factor(resolved, edge)
         found += ground.coldest(resolved, edge)
-        found += bearing.below_footing(edge.edge, resolved.system)
+        found += bearing.below_footing(resolved, edge.edge)
     found += height.build_up(resolved)
     found += film.of_floor(resolved)
     found += belonging.boards(resolved)

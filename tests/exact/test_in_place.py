@@ -8,40 +8,56 @@ from hypothesis import strategies as st
 from pytest import approx
 
 from underpour import catalogue
-from underpour.catalogue.in_place import Measured, Water, at_temperature, in_place, with_water
+from underpour.catalogue.in_place import Coefficient, Measured, Water, at_temperature, in_place, with_water
 from underpour.catalogue.read import table
 
 DRY, WET = Water(0.01, "tested"), Water(0.05, "after years")
 share = st.floats(0.0, 0.2)
 
 
+WARM = Coefficient(0.0036, 0.0030, 0.0048)  # EPS
+FIXED, WETS_BY_FOUR = Coefficient(0.0036, 0.0036, 0.0036), Coefficient(4.0, 4.0, 4.0)
+
+
 def test_a_graded_board_worked_out_by_hand():
-    """Marlpit Plain 25: R 4.67 an inch at 40 °F, 1.5 % of water, 3.2 % after frost; 0.0036 and 4 for EPS."""
-    dry = 0.0254 / (4.67 * 0.1761102) * exp(0.0036 * (10.0 - 40.0 / 9.0))
+    """Marlpit Plain 25: R 4.67 an inch at 40 °F, 1.5 % of water, 3.2 % after frost; 0.0036 and 4 for EPS.
+
+    The ends take the ends of the coefficients' ranges: 0.0030 dry, 0.0048 and 5 wet.
+    """
+    tested = 0.0254 / (4.67 * 0.1761102)
+    dry, least, most = (tested * exp(each * (10.0 - 40.0 / 9.0)) for each in (0.0036, 0.0030, 0.0048))
     found = catalogue.shipped_products().board("plain-25").conductivity_in_place
-    assert found.low == approx(dry, rel=1e-4)
+    assert found.low == approx(least, rel=1e-4)
     assert found.value == approx(dry * exp(4.0 * 0.015), rel=1e-4)
-    assert found.high == approx(dry * exp(4.0 * 0.032), rel=1e-4)
+    assert found.high == approx(most * exp(5.0 * 0.032), rel=1e-4)
 
 
 def test_the_test_nearest_to_the_ground_s_temperature_is_taken():
     warm, cold = Measured(0.040, 24.0, "warm"), Measured(0.030, 4.4, "cold")
-    assert "cold" in in_place((warm, cold), DRY, WET, None, 10.0, 0.0036, 4.0).steps
-    assert "warm" in in_place((warm, cold), DRY, WET, None, 20.0, 0.0036, 4.0).steps
+    assert "cold" in in_place((warm, cold), DRY, WET, None, 10.0, FIXED, WETS_BY_FOUR).steps
+    assert "warm" in in_place((warm, cold), DRY, WET, None, 20.0, FIXED, WETS_BY_FOUR).steps
 
 
 def test_a_declared_value_above_the_wet_one_is_the_high_one():
     test = (Measured(0.030, 10.0, "test"),)
-    assert in_place(test, DRY, WET, 0.050, 10.0, 0.0036, 4.0).high == 0.050
-    assert in_place(test, DRY, WET, 0.031, 10.0, 0.0036, 4.0).high == approx(0.030 * exp(0.2))
+    assert in_place(test, DRY, WET, 0.050, 10.0, FIXED, WETS_BY_FOUR).high == 0.050
+    assert in_place(test, DRY, WET, 0.031, 10.0, FIXED, WETS_BY_FOUR).high == approx(0.030 * exp(0.2))
 
 
-@given(tested=share, long=share, coefficient=st.floats(0.0, 6.0))
-def test_low_value_and_high_stand_in_that_order(tested, long, coefficient):
-    found = in_place(
-        (Measured(0.03, 4.4, "test"),), Water(tested, "a"), Water(long, "b"), None, 10.0, 0.0036, coefficient
-    )
-    assert found.low <= found.value <= found.high
+@given(tested=share, long=share, coefficient=st.floats(0.0, 6.0), mean=st.floats(-10.0, 40.0))
+def test_low_value_and_high_stand_in_that_order(tested, long, coefficient, mean):
+    """Above the reference and below it: the temperature's coefficient then pulls the other way."""
+    wets = Coefficient(coefficient, 0.8 * coefficient, 1.2 * coefficient)
+    test = (Measured(0.03, mean, "test"),)
+    found = in_place(test, Water(tested, "a"), Water(long, "b"), None, 10.0, WARM, wets)
+    assert found.low <= found.dry <= found.value <= found.high
+
+
+def test_the_age_of_the_foam_at_its_test_is_told_where_it_ages():
+    products = catalogue.shipped_products()
+    assert (products.board("xps-40").age, products.board("plain-25").age) == ("aged 180 days", "")
+    assert "MB-16-THE, aged 180 days)" in products.board("xps-40").in_place_steps
+    assert products.board("c578-iv").age == "aged 180 days, as the class asks"
 
 
 @given(st.floats(-20.0, 60.0), st.floats(-20.0, 60.0))

@@ -85,7 +85,7 @@ def each_kind() -> list[str]:
     return [bare("dwelling", kind) for kind in get_args(Kind)]
 
 
-def with_line(text: str, table: str, line: str) -> str:
+def with_line(text: str, table: str, line: str, file: str = "") -> str:
     """The brief with a line typed at the head of a table ("floor", "edge.B"), in place of one with the same key.
 
     A layer's table ("floor.build-up.4") takes it beside what stands there; a table of its own stands at the end.
@@ -100,9 +100,11 @@ def with_line(text: str, table: str, line: str) -> str:
         braces = list(re.finditer(r"\{[^{}]*\}", text[start:]))[int(layer) - 1]
         kept = [row.strip() for row in braces[0][1:-1].split(",") if row.partition("=")[0].strip() != key]
         return f"{text[: start + braces.start()]}{{ {', '.join([*kept, line])} }}{text[start + braces.end() :]}"
+    if not inner and f"[{name}]\n" not in text:
+        return f"{text}\n[{name}]\n{line}\n"
     heading, number = f"[{name}]", 0
     if inner:
-        heading, number = f"[[{name}]]", edge_index(inner, [edge.name for edge in reads(text).brief.edge])
+        heading, number = f"[[{name}]]", edge_index(inner, [edge.name for edge in reads(text, file).brief.edge])
     pieces = re.split(rf"(?m)^({re.escape(heading)}[^\n]*\n)", text)  # before, heading, after, heading, after, ...
     own, bracket, rest = pieces[2 + 2 * number].partition("\n[")
     kept = [row for row in own.splitlines() if row.partition("=")[0].strip() != key]
@@ -114,6 +116,9 @@ def exactly(path: str, values: dict[str, tuple[float, str]]) -> str:
     """The line that types the input at a path, its numbers in SI to the last digit."""
 
     def typed(found: re.Match[str]) -> str:
+        if found[1] == "each":  # of a table by boards, the one at the path
+            value, unit = values[path]
+            return f'{path.rpartition(".")[2]} = "{value:.10g} {unit}"'
         value, unit = values[f"{path.rpartition('.')[0]}.{found[1]}"]
         name, times = UNITS.get(unit, (unit, 1.0))
         return f"{value * times:.10g} {name}"

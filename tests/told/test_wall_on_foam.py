@@ -120,7 +120,7 @@ def findings(text: str, alternative: str = "") -> list[Finding]:
     reading = reads(text)
     brief = dict(reading.alternatives)[alternative] if alternative else reading.brief
     made = resolve(brief)
-    return [finding for edge in made.edges for finding in bearing.below_footing(edge, made.system)]
+    return [finding for edge in made.edges for finding in bearing.below_footing(made, edge)]
 
 
 @pytest.mark.parametrize("at", ["lake side", "edge lake side", "edge A", "A"])

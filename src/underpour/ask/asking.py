@@ -65,7 +65,8 @@ def asked(reading: Reading) -> Asked:
 
 def left_open(taken: Taken) -> list[Open]:
     """Every input that is missing or assumed, what is missing first."""
-    missing = dict.fromkeys(finding.missing for finding in taken.findings.values() if finding.missing)
+    asked_for = (finding.missing for finding in taken.findings.values())
+    missing = dict.fromkeys(path for path in asked_for if path and not path.startswith("catalogue."))  # no brief's key
     return [
         *(missing_input(path, row_of(path, taken.resolved)) for path in missing),
         *(_assumed(each, row_of(each.path, taken.resolved)) for each in taken.resolved.assumed),
@@ -197,19 +198,35 @@ def _written(reading: Reading, taken: Taken, question: Question) -> Question:
     found = wordings()[question.about.row]
     values = {each.path: each for each in left_open(taken)}
     edges = [str(turn.as_taken.at["edge"]) for turn in question.turns if "edge" in turn.as_taken.at]
-    placed = _placed(reading, found.place(path))
+    place = found.place(path)
+    placed = _placed(reading, place)
+    line = found.line(
+        path,
+        values,
+        lambda beside: _placed(reading, beside).typed.strip('"'),
+        edges,
+        taken.resolved.system,
+        _standing(reading, place),
+    )
+    unheaded = found.table(path) == "foam" and "foam" not in reading.brief.model_fields_set
+    own = found.own_table or unheaded
     return replace(
         question,
         words=found.question,
         look=found.look,
         caution=found.caution,
-        table=found.table(path),
-        line=found.line(
-            path, values, lambda beside: _placed(reading, beside).typed.strip('"'), edges, taken.resolved.system
-        ),
-        file_line=0 if found.own_table else placed.line,
-        replaces="" if found.own_table else placed.typed,
+        table="" if unheaded else found.table(path),
+        line=f"[foam]\n{line}" if unheaded else line,
+        file_line=0 if own else placed.line,
+        replaces="" if own else placed.typed,
     )
+
+
+def _standing(reading: Reading, place: str) -> dict[str, str]:
+    """What is typed already in a table that the line writes whole, by its key."""
+    foam = reading.brief.foam
+    tables = {"foam.water": foam.water, "foam.long-term-stress": foam.long_term_stress}
+    return {key: measure.typed for key, measure in tables.get(place, {}).items()}
 
 
 def _placed(reading: Reading, path: str) -> Mistake:

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import re
 import tomllib
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
+from types import MappingProxyType
 from typing import Any
 
 from ..measure import System, say
@@ -56,21 +57,32 @@ class Wording:
         typed: Callable[[str], str],
         edges: Sequence[str],
         system: System,
+        standing: Mapping[str, str] = MappingProxyType({}),
     ) -> str:
         """The line, with the values that are taken meanwhile; what is missing stands in the middle of its range.
 
         ``values`` are the open inputs by path; ``typed`` gives the words at a path that is not open, for a table of
-        which a part is typed. A table of its own is written once for each of ``edges``.
+        which a part is typed. A table of its own is written once for each of ``edges``. "<each>" stands for every open
+        input in the table that the line writes, beside what is ``standing`` there already, by its key.
         """
         above = path.rpartition(".")[0]
 
         def word(key: str, edge: str) -> str:
             if key == "edge":
                 return edge
+            if key == "each":
+                return ", ".join(f'{name} = "{said}"' for name, said in {**standing, **dict(opened())}.items())
             if self.example is not None and key == self.example["key"]:
                 return as_typed(self.example["value"], self.example["unit"], system)
             each = values.get(f"{above}.{key}")
             return as_typed(each.middle, each.unit, system) if each is not None else typed(f"{above}.{key}")
+
+        def opened() -> Iterator[tuple[str, str]]:
+            for at, each in values.items():
+                if at.rpartition(".")[0] == above:
+                    taken = self.example["value"] if self.example is not None else each.middle
+                    unit = self.example["unit"] if self.example is not None else each.unit
+                    yield at.rpartition(".")[2], as_typed(taken, unit, system)
 
         def written(edge: str) -> str:
             return _VALUE.sub(lambda found: word(found[1], edge), self.write)
@@ -103,13 +115,13 @@ def row_of(path: str, resolved: Resolved) -> str:
 
 
 def pattern(path: str) -> str:
-    """The path without the names of edges and the numbers of lists.
+    """The path without the names of edges, the keys of boards and the numbers of lists.
 
     >>> pattern("edge.door side.footing.width"), pattern("floor.build-up.2.thickness")
     ('edge.footing.width', 'floor.build-up.thickness')
     """
     steps = path.split(".")
-    named = 1 if steps[0] == "edge" else -1
+    named = {"edge": 1, "foam": 2}.get(steps[0], -1)  # an edge's name, a board's key
     return ".".join(step for n, step in enumerate(steps) if n != named and not step.isdecimal())
 
 

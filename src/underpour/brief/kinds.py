@@ -13,6 +13,7 @@ from pydantic_core import PydanticCustomError
 
 from .. import measure
 from ..measure import Measure
+from ..measure.read import read
 from ..mistakes import Mistake, nearest
 
 MOST_AIR = 0.3  # m: ISO 6946 tells air up to that thickness
@@ -166,6 +167,25 @@ def wall_force(typed: str) -> Measure:
     return force
 
 
+def stress(typed: str) -> Measure:
+    """A stress that may stand on foam, above zero.
+
+    Raises
+    ------
+    Mistake
+        No pressure, or nothing at all.
+    """
+    pressure = measure.pressure(typed)
+    if pressure.si == 0.0:
+        raise Mistake("", "", f"{typed} is nothing.", "Write what may stand on it, such as 12 psi or 80 kPa.")
+    return pressure
+
+
+def water_share(typed: str) -> Measure:
+    """Water by volume, from none to all of it."""
+    return read(typed, "share")
+
+
 def wall_top_or_level(value: object) -> Measure | Literal["wall-top"]:
     """Where foam on a wall begins: the word, or a level above (+) or below (-) the top of the floor."""
     return "wall-top" if value == "wall-top" else typed_measure(measure.signed_length)(value)
@@ -298,6 +318,8 @@ WantedR = Annotated[Measure, _read(wanted_resistance), _shown("Wanted R-value", 
 BoardThickness = Annotated[Measure, _read(board_thickness), _shown("Thickness of a board", "2 in", "50 mm")]
 Temperature = Annotated[Measure, _read(measure.temperature), _shown("Temperature", "68 F", "20 C")]
 LineForce = Annotated[Measure, _read(wall_force), _shown("Force on each length", "1500 lb/ft", "20 kN/m")]
+Stress = Annotated[Measure, _read(stress), _shown("Stress", "12 psi", "80 kPa")]
+WaterShare = Annotated[Measure, _read(water_share), _shown("Water by volume", "5 %")]
 Humidity = Annotated[Measure, _read(measure.humidity), _shown("Relative humidity", "50 %")]
 Conductivity = Annotated[Measure, _read(measure.conductivity), _shown("Thermal conductivity", "0.036 W/(m·K)")]
 Density = Annotated[Measure, _read(measure.density), _shown("Density", "1800 kg/m³", "110 pcf")]

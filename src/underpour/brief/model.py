@@ -14,6 +14,7 @@ from pydantic.fields import FieldInfo
 
 from .tables.edge import Edge
 from .tables.floor import FloorTable
+from .tables.foam import FoamTable
 from .tables.handover import Accept, Handover
 from .tables.load import Load
 from .tables.plan import Plan
@@ -54,6 +55,9 @@ class Brief(Table):
         "What stands on the floor or its footing.",
         [{"kind": "wall", "at": "edge A", "force": "1500 lb/ft"}],
         default=(),
+    )
+    foam: FoamTable = key(
+        "By which basis foam may carry something for good, and how wet it lies.", default_factory=FoamTable
     )
     handover: Handover = key("What stands on the first sheet of a submittal.", default_factory=Handover)
     accept: tuple[Accept, ...] = key("Shortfalls that somebody accepted.", default=())

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Collection
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from typing import TYPE_CHECKING, Any, NoReturn
 
 from ..mistakes import Mistake
-from .in_place import Measured, Water, in_place
-from .properties import Property, properties, unit_of
+from .in_place import Coefficient, InPlace, Measured, Water, in_place
+from .properties import Property, properties, record_limits, unit_of
 from .read import Entry, absent, cell, quantity, table
-from .records import Board, CreepRecord, Made, Quantity, Source
+from .records import Board, CreepRecord, Made, Quantity, School, Source, Wetting
 
 if TYPE_CHECKING:
     from .line import Evidence, Product
@@ -49,8 +49,9 @@ def _class(row: Entry, columns: Entry) -> Board:
     """A class: the least that any board of it has."""
     path = f"catalogue.foam.{row['key']}"
     numbers = {name: cell(columns, name, row[name], f"{path}.{name}") for name in columns if name in row}
+    age = _class_age(row)
     tests = tuple(
-        Measured(1.0 / number.value, columns[name]["temperature"]["value"], number.where)
+        Measured(1.0 / number.value, columns[name]["temperature"]["value"], number.where, age)
         for name, number in numbers.items()
         if name.startswith("resistance")
     )
@@ -66,12 +67,19 @@ def _class(row: Entry, columns: Entry) -> Board:
             declared=None,
             strength=next(number for name, number in numbers.items() if name.startswith("strength")),
             density=next(number for name, number in numbers.items() if name.startswith("density")),
+            age=age,
         ),
         label=row["label"],
         label_terms=f"{row['terms']}, {columns[labelled]['label']}",
         note=row.get("note", ""),
         tested=tuple((columns[name]["name"], number) for name, number in numbers.items()),
     )
+
+
+def _class_age(row: Entry) -> str:
+    """The age that a class asks of foam whose gas leaves it; "" where it does not age."""
+    aged = record_limits()["aged"]
+    return f"aged {aged.value:.0f} days, as the class asks" if table("foams")[row["family"]].get("ages") else ""
 
 
 def product_board(product: Product, of_maker: OfMaker) -> Board:
@@ -100,8 +108,7 @@ def product_board(product: Product, of_maker: OfMaker) -> Board:
         tested.append((f"{of.name} ({evidence.method})" if again else of.name, number))
     by_mean = ("resistance-24C", "resistance-4C")
     of_label = next(evidence for of, evidence in rows if of.key == by_mean[0])
-    age = of_label.conditions.age
-    aged = f", aged {age.typed.replace(' d', ' days')}" if age else ""
+    aged = _aged(of_label)
     label_mean = "75 °F (24 °C) mean"
     return _board(
         product.key,
@@ -109,7 +116,12 @@ def product_board(product: Product, of_maker: OfMaker) -> Board:
         _Tested(
             label=first[by_mean[0]],
             resistances=tuple(
-                Measured(1.0 / first[key].value, properties()[key].mean or 0.0, first[key].where)
+                Measured(
+                    1.0 / first[key].value,
+                    properties()[key].mean or 0.0,
+                    first[key].where,
+                    _aged(next(evidence for of, evidence in rows if of.key == key)),
+                )
                 for key in by_mean
                 if key in first
             ),
@@ -118,9 +130,10 @@ def product_board(product: Product, of_maker: OfMaker) -> Board:
             declared=first.get("declared-10C"),
             strength=first["strength"] if "strength" in first else first["strength-break"],
             density=first["density"],
+            age=aged,
         ),
         label=f"{product.name} (invented)" if line.maker.invented else product.name,
-        label_terms=f"{of_label.method}{aged}, {label_mean}",
+        label_terms=", ".join(filter(None, (of_label.method, aged, label_mean))),
         note=product.note,
         maker=line.maker.name,
         invented=line.maker.invented,
@@ -158,22 +171,31 @@ class _Tested:
     declared: Quantity | None
     strength: Quantity
     density: Quantity
+    age: str
+
+
+def _aged(evidence: Evidence) -> str:
+    age = evidence.conditions.age
+    return f"aged {age.typed.replace(' d', ' days')}" if age else ""
 
 
 def _board(key: str, family: str, numbers: _Tested, **told: Any) -> Board:
     path = f"catalogue.foam.{key}"
     kind = table("foams")[family]
-    lies, steps = _conductivity_in_place(numbers, family, path)
+    long = numbers.water_long or quantity(kind["water-long"], f"catalogue.foam.kind.{family}.water-long")
+    found = _in_place(numbers, long, kind)
     return Board(
         key=key,
         material=family,
         hatch=kind["hatch"],
         r_label_per_metre=numbers.label,
-        conductivity_in_place=lies,
-        in_place_steps=steps,
+        conductivity_in_place=_conductivity_in_place(found, numbers, kind, path),
+        in_place_steps=found.steps,
         heat_capacity=_heat_capacity(numbers.density, quantity(kind["specific-heat"], ""), f"{path}.heat-capacity"),
         combustible=kind["combustible"],
         strength=numbers.strength,
+        age=numbers.age or ("age not told" if kind.get("ages") else ""),
+        wetting=_wetting(found.dry, numbers.water, long, kind, path),
         density=numbers.density,
         **({"made": ()} | told),
     )
@@ -223,33 +245,42 @@ def _printed(value: float, unit: str, origin: Source, where: str, path: str) -> 
     return Quantity(value, unit, value, value, origin, where, origin.seen, path)
 
 
-def _conductivity_in_place(numbers: _Tested, family: str, path: str) -> tuple[Quantity, str]:
-    kind = table("foams")[family]
-    long = numbers.water_long or quantity(kind["water-long"], f"catalogue.foam.kind.{family}.water-long")
-    found = in_place(
+def _in_place(numbers: _Tested, long: Quantity, kind: Entry) -> InPlace:
+    return in_place(
         numbers.resistances,
         Water(numbers.water.value, numbers.water.where),
         Water(long.value, long.where),
         numbers.declared.value if numbers.declared else None,
         table("foams")["reference"]["mean-temperature"]["value"],
-        kind["temperature"]["value"],
-        kind["water"]["value"],
+        *(Coefficient(*(kind[key][end] for end in ("value", "low", "high"))) for key in ("temperature", "water")),
     )
-    where = f"clause 7, from {numbers.label.source.title}"
-    return (
-        Quantity(
-            value=found.value,
-            unit="W/(m·K)",
-            low=found.low,
-            high=found.high,
-            source=quantity(kind["temperature"], "").source,
-            where=where,
-            seen="derived",
-            path=f"{path}.conductivity-in-place",
-            note=found.steps,
-        ),
-        found.steps,
+
+
+def _conductivity_in_place(found: InPlace, numbers: _Tested, kind: Entry, path: str) -> Quantity:
+    return Quantity(
+        value=found.value,
+        unit="W/(m·K)",
+        low=found.low,
+        high=found.high,
+        source=quantity(kind["temperature"], "").source,
+        where=f"clause 7, from {numbers.label.source.title}",
+        seen="derived",
+        path=f"{path}.conductivity-in-place",
+        note=found.steps,
     )
+
+
+def _wetting(dry: float, tested: Quantity, long: Quantity, kind: Entry, path: str) -> Wetting | None:
+    """How water changes it; None where it does not."""
+    per_water = quantity(kind["water"], f"{path}.per-water")
+    most = max(tested.value, long.value)
+    if per_water.value == 0.0 or most == 0.0:
+        return None
+    schools = tuple(
+        School(row["says"], quantity(row["water"], f"catalogue.foam.kind.school.{n}"))
+        for n, row in enumerate(kind.get("school", ()), start=1)
+    )
+    return Wetting(dry, per_water, replace(tested, low=0.0, high=most), schools)
 
 
 def _heat_capacity(density: Quantity, specific: Quantity, path: str) -> Quantity:

@@ -11,6 +11,19 @@ class Measured:
     conductivity: float  # W/(m·K)
     temperature: float  # mean temperature of the test, degC
     where: str  # "record MB-03-THE"
+    age: str = ""  # of the foam at the test, where it ages: "aged 180 days"
+
+
+@dataclass(frozen=True, slots=True)
+class Coefficient:
+    """A conversion coefficient of a material with its published range."""
+
+    value: float
+    low: float
+    high: float
+
+    def __str__(self) -> str:
+        return f"{self.value:g} ({self.low:g} to {self.high:g})"
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,8 +35,9 @@ class Water:
 @dataclass(frozen=True, slots=True)
 class InPlace:
     value: float  # W/(m·K), with the tested water
-    low: float  # W/(m·K), dry
-    high: float  # W/(m·K), after years in wet ground, or as declared where that is more
+    low: float  # W/(m·K), dry, by the coefficient that gives least
+    high: float  # W/(m·K), years in wet ground by the coefficients that give most, or as declared where that is more
+    dry: float  # W/(m·K), without water
     steps: str  # how they were reached, in one line
 
 
@@ -81,14 +95,14 @@ def in_place(
     long_water: Water,
     declared: float | None,
     reference: float,
-    per_kelvin: float,
-    per_water: float,
+    per_kelvin: Coefficient,
+    per_water: Coefficient,
 ) -> InPlace:
     """The one rule by which a board's conductivity in the ground is found.
 
     The measured conductivity whose mean temperature lies nearest to ``reference`` is taken there by ``per_kelvin``,
     then given the water of the immersion test. Low is the dry board; high is the board with ``long_water``, or the
-    declared conductivity where that is higher.
+    declared conductivity where that is higher. Low and high take the ends of the coefficients' ranges that lead there.
 
     Parameters
     ----------
@@ -100,8 +114,8 @@ def in_place(
         Declared conductivity at the reference temperature, where there is one. [W/(m·K)]
     reference : float
         Mean temperature in the ground. [degC]
-    per_kelvin, per_water : float
-        Conversion coefficients of the material. [1/K], [1]
+    per_kelvin, per_water : Coefficient
+        Conversion coefficients of the material with their ranges. [1/K], [1]
 
     Source
     ------
@@ -110,22 +124,30 @@ def in_place(
     Examples
     --------
     >>> test = Measured(0.030, 10.0, "a test")
-    >>> found = in_place((test,), Water(0.0, "dry"), Water(0.05, "wet"), None, 10.0, 0.0036, 4.0)
-    >>> found.low, found.value, round(found.high, 5)  # 0.030, and 0.030 · exp(0.2)
-    (0.03, 0.03, 0.03664)
+    >>> warm, wet = Coefficient(0.0036, 0.003, 0.0048), Coefficient(4.0, 3.0, 5.0)
+    >>> found = in_place((test,), Water(0.0, "dry"), Water(0.05, "wet"), None, 10.0, warm, wet)
+    >>> found.low, found.value, round(found.high, 5)  # 0.030 as tested, and 0.030 · exp(5 · 0.05)
+    (0.03, 0.03, 0.03852)
     """
     test = min(tests, key=lambda each: abs(each.temperature - reference))
-    dry = at_temperature(test.conductivity, test.temperature, reference, per_kelvin)
-    damp = with_water(dry, tested_water.share, per_water)
-    wet = with_water(dry, long_water.share, per_water)
-    high = max(wet, damp, declared or 0.0)
-    above = f"with {100.0 * long_water.share:.3g} % ({long_water.where}) {wet:.4f}"
+
+    def there(coefficient: float) -> float:
+        return at_temperature(test.conductivity, test.temperature, reference, coefficient)
+
+    dry = there(per_kelvin.value)
+    least, most = sorted((there(per_kelvin.low), there(per_kelvin.high)))
+    damp = with_water(dry, tested_water.share, per_water.value)
+    wettest = max(tested_water.share, long_water.share)
+    wet = with_water(most, wettest, per_water.high)
+    low, high = min(least, dry), max(wet, damp, declared or 0.0)
+    above = f"at most with {100.0 * wettest:.3g} % ({long_water.where}) {wet:.4f}"
     if declared is not None:
         above += f", declared {declared:.3f}"
+    aged = f", {test.age}" if test.age else ""
     steps = (
-        f"{test.conductivity:.4f} W/(m·K) at {test.temperature:.1f} °C ({test.where})"
-        f" × exp({per_kelvin:g} × ({reference:g} − {test.temperature:.1f})) = {dry:.4f} dry at {reference:g} °C;"
-        f" × exp({per_water:g} × {tested_water.share:.4g}) = {damp:.4f} with {100.0 * tested_water.share:.3g} % of"
-        f" water by volume ({tested_water.where}); {above}; low is dry, high is {high:.4f}"
+        f"{test.conductivity:.4f} W/(m·K) at {test.temperature:.1f} °C ({test.where}{aged})"
+        f" × exp({per_kelvin} × ({reference:g} − {test.temperature:.1f})) = {dry:.4f} dry at {reference:g} °C;"
+        f" × exp({per_water} × {tested_water.share:.4g}) = {damp:.4f} with {100.0 * tested_water.share:.3g} % of"
+        f" water by volume ({tested_water.where}); {above}; low is dry, {low:.4f}, high is {high:.4f}"
     )
-    return InPlace(damp, dry, high, steps)
+    return InPlace(damp, low, high, dry, steps)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from ..findings import Basis, Seen
+from .in_place import with_water
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,6 +57,28 @@ class Made:
 
 
 @dataclass(frozen=True, slots=True)
+class School:
+    """What one publication says of the water that foam holds after years in the ground."""
+
+    says: str  # "boards dug out after 15 years"
+    water: Quantity  # m³/m³
+
+
+@dataclass(frozen=True, slots=True)
+class Wetting:
+    """How a board's conductivity answers to water, and how much of it there may be."""
+
+    dry: float  # W/(m·K), at the temperature of the ground
+    per_water: Quantity  # moisture conversion coefficient, 1
+    water: Quantity  # as the immersion test gives it, from dry to what years in wet ground bring, m³/m³
+    schools: tuple[School, ...]  # who says what of years in the ground
+
+    def conductivity(self, share: float) -> float:
+        """With this share of water by volume. [W/(m·K)]"""
+        return with_water(self.dry, share, self.per_water.value)
+
+
+@dataclass(frozen=True, slots=True)
 class CreepRecord:
     """Strain under a stress that stands: read during the test, or carried forward by the laboratory."""
 
@@ -88,6 +111,8 @@ class Board:
     invented: bool = False  # an invented maker's: said wherever the board is shown
     classes: tuple[str, ...] = ()  # what the maker claims: "ASTM C578 type IX"
     tested: tuple[tuple[str, Quantity], ...] = ()  # every number of its record or class, by name, in the file's order
+    age: str = ""  # of the foam when its R was tested, where its gas leaves it: "aged 180 days"
+    wetting: Wetting | None = None  # None where water is counted already or changes nothing
     density: Quantity | None = None  # kg/m³
     cautious_share: Quantity | None = None  # of the strength, on the safe side, where nothing is known of long load
     one_percent: Quantity | None = None  # kPa, compressive, at 1 % strain; None where no record has it

@@ -3,22 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from .. import catalogue
-from ..design import Held, LongTerm, long_term
+from ..catalogue.records import Board
+from ..design import Held, long_term
 from ..findings import Basis, Finding, Step
 from ..measure import System, say
 from ..measure.digits import fixed
 from ..physics import bearing
-from ..resolve import Piece, ResolvedEdge, WallLoad
+from ..resolve import ForGood, Piece, Resolved, ResolvedEdge, WallLoad
 
 TITLE = "Pressure of the wall on the foam below its footing"
 KILO = 1000.0  # Pa in a kPa, N in a kN
 WHICH = {True: "the smallest of the bases with evidence", False: "the only basis with evidence"}
 
 
-def below_footing(edge: ResolvedEdge, system: System) -> Iterator[Finding]:
+def below_footing(resolved: Resolved, edge: ResolvedEdge) -> Iterator[Finding]:
     """Pressure on the foam below a load-bearing footing against what that foam bears for good.
 
     Asks
@@ -36,6 +37,7 @@ def below_footing(edge: ResolvedEdge, system: System) -> Iterator[Finding]:
     Source
         Equilibrium; the board's records, and EN 13163, EN 1606 (from memory), load tables or guidance for each basis.
     """
+    system = resolved.system
     piece = next((piece for piece in edge.pieces if piece.face == "below-footing"), None)
     at: dict[str, str | float] = {"edge": edge.letter, "load": "wall"}
     if piece is None:
@@ -45,7 +47,11 @@ def below_footing(edge: ResolvedEdge, system: System) -> Iterator[Finding]:
     elif edge.load is None:
         yield _untold(edge, at, system)
     else:
-        yield _pressed(edge, piece, edge.load, at, system)
+        allowed = _allowed(piece, resolved.for_good)
+        if allowed is None:
+            yield _without_evidence(piece, resolved.for_good, at, system)
+        else:
+            yield _pressed(edge, piece, edge.load, allowed, at, system)
 
 
 def _untold(edge: ResolvedEdge, at: dict[str, str | float], system: System) -> Finding:
@@ -63,14 +69,72 @@ def _untold(edge: ResolvedEdge, at: dict[str, str | float], system: System) -> F
     )
 
 
-def _pressed(edge: ResolvedEdge, piece: Piece, load: WallLoad, at: dict[str, str | float], system: System) -> Finding:
+@dataclass(frozen=True, slots=True)
+class _Allowed:
+    """What may stand on the foam for good, and who says so."""
+
+    stress: float  # Pa
+    says: str  # "three tenths of the strength at 10 % strain, the smallest of the bases with evidence"
+    basis: tuple[Basis, ...]
+    rests_on: tuple[str, ...]
+    others: tuple[Held, ...]  # bases with evidence that do not govern
+    typed: tuple[Step, ...] = ()
+
+
+def _record(piece: Piece) -> Board:
+    assert piece.board.record is not None  # foam is always of a board
+    return piece.board.record
+
+
+def _allowed(piece: Piece, for_good: ForGood) -> _Allowed | None:
+    """What the brief types goes before the basis it names, and that before the smallest with evidence."""
+    board = _record(piece)
+    bases = long_term(board)
+    typed = for_good.stress.get(board.key)
+    if typed is not None:
+        step = Step("p_long", "as the brief types it", "", f"{fixed(typed.value / KILO, 1)} kPa")
+        basis = (Basis("the brief", typed.path, "document"),)
+        return _Allowed(typed.value, "as the brief types it", basis, (typed.path,), bases.told, (step,))
+    governs = bases.smallest if for_good.basis is None else bases.by(for_good.basis)
+    if governs.stress is None:
+        return None
+    which = WHICH[len(bases.told) > 1] if for_good.basis is None else "the basis that the brief names"
+    others = tuple(each for each in bases.told if each is not governs)
+    named = () if for_good.basis is None else ("foam.long-term",)
+    return _Allowed(governs.stress, f"{governs.title}, {which}", governs.basis, (*governs.rests_on, *named), others)
+
+
+def _without_evidence(piece: Piece, for_good: ForGood, at: dict[str, str | float], system: System) -> Finding:
+    """The brief names a basis of which this board has no evidence."""
+    board = _record(piece)
+    assert for_good.basis is not None
+    bases = long_term(board)
+    held = bases.by(for_good.basis)
+    example = "8 psi" if system == "US" else "55 kPa"
+    told = ", ".join(f'"{each.key}"' for each in bases.told if each.key != "on-the-safe-side")
+    words = (
+        f"The brief goes by {held.title}, and of {board.label} that cannot be told: {held.why} It needs {held.needs}. "
+        f'Write what an engineer lets stand on it, long-term-stress = {{ {board.key} = "{example}" }} in [foam], '
+        + (f"or a basis with evidence: {told}." if told else 'or long-term = "smallest".')
+    )
+    return Finding(
+        "bearing.foam-long",
+        TITLE,
+        None,
+        "kPa",
+        at=at,
+        missing=f"foam.long-term-stress.{board.key}",
+        words=words,
+        rests_on=("foam.long-term", piece.board.path),
+        steps=tuple(each.step() for each in bases.bases),
+    )
+
+
+def _pressed(
+    edge: ResolvedEdge, piece: Piece, load: WallLoad, allowed: _Allowed, at: dict[str, str | float], system: System
+) -> Finding:
     (width, height), density = edge.strip, catalogue.material("concrete").density
     assert density is not None  # the catalogue's table has it
-    board = piece.board.record
-    assert board is not None  # foam is always of a board
-    bases = long_term(board)
-    governs = bases.smallest
-    assert governs.stress is not None
     weight = bearing.strip_weight(width, height, density.value)
     pressure = bearing.strip_pressure(load.force, weight, width)
     made = Finding(
@@ -80,14 +144,14 @@ def _pressed(edge: ResolvedEdge, piece: Piece, load: WallLoad, at: dict[str, str
         "kPa",
         at=at,
         within=0.0,
-        limit=governs.stress / KILO,
+        limit=allowed.stress / KILO,
         sense="at most",
         basis=(
             Basis("force over width", "equilibrium of a stiff strip", "derived"),
-            *governs.basis,
+            *allowed.basis,
             density.basis(),
         ),
-        rests_on=(load.path, *edge.strip_paths, piece.board.path, *governs.rests_on, density.path),
+        rests_on=(load.path, *edge.strip_paths, piece.board.path, *allowed.rests_on, density.path),
         steps=(
             Step(
                 "g",
@@ -101,18 +165,18 @@ def _pressed(edge: ResolvedEdge, piece: Piece, load: WallLoad, at: dict[str, str
                 f"({fixed(load.force / KILO, 2)} + {fixed(weight / KILO, 2)}) / {fixed(width, 3)}",
                 f"{fixed(pressure / KILO, 1)} kPa",
             ),
-            *(each.step() for each in bases.bases),
+            *allowed.typed,
+            *(each.step() for each in long_term(_record(piece)).bases),
         ),
     )
-    return replace(made, words=_words(made, bases, governs, piece, system))
+    return replace(made, words=_words(made, allowed, piece, system))
 
 
-def _words(made: Finding, bases: LongTerm, governs: Held, piece: Piece, system: System) -> str:
+def _words(made: Finding, allowed: _Allowed, piece: Piece, system: System) -> str:
     """What may stand and by which basis, and which other basis would turn the verdict."""
     assert made.value is not None and made.limit is not None
-    allowed = say.both(made.limit, "kPa", system)
-    begins = f"On {piece.board.label} {allowed} may stand for good: {governs.title}, {WHICH[len(bases.told) > 1]}."
-    others = [each for each in bases.told if each is not governs and each.stress is not None]
+    begins = f"On {piece.board.label} {say.both(made.limit, 'kPa', system)} may stand for good: {allowed.says}."
+    others = allowed.others
     if made.verdict == "meets":
         strict = [each for each in others if (each.stress or 0.0) < made.value * KILO]
         return begins + (f" Those who go by {strict[0].title} would not allow it." if strict else "")

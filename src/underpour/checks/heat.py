@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from ..catalogue.records import Quantity
 from ..findings import Finding, Step
 from ..measure import say
 from ..measure.digits import fixed
 from ..physics import ground
 from ..physics.conduction.solve import Told
 from ..physics.year import deciding, lowest_moment, month_of
-from ..resolve import Resolved, ResolvedEdge
+from ..resolve import Resolved, ResolvedEdge, Slice
 from .basis import basis, conduction
 from .solved import (
     OUTER_METRE,
@@ -50,6 +51,7 @@ def resistance(resolved: Resolved) -> Iterator[Finding]:
         ("in place", in_place, [p for b in boards for p in b.rests_on]),
     ):
         value = sum(r for _, r in rows)
+        lies = kind == "in place" and boards
         yield Finding(
             "heat.resistance",
             f"Resistance of the foam, {kind}",
@@ -66,9 +68,39 @@ def resistance(resolved: Resolved) -> Iterator[Finding]:
                     " + ".join(f"{fixed(r, 3)} ({w})" for w, r in rows) or "no board",
                     f"{fixed(value, 3)} m²·K/W",
                 ),
+                *(_ends(resolved) if lies else ()),
             ),
-            words="" if boards else "There is no foam under this floor.",
+            words=_range(resolved) if lies else "" if boards else "There is no foam under this floor.",
         )
+
+
+def _between(resolved: Resolved) -> tuple[float, float]:
+    """Least and most that the foam under the floor may resist, as wet or as dry as its ranges let it lie."""
+    ends = [
+        (b.thickness / lies.high, b.thickness / lies.low) if lies is not None else (b.resistance, b.resistance)
+        for b in resolved.boards
+        for lies in [_of_record(b)]
+    ]
+    return sum(least for least, _ in ends), sum(most for _, most in ends)
+
+
+def _of_record(board: Slice) -> Quantity | None:
+    """The conductivity of a board's record, where the brief types no other."""
+    known = board.record.conductivity_in_place if board.record is not None else None
+    return known if known is not None and known.value == board.conductivity else None
+
+
+def _ends(resolved: Resolved) -> Iterator[Step]:
+    """How each board's conductivity was reached, and how far all of them together may be off."""
+    for label, lies in dict.fromkeys((b.label, lies) for b in resolved.boards if (lies := _of_record(b)) is not None):
+        yield Step("λ", label, lies.note, f"{fixed(lies.value, 4)} W/(m·K)")
+    least, most = _between(resolved)
+    yield Step("R", "wettest and driest that it may be", "", f"{fixed(least, 3)} to {fixed(most, 3)} m²·K/W")
+
+
+def _range(resolved: Resolved) -> str:
+    least, most = (say.both(each, "m²·K/W", resolved.system) for each in _between(resolved))
+    return f"Between {least} and {most}: as wet as years in the ground may leave it, or dry." if least != most else ""
 
 
 def floor_loss(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Iterator[Finding]:

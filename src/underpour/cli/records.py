@@ -17,6 +17,7 @@ TITLES = {
     "r_label": "R-value as labelled",
     "label_terms": "The label refers to",
     "in_place_steps": "How that was reached",
+    "age": "Age of the foam at the test of its R",
     "heat_capacity": "Heat capacity by volume",
     "strength": "Strength of the short test",
     "aliases": "Also called",
@@ -27,6 +28,7 @@ TITLES = {
 UNSAID = (
     *("key", "label", "hatch", "made", "invented", "strength", "density", "tested"),
     *("cautious_share", "one_percent", "creep", "readings"),  # said as what may stand for good
+    "wetting",
 )
 
 
@@ -68,11 +70,27 @@ def _entry(path: str, record: Any, width: int) -> Iterator[str]:
     for name, number in getattr(record, "tested", ()):
         yield from _quantity(name, number, width)
     if isinstance(record, Board):
+        yield from _wetting(record, width)
         yield from under_stress(record, width)
     if isinstance(record, Board) and record.made:
         yield "  Made in, with R-value as labelled and in place"
         for made in record.made:
             yield from _thickness(record, made, width)
+
+
+def _wetting(board: Board, width: int) -> Iterator[str]:
+    """What water does to it, and who says how much of it there is after years in the ground."""
+    if board.wetting is None:
+        return
+    yield from _quantity("Moisture coefficient", board.wetting.per_water, width)
+    yield from hung(
+        "disputed; a brief types what it goes by, water in [foam]", width, 6, "  Water after years in the ground:"
+    )
+    for school in board.wetting.schools:
+        lies = measured(board.wetting.conductivity(school.water.value), "W/(m·K)", "SI")
+        said = f"{100.0 * school.water.value:.3g} % by volume, {school.says}; with it the board conducts {lies}"
+        yield from hung(said, width, 6)
+        yield from hung(stands_on(school.water.basis()), width, 8)
 
 
 def _title(name: str) -> str:

@@ -14,7 +14,7 @@ from .held import Held, LongTerm
 
 KILO = 1000.0
 EDGE = 1e-9  # what is on the limit keeps it
-A_CLASS = "a class has only its least strength; a product has records."
+A_CLASS = "a class has only its least strength, and a product has records."
 
 
 def long_term(board: Board) -> LongTerm:
@@ -77,7 +77,7 @@ def _one_percent(board: Board) -> Held:
     if rule is None:
         return _untold("one-percent", f"its source is about other foams, and this is {board.material}.")
     if board.one_percent is None:
-        why = "no record gives the resistance at 1 % strain" + ("." if board.maker else f": {A_CLASS}")
+        why = "no record gives the resistance at 1 % strain" + ("." if board.maker else f"; {A_CLASS}")
         return _untold("one-percent", why, (rule.basis(),))
     return _held(
         "one-percent",
@@ -93,7 +93,7 @@ def _creep(board: Board, tests: tuple[Crept, ...]) -> Held:
     """The highest stress under which the foam stays within the rule, no lower one having gone beyond it."""
     rule = creep_rule()
     if not tests:
-        return _untold("creep", "no creep test" + ("." if board.maker else f": {A_CLASS}"), (rule.strain.basis(),))
+        return _untold("creep", "no creep test" + ("." if board.maker else f"; {A_CLASS}"), (rule.strain.basis(),))
     untold = next((test for test in tests if test.strain is None), None)
     shown = sorted((test for test in tests if test.strain is not None), key=lambda test: test.stress or 0.0)
     if not shown:
@@ -116,7 +116,7 @@ def _code(board: Board, tests: tuple[Crept, ...]) -> Held:
     rule = creep_rule()
     codes = [(words, found) for words in board.classes if (found := _declared(words)) is not None]
     if not codes:
-        return _untold("cc-code", "no code of the maker's declares creep." if board.maker else f"no code: {A_CLASS}")
+        return _untold("cc-code", "no code of the maker's declares creep." if board.maker else f"no code; {A_CLASS}")
     words, declared = min(codes, key=lambda code: code[1].stress)
     basis = (Basis(words, f"declared by {board.maker}", "document"), rule.strain.basis())
     part = f"CC({declared.total:g}/{declared.creep:g}/{declared.years:g}){declared.stress:g}"

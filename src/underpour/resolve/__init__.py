@@ -1,6 +1,7 @@
 """Where brief and catalogue meet: every number of the brief in SI, each with its origin, nothing worked out."""
 
 from .edges import WALL_SHOWN
+from .foams import ForGood
 from .resolved import Beside, Drawn, KeyPlan, Piece, PlanEdge, Resolved, ResolvedEdge, Room, Slice, WallLoad
 from .site import resolve
 from .zone import SiteZone, ToldZone
@@ -9,6 +10,7 @@ __all__ = [
     "WALL_SHOWN",
     "Beside",
     "Drawn",
+    "ForGood",
     "KeyPlan",
     "Piece",
     "PlanEdge",

@@ -9,11 +9,11 @@ from typing import TypeVar
 
 from ..brief.tables.edge import Edge, Insulation
 from ..brief.tables.layer import Layer
-from ..catalogue.products import Products
 from ..findings import Assumed
 from ..measure import Measure, System, say
 from ..mistakes import Mistake
 from .assumptions import Assumptions
+from .foams import Foams
 from .layers import bulk, layer_slice, piece_slice, shape_slice
 from .ledges import resolve_ledge
 from .resolved import Drawn, Piece, ResolvedEdge, Slice, Thickening
@@ -38,7 +38,7 @@ def resolve_edge(
     system: System,
     assumed: Assumptions,
     found: list[Mistake],
-    products: Products,
+    foams: Foams,
     *,
     outdoors: bool = False,
 ) -> ResolvedEdge | None:
@@ -53,19 +53,19 @@ def resolve_edge(
             return None
 
     def leaves(layers: Sequence[Layer], key: str) -> list[Slice]:
-        each = (tried(partial(layer_slice, w, f"{path}.{key}.{n}", system, products)) for n, w in enumerate(layers, 1))
+        each = (tried(partial(layer_slice, w, f"{path}.{key}.{n}", system, foams)) for n, w in enumerate(layers, 1))
         return [leaf for leaf in each if leaf is not None]
 
     pieces = [
         made
         for n, p in enumerate(edge.insulation, 1)
-        if (made := tried(partial(_piece, p, edge, f"{path}.insulation.{n}", system, products))) is not None
+        if (made := tried(partial(_piece, p, edge, f"{path}.insulation.{n}", system, foams))) is not None
     ]
     wall, above = leaves(edge.wall or (), "wall"), leaves(edge.above or (), "above")
     drawn = [
         Drawn(body, tuple(shape.outline), shape.priority)
         for n, shape in enumerate(edge.shape, 1)
-        if (body := tried(partial(shape_slice, shape, f"{path}.shape.{n}", products))) is not None
+        if (body := tried(partial(shape_slice, shape, f"{path}.shape.{n}", foams))) is not None
     ]
     if edge.ground is None and edge.kind == "footing-wall":
         found.append(
@@ -147,8 +147,8 @@ def _footing_concrete(edge: Edge, height: float, path: str, system: System) -> S
     return replace(made_of, words=f"Footing, concrete, {said}")
 
 
-def _piece(piece: Insulation, edge: Edge, path: str, system: System, products: Products) -> Piece:
-    board: Slice = piece_slice(piece, path, system, products)
+def _piece(piece: Insulation, edge: Edge, path: str, system: System, foams: Foams) -> Piece:
+    board: Slice = piece_slice(piece, path, system, foams)
     top = piece.from_.si if isinstance(piece.from_, Measure) else None
     start = top if top is not None else 0.0
     if piece.from_ == "wall-top" or (piece.from_ is None and _starts_at_wall_top(edge, piece)):

@@ -6,18 +6,18 @@ from .. import catalogue
 from ..brief.layers import BULK
 from ..brief.tables.edge import Insulation, Shape
 from ..brief.tables.layer import Layer
-from ..catalogue.products import Products
 from ..catalogue.records import Board, Material
 from ..measure import Measure, System, say
 from ..mistakes import Mistake
 from .air_spaces import sheet_slice, upright_air
+from .foams import Foams
 from .resolved import Slice, Wanted
 from .wanted import chosen
 
 SAME = 5e-4  # m: a typed thickness this near to a made one is that one
 
 
-def layer_slice(layer: Layer, path: str, system: System, products: Products) -> Slice:
+def layer_slice(layer: Layer, path: str, system: System, foams: Foams) -> Slice:
     """A layer of the floor or of a wall. Raises Mistake."""
     for kind in BULK:
         thickness = getattr(layer, kind.replace("-", "_"))
@@ -29,7 +29,7 @@ def layer_slice(layer: Layer, path: str, system: System, products: Products) -> 
         return sheet_slice(layer.sheet, f"{path}.sheet", layer.r, system)
     if layer.vapour_retarder is not None:
         try:
-            film = products.retarder(layer.vapour_retarder)
+            film = foams.products.retarder(layer.vapour_retarder)
         except Mistake as mistake:
             raise mistake.placed(at=f"{path}.vapour-retarder") from None
         capacity = catalogue.material("concrete").heat_capacity.value
@@ -47,7 +47,7 @@ def layer_slice(layer: Layer, path: str, system: System, products: Products) -> 
             film=film,
         )
     assert layer.board is not None
-    return board_slice(layer.board, layer.thickness, layer.r, layer.conductivity, path, system, products)
+    return board_slice(layer.board, layer.thickness, layer.r, layer.conductivity, path, system, foams)
 
 
 def bulk(kind: str, thickness: Measure, typed: Measure | None, path: str, system: System) -> Slice:
@@ -84,11 +84,11 @@ def board_slice(
     typed: Measure | None,
     path: str,
     system: System,
-    products: Products,
+    foams: Foams,
 ) -> Slice:
     """A slice of a board: in a thickness that is made, or in the thinnest that reaches ``r``. Raises Mistake."""
     try:
-        board = products.board(name)
+        board = foams.record(name) if typed else foams.board(name)
     except Mistake as mistake:
         raise mistake.placed(at=f"{path}.board") from None
     wanted: Wanted | None = None
@@ -145,16 +145,16 @@ def _label(board: Board, thickness: Measure, path: str, system: System) -> tuple
     )
 
 
-def piece_slice(piece: Insulation, path: str, system: System, products: Products) -> Slice:
+def piece_slice(piece: Insulation, path: str, system: System, foams: Foams) -> Slice:
     """The board of a piece of edge insulation. Raises Mistake."""
-    return board_slice(piece.board, piece.thickness, piece.r, piece.conductivity, path, system, products)
+    return board_slice(piece.board, piece.thickness, piece.r, piece.conductivity, path, system, foams)
 
 
-def shape_slice(shape: Shape, path: str, products: Products) -> Slice:
+def shape_slice(shape: Shape, path: str, foams: Foams) -> Slice:
     """The material of a body that the user drew. Raises Mistake."""
     try:
         if shape.board is not None:
-            board = products.board(shape.board)
+            board = foams.record(shape.board) if shape.conductivity else foams.board(shape.board)
             conductivity = shape.conductivity.si if shape.conductivity else board.conductivity_in_place.value
             return Slice(
                 "board",

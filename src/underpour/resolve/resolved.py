@@ -10,6 +10,7 @@ from ..catalogue.records import Board, Quantity, Retarder, Use
 from ..findings import Assumed
 from ..measure import System
 from ..outlines.floor import Floor, Stretch
+from .foams import ForGood
 from .zone import SiteZone
 
 
@@ -244,6 +245,7 @@ class Resolved:
     comfort: Quantity | None
     touched_by: tuple[str, ...] | None  # agents that may get to the foam; None where the brief does not say
     products: Products
+    for_good: ForGood
 
     @property
     def outdoors(self) -> bool:

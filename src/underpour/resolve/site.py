@@ -22,6 +22,7 @@ from .air_spaces import with_lying_air
 from .assumptions import Assumptions
 from .beside import air_beside, beside_notes
 from .edges import resolve_edge
+from .foams import Foams, for_good, unclear
 from .key_plan import area_words, key_plan, plan_notes
 from .layers import layer_slice
 from .resolved import Beside, Resolved, Room, Slice, WallLoad
@@ -83,10 +84,12 @@ def resolve(
     system = outdoors.system if outdoors is not None else brief.project.units or "SI"
     zone = site_zone(brief.site, outdoors, system, found) if outdoors is not None else None
     ground = _ground(brief, assumed, found)
+    found += unclear(brief.foam, products, system)
+    foams = Foams(products, brief.foam, assumed)
     floor = []
     for n, layer in enumerate(brief.floor.build_up, 1):
         try:
-            made = layer_slice(layer, f"floor.build-up.{n}", system, products)
+            made = layer_slice(layer, f"floor.build-up.{n}", system, foams)
         except Mistake as mistake:
             found.append(mistake)
             continue
@@ -96,7 +99,7 @@ def resolve(
     letters = [edge.name or letter(n) for n, edge in enumerate(brief.edge)]
     plan = key_plan(brief, letters)
     edges = [
-        resolve_edge(edge, named, on_plan.length, system, assumed, found, products, outdoors=use.room is None)
+        resolve_edge(edge, named, on_plan.length, system, assumed, found, foams, outdoors=use.room is None)
         for edge, named, on_plan in zip(brief.edge, letters, plan.edges, strict=True)
         if edge.beside != "heated"
     ]
@@ -156,6 +159,7 @@ def resolve(
         comfort=use.floor_at_least,
         touched_by=brief.floor.touched_by,
         products=products,
+        for_good=for_good(brief.foam, system),
     )
 
 
