@@ -69,7 +69,7 @@ def comparison(products: Sequence[Particulars]) -> Comparison:
 
 def _identity(of: tuple[Particulars, ...]) -> Iterator[Row]:
     yield Row("Kind", "", tuple(Cell(each.called) for each in of))
-    yield Row("Material", "", tuple(Cell(each.product.material or NONE) for each in of))
+    yield Row("Material", "", tuple(Cell(each.product.material or each.product.family or NONE) for each in of))
     yield Row("Made by", "", tuple(Cell(f"{each.maker}{' (invented)' if each.invented else ''}") for each in of))
     yield Row("Classes that the evidence carries", "", tuple(Cell("; ".join(each.carried) or "none") for each in of))
     yield Row("Classes claimed", "", tuple(_claims(each) for each in of))

@@ -16,7 +16,7 @@ def label(of: Particulars) -> tuple[tuple[str, str], ...]:
 def _lines(of: Particulars) -> Iterator[tuple[str, str]]:
     yield "Maker", f"{of.maker} (invented)" if of.invented else of.maker
     yield "Product", f"{of.name}, {of.product.key}"
-    yield "What it is", ", ".join(filter(None, (of.called.lower(), of.product.material)))
+    yield "What it is", ", ".join(filter(None, (of.called.lower(), of.product.material or of.product.family)))
     for claim in of.claims:
         yield "Class", claim.words if claim.standing == STANDS else f"{claim.standing}: {claim.words}"
     if not of.claims:
