@@ -49,8 +49,14 @@ def shown(*products: dict[str, Any], today: datetime.date = TODAY, invented: boo
 
 
 @cache
+def in_words_on(day: datetime.date) -> dict[str, Particulars]:
+    """The products of the tool's own line as they are shown on a day."""
+    return {each.product.key: each.shown() for each in in_hand(None, day)}
+
+
+@cache
 def line() -> dict[str, Particulars]:
-    found = {each.product.key: each for each in in_hand(None, TODAY)}
+    found = in_words_on(TODAY)
     return found | {each.product.key: each for each in shown(*hostile_line.products())}
 
 
@@ -253,7 +259,7 @@ def test_the_table_for_a_spreadsheet_holds_every_cell_and_no_formula():
 
 
 def test_the_same_record_has_the_same_mark_on_another_day_and_the_same_bytes_on_the_same_day():
-    one, later = (sheet({each.product.key: each for each in in_hand(None, day)}["knob-15"]) for day in (TODAY, LATER))
+    one, later = (sheet(in_words_on(day)["knob-15"]) for day in (TODAY, LATER))
     assert one["mark"] == later["mark"]
     assert one["day"] != later["day"]
     of = line()["knob-15"]
@@ -291,7 +297,7 @@ def test_whatever_changes_gives_another_mark(change):
 
 
 def test_a_certificate_that_expires_gives_another_mark():
-    after = {each.product.key: each for each in in_hand(None, datetime.date(2028, 3, 19))}["plain-15"]
+    after = in_words_on(datetime.date(2028, 3, 19))["plain-15"]
     assert sheet(after)["mark"] != sheet(line()["plain-15"])["mark"]
 
 
@@ -491,6 +497,11 @@ def test_what_the_slab_is_for_turns_the_cautions():
     assert any("radon" in each for each in guide_of(gas)["cautions"])
     assert not any("radon" in each for each in guide_of(gas, use("drive"))["cautions"])
     assert any("freezer" in each for each in guide_of(line()["plain-25"], use("cold-store"))["cautions"])
+    minds = [
+        [work["mind"] for work in guide_of(line()["sheet-15"], floor)["works"]]
+        for floor in (use("garage"), use("drive"))
+    ]
+    assert ["radon" in " ".join(each) for each in minds] == [True, False]
 
 
 def test_the_guide_command_writes_its_paper(tmp_path, capsys):
@@ -523,7 +534,7 @@ def test_what_may_stand_on_a_board_for_good_is_that_of_its_design_values_with_it
 
 
 def test_a_stress_for_good_that_leans_on_an_expired_record_is_not_plain():
-    late = {each.product.key: each for each in in_hand(None, datetime.date(2028, 3, 19))}["plain-15"]
+    late = in_words_on(datetime.date(2028, 3, 19))["plain-15"]
     by = {each.title: each for each in late.lasting}
     assert by["a third of the strength"].standing == "expired"
     assert by["a third of the strength"].shown.startswith("expired: ")

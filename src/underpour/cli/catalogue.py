@@ -194,7 +194,7 @@ def _label(name: str, given: Namespace, width: int) -> str:
     from .paragraphs import hung
     from .validated import day
 
-    of = one(in_hand(given.catalogue, day(given.date)), name, "underpour catalogue show")
+    of = one(in_hand(given.catalogue, day(given.date)), name, "underpour catalogue show").shown()
     lines = label(of)
     indent = max(len(head) for head, _ in lines) + 2
     return "\n".join(line for head, words in lines for line in hung(words or "_" * 20, width, indent, head)) + "\n"

@@ -17,7 +17,8 @@ from .told import Told
 if TYPE_CHECKING:
     from argparse import Namespace
 
-    from ..particulars import Cell, Comparison, Particulars
+    from ..particulars import Cell, Comparison
+    from .pages_of import Offered
 
 NAME, CELL = 20, 17  # columns of a terminal: at least, for the name of a row and for a product
 NOTHING_PLAIN = (
@@ -48,14 +49,14 @@ def compared(names: Sequence[str], given: Namespace, today: datetime.date, width
 def _comparison(names: Sequence[str], catalogue: str | None, today: datetime.date) -> Comparison:
     from ..particulars import comparison
 
-    return comparison(chosen(names or ("boards",), in_hand(catalogue, today)))
+    return comparison([each.shown() for each in chosen(names or ("boards",), in_hand(catalogue, today))])
 
 
-def chosen(names: Sequence[str], products: Sequence[Particulars]) -> list[Particulars]:
+def chosen(names: Sequence[str], products: Sequence[Offered]) -> list[Offered]:
     """The products named, by their keys or by a list, each once; a Mistake for a name that is none."""
     from ..particulars import lists
 
-    found: dict[int, Particulars] = {}
+    found: dict[int, Offered] = {}
     for name in names:
         if name in lists():
             of_list = [each for each in products if each.product.kind in lists()[name]]

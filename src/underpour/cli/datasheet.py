@@ -83,7 +83,7 @@ def told(words: Sequence[str]) -> Told:
     typefaces = None if given.fonts is None else fonts(given.fonts)
     last = None if given.since is None else _earlier(given.since)
 
-    of = one(in_hand(given.catalogue, day(given.date)), name, "underpour datasheet")
+    of = one(in_hand(given.catalogue, day(given.date)), name, "underpour datasheet").shown()
     if of.short and not given.draft:
         raise Mistakes([nothing_made(of, "underpour datasheet"), *of_the_record(of)])
 

@@ -73,7 +73,7 @@ def told(words: Sequence[str]) -> Told:
     path = files.target(asked.must(given.out, "Where to? Name the guide with -o FILE.pdf."), ".pdf", None)
     use = None if given.use is None else _use(given.use)
     typefaces = None if given.fonts is None else fonts(given.fonts)
-    of = one(in_hand(given.catalogue, day(given.date)), name, "underpour guide")
+    of = one(in_hand(given.catalogue, day(given.date)), name, "underpour guide").shown()
     if of.short and not given.draft:
         raise Mistakes([nothing_made(of, "underpour guide"), *of_the_record(of)])
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime
 import re
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
@@ -15,13 +16,32 @@ if TYPE_CHECKING:
     from ..catalogue.line import Product
     from ..catalogue.products import OfMaker
     from ..catalogue.records import Board
+    from ..conformity import Held
     from ..particulars import Particulars
 
 MOST = 12  # names listed in a message
 
 
-def in_hand(path: str | None, today: datetime.date) -> tuple[Particulars, ...]:
-    """Every product of a file or folder, or of the line that comes with the tool, as it is shown on a day.
+@dataclass(frozen=True, eq=False)
+class Offered:
+    """A product that a page can be made of; it is put into words when it is asked for."""
+
+    product: Product
+    of: OfMaker
+    held: Held
+    day: datetime.date
+
+    def shown(self) -> Particulars:
+        """The product as it is shown on its day."""
+        from ..conformity.rules import rules
+        from ..particulars import particulars
+
+        board = _board(self.product, self.of)
+        return particulars(self.product, self.of.line, self.held, self.day, rules(), board)
+
+
+def in_hand(path: str | None, today: datetime.date) -> tuple[Offered, ...]:
+    """Every product of a file or folder, or of the line that comes with the tool, held to a day.
 
     Raises
     ------
@@ -31,14 +51,12 @@ def in_hand(path: str | None, today: datetime.date) -> tuple[Particulars, ...]:
     from ..catalogue.products import own_lines, shipped_products
     from ..conformity import placed, validation
     from ..conformity.rules import rules
-    from ..particulars import particulars
 
     lines = shipped_products().lines if path is None else own_lines(Path(path))
     found = validation([placed(of) for of in lines], today, rules())
     products = [(product, of) for of in lines for product in of.line.product]
     return tuple(
-        particulars(product, of.line, held, today, rules(), _board(product, of))
-        for (product, of), held in zip(products, found.products, strict=True)
+        Offered(product, of, held, today) for (product, of), held in zip(products, found.products, strict=True)
     )
 
 
@@ -53,7 +71,7 @@ def _board(product: Product, of: OfMaker) -> Board | None:
         return None
 
 
-def one(products: Sequence[Particulars], name: str, command: str, also: Iterable[str] = ()) -> Particulars:
+def one(products: Sequence[Offered], name: str, command: str, also: Iterable[str] = ()) -> Offered:
     """The product of that key; a Mistake with the nearest where none has it.
 
     ``also`` are other words that could have been meant.
@@ -65,11 +83,11 @@ def one(products: Sequence[Particulars], name: str, command: str, also: Iterable
     return found
 
 
-def _listing(products: Sequence[Particulars]) -> str:
+def _listing(products: Sequence[Offered]) -> str:
     """Where to find the names: of the line that comes with the tool by a command, of own lines here."""
     from ..catalogue.products import SHIPPED
 
-    if any(each.file == SHIPPED.name for each in products):
+    if any(each.held.file == SHIPPED.name for each in products):
         return "All of them: underpour catalogue list products"
     keys = [each.product.key for each in products]
     more = f" and {len(keys) - MOST} more" if len(keys) > MOST else ""
