@@ -9,7 +9,7 @@ from . import __version__, accepting, catalogue, cautioning, lessons
 from .brief import Reading
 from .brief.alternatives import AS_BRIEFED
 from .brief.model import Brief
-from .checks import bearing, belonging, build_up, compatibility, film, ground, heat, height, moisture, products
+from .checks import bearing, belonging, build_up, code, compatibility, film, ground, heat, height, moisture, products
 from .checks.solved import SolvedEdge
 from .cut import solved_edges
 from .dossier import Answer, Dossier
@@ -53,7 +53,7 @@ def answer(reading: Reading) -> Dossier:
         units=resolved.system,
         place=resolved.place,
         version=__version__,
-        editions=(),
+        editions=tuple(edition.title for edition in resolved.held.editions),
         credits=tuple(dict.fromkeys(credit for each, _ in answered for credit in each.credits)),
         notes=(*_notes(answered), *accepting.idle(said[0], reading.brief.accept)),
         cautions=cautioning.on_papers([each for each, _ in answered]),
@@ -149,6 +149,7 @@ def findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]
     found += film.of_floor(resolved)
     found += belonging.boards(resolved)
     found += compatibility.foams(resolved)
+    found += code.asked(resolved, edges)
     found += products.evidence(resolved)
     return cautioning.cautioned(resolved, found)
 

@@ -48,6 +48,8 @@ def _beside(resolved: Resolved, finding: Finding) -> str:
     """The name of the caution that a finding carries, "" for none."""
     if finding.id == "heat.air-space":
         return "over-air"
+    if finding.id.startswith("code."):
+        return "code"
     if finding.id == "height.depth" and resolved.on_old_slab:
         return "old-slab"
     if finding.id == "product.compatible" and finding.verdict in ("falls short", "cannot tell"):

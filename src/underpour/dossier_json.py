@@ -10,7 +10,7 @@ from .brief.tables.handover import Handover
 
 if TYPE_CHECKING:
     from .dossier import Answer, Assumed, Dossier
-    from .findings import Finding
+    from .findings import Basis, Finding
 
 FORMAT = "findings/1"
 
@@ -100,12 +100,18 @@ def _finding(finding: Finding) -> dict[str, Any]:
         "caution": finding.caution,
         "missing": finding.missing or None,
         "accepted": None if finding.accepted is None else asdict(finding.accepted),
-        "basis": [{"source": b.source, "clause": b.clause, "seen": b.seen} for b in finding.basis],
+        "basis": [_basis(b) for b in finding.basis],
         "rests_on": list(finding.rests_on),
         "steps": [
             {"symbol": s.symbol, "formula": s.formula, "numbers": s.numbers, "result": s.result} for s in finding.steps
         ],
     }
+
+
+def _basis(basis: Basis) -> dict[str, str]:
+    """A doubt is told where there is one."""
+    told: dict[str, str] = {"source": basis.source, "clause": basis.clause, "seen": basis.seen}
+    return {**told, "doubtful": basis.doubtful} if basis.doubtful else told
 
 
 def _number(value: float | None) -> float | None:

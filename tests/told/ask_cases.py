@@ -74,6 +74,11 @@ def with_film() -> str:
     return bare("dwelling", "raft").replace('{ gravel = "100 mm" }', film)
 
 
+def held_to(edition: str, text: str) -> str:
+    """The brief, held to an edition of a code."""
+    return text.replace("[project]", f'[project]\ncode = "{edition}"', 1)
+
+
 def over_old_slab() -> str:
     """A new floor over an old slab."""
     text = bare("dwelling", "raft").replace('{ gravel = "100 mm" }', '{ old-slab = "100 mm" }, { gravel = "100 mm" }')

@@ -66,7 +66,10 @@ def asked(reading: Reading) -> Asked:
 def left_open(taken: Taken) -> list[Open]:
     """Every input that is missing or assumed, what is missing first."""
     asked_for = (finding.missing for finding in taken.findings.values())
-    missing = dict.fromkeys(path for path in asked_for if path and not path.startswith("catalogue."))  # no brief's key
+    assumed = {each.path for each in taken.resolved.assumed}  # of these a range is known, missing or not
+    missing = dict.fromkeys(  # a record of the catalogue is no key of the brief
+        path for path in asked_for if path and path not in assumed and not path.startswith("catalogue.")
+    )
     return [
         *(missing_input(path, row_of(path, taken.resolved)) for path in missing),
         *(_assumed(each, row_of(each.path, taken.resolved)) for each in taken.resolved.assumed),

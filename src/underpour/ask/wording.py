@@ -27,7 +27,7 @@ class Wording:
     write: str  # the line to type, "<humidity>" standing for the value of that key beside it
     caution: str = ""
     plausible: Mapping[str, Any] | None = None  # for a missing input: low, high, unit, where
-    example: Mapping[str, Any] | None = None  # for a key that is neither taken nor tried: key, value, unit
+    example: Mapping[str, Any] | None = None  # for a key neither taken nor tried: key, with value and unit or a word
     when_ordered: bool = False  # it is known once a product is chosen: named as open, not asked on the telephone
 
     @property
@@ -72,6 +72,8 @@ class Wording:
                 return edge
             if key == "each":
                 return ", ".join(f'{name} = "{said}"' for name, said in {**standing, **dict(opened())}.items())
+            if self.example is not None and key == self.example["key"] and "word" in self.example:
+                return str(self.example["word"])
             if self.example is not None and key == self.example["key"]:
                 return as_typed(self.example["value"], self.example["unit"], system)
             each = values.get(f"{above}.{key}")

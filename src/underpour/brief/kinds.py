@@ -326,6 +326,31 @@ Density = Annotated[Measure, _read(measure.density), _shown("Density", "1800 kg/
 
 File = Annotated[FileBeside, PlainValidator(file_beside), WithJsonSchema({"type": "string", "title": "File"})]
 
+
+def listed(value: object) -> list[object]:
+    """One entry, or a list of them, as a list."""
+    return list(value) if isinstance(value, list | tuple) else [value]
+
+
+def words(value: object) -> tuple[str, ...]:
+    """A word in quotes, or a list of them."""
+    found = listed(value)
+    if not all(isinstance(word, str) and word.strip() for word in found):
+        raise as_error(Mistake("", "", "A word in quotes is wanted here, or a list of them.", ""))
+    return tuple(str(word) for word in found)
+
+
+def files_beside(value: object, reading: ValidationInfo) -> tuple[FileBeside, ...]:
+    """A file by its name, or a list of them."""
+    return tuple(file_beside(each, reading) for each in listed(value))
+
+
+_ONE_OR_MORE = {"oneOf": [{"type": "string"}, {"type": "array", "items": {"type": "string"}, "minItems": 1}]}
+Words = Annotated[tuple[str, ...], PlainValidator(words), WithJsonSchema({"title": "One or more", **_ONE_OR_MORE})]
+Files = Annotated[
+    tuple[FileBeside, ...], PlainValidator(files_beside), WithJsonSchema({"title": "One or more files", **_ONE_OR_MORE})
+]
+
 WallTopOrLevel = Annotated[
     Measure | Literal["wall-top"],
     PlainValidator(wall_top_or_level),

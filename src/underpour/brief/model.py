@@ -10,8 +10,10 @@ from collections.abc import Iterator
 from functools import cache
 from typing import Literal, get_args
 
+from pydantic import StrictBool
 from pydantic.fields import FieldInfo
 
+from . import kinds
 from .tables.edge import Edge
 from .tables.floor import FloorTable
 from .tables.foam import FoamTable
@@ -20,6 +22,7 @@ from .tables.load import Load
 from .tables.plan import Plan
 from .tables.site import Site
 from .tables.table import Table, key
+from .tables.tube import Tube
 
 
 class Project(Table):
@@ -28,6 +31,30 @@ class Project(Table):
     title: str = key("What the job is called; printed on every paper.", "Boat workshop, north shore", default="")
     use: str = key("What the floor is for.", "dwelling", "basement", "garage", "workshop", "cold-store")
     units: Literal["US", "SI"] | None = key("The system that answers are printed in first.", "US", "SI", default=None)
+    code: kinds.Words = key(
+        "The edition of the code that the floor is held to, or several side by side.",
+        "irc-2018",
+        ["irc-2018", "irc-2021"],
+        "nbc-2020",
+        "good-practice",
+        default=(),
+    )
+    local_code: kinds.Files = key(
+        "A file of local amendments or of house rules, or several, from the brief's folder.",
+        "county.toml",
+        ["codes/county.toml", "codes/house-rules.toml"],
+        default=(),
+    )
+    work: Literal["new", "addition", "alteration"] | None = key(
+        "Whether the building is new, an addition to one, or one that is altered, where the code asks.",
+        "new",
+        "addition",
+        "alteration",
+        default=None,
+    )
+    heat_recovery: StrictBool | None = key(
+        "Whether a ventilator that recovers heat serves the building, where the code asks.", True, default=None
+    )
 
 
 class Alternative(Table):
@@ -59,6 +86,7 @@ class Brief(Table):
     foam: FoamTable = key(
         "By which basis foam may carry something for good, and how wet it lies.", default_factory=FoamTable
     )
+    tube: Tube | None = key("The tube in a heated slab.", {"size": "1/2 in", "spacing": "9 in"}, default=None)
     handover: Handover = key("What stands on the first sheet of a submittal.", default_factory=Handover)
     accept: tuple[Accept, ...] = key("Shortfalls that somebody accepted.", default=())
     alternative: tuple[Alternative, ...] = key("Changes to compare with the brief.", default=())

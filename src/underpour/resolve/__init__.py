@@ -2,6 +2,7 @@
 
 from .edges import WALL_SHOWN
 from .foams import ForGood
+from .held import Held, year_of_map
 from .resolved import Beside, Drawn, KeyPlan, Piece, PlanEdge, Resolved, ResolvedEdge, Room, Slice, WallLoad
 from .site import resolve
 from .zone import SiteZone, ToldZone
@@ -11,6 +12,7 @@ __all__ = [
     "Beside",
     "Drawn",
     "ForGood",
+    "Held",
     "KeyPlan",
     "Piece",
     "PlanEdge",
@@ -22,4 +24,5 @@ __all__ = [
     "ToldZone",
     "WallLoad",
     "resolve",
+    "year_of_map",
 ]

@@ -82,6 +82,7 @@ def resolve_edge(
         wall = [usual_wall("wall-with-ledge" if edge.kind == "ledge" else "wall", f"{path}.wall", system, assumed)]
     if not above and not outdoors and edge.kind in USUAL_ABOVE:
         above = [usual_wall(USUAL_ABOVE[edge.kind], f"{path}.above", system, assumed)]
+    told = edge.ground is not None or assumed.missing(f"{path}.ground") is not None
     usually = usual("ground-outdoors" if outdoors else "ground-at-door" if edge.kind == "threshold" else "ground")
     ground = edge.ground.si if edge.ground else assumed.take(usually.assumed(f"{path}.ground"))
     footing = _footing(edge, path, assumed) if edge.kind in ON_FOOTING else (0.0, 0.0)
@@ -105,6 +106,7 @@ def resolve_edge(
         concrete,
         tuple(pieces),
         tuple(drawn),
+        ground_told=told,
         thickening=_thickening(edge, path, system, assumed),
         ledge=ledge,
         set_back=_set_back(edge, path, wall, above, assumed) if edge.kind == "threshold" else 0.0,

@@ -11,6 +11,7 @@ from ..findings import Assumed
 from ..measure import System
 from ..outlines.floor import Floor, Stretch
 from .foams import ForGood
+from .held import Held
 from .zone import SiteZone
 
 
@@ -152,6 +153,7 @@ class ResolvedEdge:
     pieces: tuple[Piece, ...]
     drawn: tuple[Drawn, ...]
     load: WallLoad | None = None
+    ground_told: bool = True  # whether the brief says how high the ground is
     thickening: Thickening | None = None
     ledge: Ledge | None = None
     beside: Beside | None = None  # where it is not outdoors
@@ -244,6 +246,7 @@ class Resolved:
     assumed: tuple[Assumed, ...]
     comfort: Quantity | None
     touched_by: tuple[str, ...] | None  # agents that may get to the foam; None where the brief does not say
+    held: Held  # the code editions that the floor is held to, and what their triggers ask
     products: Products
     for_good: ForGood
 

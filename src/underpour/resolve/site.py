@@ -23,6 +23,7 @@ from .assumptions import Assumptions
 from .beside import air_beside, beside_notes
 from .edges import resolve_edge
 from .foams import Foams, for_good, unclear
+from .held import held
 from .key_plan import area_words, key_plan, plan_notes
 from .layers import layer_slice
 from .resolved import Beside, Resolved, Room, Slice, WallLoad
@@ -114,6 +115,7 @@ def resolve(
                 'Set beside = "outdoors" for the sides that face outdoors.',
             )
         )
+    holds = held(brief, use, outdoors, assumed, found)
     if found or outdoors is None or zone is None or ground is None:
         raise Mistakes(found)
     outdoor_mean, outdoor_swing = year.harmonic(outdoors.months)
@@ -142,6 +144,7 @@ def resolve(
             *_old_slab_notes(brief),
             *beside_notes(standing, room),
             *plan_notes(plan),
+            *holds.notes,
         ),
         outdoor_mean=outdoor_mean,
         outdoor_swing=outdoor_swing,
@@ -160,6 +163,7 @@ def resolve(
         touched_by=brief.floor.touched_by,
         products=products,
         for_good=for_good(brief.foam, system),
+        held=holds,
     )
 
 

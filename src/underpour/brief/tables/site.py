@@ -85,6 +85,9 @@ class Site(Table):
         "7A",
         default=None,
     )
+    frost_depth: kinds.Depth | None = key(
+        "How deep the ground freezes as the building office reckons it: the frost line.", "60 in", "1.2 m", default=None
+    )
     height: kinds.Altitude | None = key("Height of the site above the sea.", "700 ft", "215 m", default=None)
     ground: (
         Annotated[

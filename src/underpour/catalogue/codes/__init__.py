@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from .held import Codes, shipped
 from .local import own_file
-from .read import asks, heated_from, subjects, triggers, zones
+from .read import asks, heated_from, subjects, triggers
 from .records import Ask, Edition, Row, Share, Standing, Subject
 
 __all__ = [
@@ -21,5 +21,4 @@ __all__ = [
     "shipped",
     "subjects",
     "triggers",
-    "zones",
 ]

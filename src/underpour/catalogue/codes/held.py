@@ -87,6 +87,15 @@ class Codes:
                 return Standing(rows, edition, held, f"{aside} {taken}".strip())
         return None
 
+    def newest(self, subject: str) -> str:
+        """The newest edition that has rows on a subject of its own.
+
+        >>> Codes().newest("f-factors")
+        'ashrae-90.1-2019'
+        """
+        having = [self.editions[key] for key, about in self._rows if about == subject]
+        return max(having, key=lambda edition: edition.date).key
+
     def share(self, key: str) -> Share:
         """How the values of an edition, with what it carries, were seen."""
         edition = self.editions[key]

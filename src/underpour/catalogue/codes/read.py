@@ -13,6 +13,7 @@ from ... import measure, mistakes
 from ...findings import Seen
 from ...measure import Measure
 from ...mistakes import Mistake
+from ..read import table
 from .records import Ask, Edition, Row, Subject
 
 FOLDER = Path(__file__).parent
@@ -41,12 +42,6 @@ def asks() -> Mapping[str, Ask]:
             for key, told in _table("asks").items()
         }
     )
-
-
-@cache
-def zones() -> Mapping[str, tuple[str, ...]]:
-    """The lists of climate zones, by name."""
-    return MappingProxyType({name: tuple(listed) for name, listed in _table("zones").items()})
 
 
 @cache
@@ -81,6 +76,7 @@ def _edition(key: str, told: Mapping[str, Any]) -> Edition:
         clause_of=tuple(told.get("clause-of", {}).items()),
         zones=told["zones"],
         map=told.get("map", ""),
+        performance=told.get("performance", ""),
         needs=tuple(told["needs"]),
     )
 
@@ -147,8 +143,8 @@ def _known(told: Mapping[str, Any]) -> None:
                 raise mistakes.unknown(key, str(word), list(triggers()), "trigger")
     if told["seen"] not in get_args(Seen):
         raise mistakes.unknown("seen", str(told["seen"]), list(get_args(Seen)), "way of seeing")
-    listed = {zone for all_ in zones().values() for zone in all_}
-    known = listed | {zone[0] for zone in listed}
+    names = table("climate/zones")["names"]
+    known = {zone for whose in ("US", "CA") for zone in names[whose]} | {"7"}  # of the Canadian code 7A and 7B
     for zone in told.get("zones", ()):
         if zone not in known:
             wrong = f"No climate zone is called {zone}."

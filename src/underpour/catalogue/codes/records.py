@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from ...findings import Basis, Seen, Sense
 from ...measure import Measure
+from ..zones import is_marine
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,6 +28,7 @@ class Edition:
     clause_of: tuple[tuple[str, str], ...] = ()  # how clauses of what it carries are numbered in it
     zones: str = ""  # the list of climate zones that its tables go by
     map: str = ""  # the zone map that goes with it
+    performance: str = ""  # where it says how a whole building may be held to it instead
     needs: tuple[str, ...] = ()  # the subjects that such a document speaks of
     file: str = ""  # where it stands, if it is a user's own
 
@@ -74,17 +76,15 @@ class Row:
         return "memory" if ask in self.from_memory else self.seen
 
     def zone_fits(self, zone: str) -> bool:
-        """Whether the row is for that zone: "6" is for 6A and 6B.
+        """Whether the row is for that zone: "6" is for 6A and 6B; a zone without its letter is taken as not marine.
 
-        >>> row = Row("x", "slab-edge", "", {}, "memory", "", zones=("4A", "5"))
-        >>> row.zone_fits("5B"), row.zone_fits("4A"), row.zone_fits("4C")
+        >>> row = Row("x", "slab-edge", "", {}, "memory", "", zones=("4A", "4B", "5"))
+        >>> row.zone_fits("5B"), row.zone_fits("4"), row.zone_fits("4C")
         (True, True, False)
         """
-        return not self.zones or any(zone == each or (zone[:1] == each and len(zone) == 2) for each in self.zones)
-
-    def may_fit(self, zone: str) -> bool:
-        """Whether it is for that zone with some letter behind it: a zone typed as "4" may be 4A."""
-        return self.zone_fits(zone) or any(each[:1] == zone for each in self.zones)
+        return not self.zones or any(
+            zone == each or zone[:1] == each or (zone == each[:1] and not is_marine(each)) for each in self.zones
+        )
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,111 @@
+"""Which rows of an edition apply here, or why none does, or which key of the brief would tell."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from ...catalogue.codes import Edition, Row, Standing, subjects, triggers
+from ...measure import say
+from ...resolve import Resolved, ResolvedEdge, ToldZone, year_of_map
+from .facts import Fact, Facts, both, facts, no
+
+
+@dataclass(frozen=True, slots=True)
+class Chosen:
+    """What stands of a subject for one edition: rows, or a missing key, or neither, with the words for it."""
+
+    standing: Standing
+    rows: tuple[Row, ...] = ()
+    missing: str = ""
+    words: str = ""
+    zone: ToldZone | None = None
+
+    @property
+    def clauses(self) -> tuple[Row, ...]:
+        """The rows that apply, or the first that was looked at."""
+        return self.rows or self.standing.rows[:1]
+
+
+def chosen(
+    resolved: Resolved,
+    edition: Edition,
+    subject: str,
+    edge: ResolvedEdge | None = None,
+    among: Callable[[Row], bool] = lambda row: True,
+) -> Chosen | None:
+    """The rows of an edition that apply to this floor, or at this edge; None where it has none on the subject.
+
+    First the words at the head of the subject, then the climate zone, then each row's own words: what is not told is
+    asked for by its key only where it could still decide.
+    """
+    standing = resolved.held.codes.standing(edition.key, subject)
+    rows = [row for row in standing.rows if among(row)] if standing else []
+    if standing is None or not rows:
+        return None
+    known = facts(resolved, edge)
+    whole = [known[word] for word in subjects()[subject].when]
+    decided = both(*whole)
+    if decided is False:
+        word = subjects()[subject].when[whole.index(False)]
+        return Chosen(standing, words=f"It is asked where {triggers()[word][0]}; that is not so here.")
+    fitting = [(row, _fits(row, known, resolved, edge)) for row in rows]
+    open_ = [row for row, fact in fitting if fact is not False]
+    if not open_:
+        return Chosen(standing, words=_why_none(rows, known, resolved, edge))
+    zone = _zone(resolved, edition) if any(row.zones for row in open_) else None
+    if zone is not None and not zone.zone:
+        return Chosen(standing, missing=zone.missing, words=zone.words, zone=zone)
+    here = [row for row in open_ if zone is None or row.zone_fits(zone.zone)]
+    if zone is not None and not here:
+        there = ", ".join(dict.fromkeys(each for row in open_ for each in row.zones))
+        words = f"{standing.edition.title} has rows for zones {there}; none was found for zone {zone.zone}."
+        return Chosen(standing, missing="site.zone", words=words, zone=zone)
+    unknown = [decided] if isinstance(decided, str) else []
+    unknown += [fact for row, fact in fitting if row in here and isinstance(fact, str)]
+    if unknown:
+        return Chosen(standing, missing=unknown[0], words=_asked(unknown[0], known, here), zone=zone)
+    return Chosen(standing, tuple(here), zone=zone)
+
+
+def _fits(row: Row, known: Facts, resolved: Resolved, edge: ResolvedEdge | None) -> Fact:
+    return both(
+        *(known[word] for word in row.when),
+        *(no(known[word]) for word in row.unless),
+        _less_below(row, resolved, edge),
+    )
+
+
+def _less_below(row: Row, resolved: Resolved, edge: ResolvedEdge | None) -> Fact:
+    """Whether the floor lies less deep below the ground than the row's limit, everywhere where no edge is named."""
+    if row.less_below_grade is None:
+        return True
+    edges = (edge,) if edge is not None else resolved.edges
+    limit = row.less_below_grade.si
+    return both(*((each.ground < limit if each.ground_told else f"{each.path}.ground") for each in edges))
+
+
+def _why_none(rows: Sequence[Row], known: Facts, resolved: Resolved, edge: ResolvedEdge | None) -> str:
+    """Why no row applies, by the first word of the first row that is against it."""
+    row = rows[0]
+    if row.less_below_grade is not None and _less_below(row, resolved, edge) is False:
+        deep = max(each.ground for each in ((edge,) if edge is not None else resolved.edges))
+        lies = say.both(deep, "m", resolved.system)
+        limit = say.typed(row.less_below_grade, "m", resolved.system)
+        return f"The floor lies {lies} below the ground; this is asked of floors less than {limit} below it."
+    against = [f"where {triggers()[word][0]}" for word in row.when if known[word] is False]
+    against += [f"not where {triggers()[word][0]}" for word in row.unless if known[word] is True]
+    return f"It is asked {against[0]}; that is {'not so' if against[0].startswith('where') else 'so'} here."
+
+
+def _asked(key: str, known: Facts, rows: Sequence[Row]) -> str:
+    """The question that a missing key answers."""
+    words = [word for row in rows for word in (*row.when, *row.unless)] + list(known)
+    word = next((word for word in words if known[word] == key), "")
+    if word:
+        return f"Nothing tells whether {triggers()[word][0]}, and the code asks."
+    return "Nothing tells how high the ground stands outside, and the code asks how deep the floor lies below it."
+
+
+def _zone(resolved: Resolved, edition: Edition) -> ToldZone:
+    return resolved.zone.canada() if edition.zones == "CA" else resolved.zone.us(year_of_map(edition))

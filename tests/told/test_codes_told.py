@@ -1,0 +1,327 @@
+"""What is said of a code: verdicts, doubt, what is asked, whose row stands, and what cannot be meant."""
+
+from __future__ import annotations
+
+import itertools
+from pathlib import Path
+
+import pytest
+
+from code_briefs import BASEMENT, board, found, one, text
+from underpour.answer import answer
+from underpour.brief import reads
+from underpour.cli import main
+from underpour.resolve import resolve
+
+R = 0.1761101837  # m²·K/W for R-1
+WORKSHOP = """\
+[project]
+title = "Boat workshop, north shore"
+use   = "workshop"
+units = "US"
+code  = "irc-2018"
+
+[site]
+place  = "Duluth, MN"
+ground = "clay-wet"
+
+[plan]
+outline = ["0 0", "40 0", "40 28", "24 28", "24 36", "0 36"]
+unit    = "ft"
+
+[floor]
+inside = "68 F"
+build-up = [
+  { concrete = "5 in" },
+  { board = "plain-25", thickness = "2 in" },
+  { vapour-retarder = "film-15-mil" },
+  { gravel = "4 in" },
+]
+
+[[edge]]
+sides  = "all"
+kind   = "frost-wall"
+depth  = "60 in"
+ground = "-8 in"
+insulation = [{ board = "plain-15", thickness = "2 in", face = "outside", down = "48 in" }]
+
+[tube]
+size    = "1/2 in"
+spacing = "9 in"
+fluid   = "propylene-glycol-30"
+"""
+
+
+def test_a_workshop_in_duluth_falls_short_at_its_edge():
+    """R-8 where zone 7 asks for R-10; as deep as asked."""
+    edge = one(WORKSHOP, "code.slab-edge", asks="resistance")
+    assert (edge.verdict, edge.basis[0].doubtful) == ("falls short", "")
+    assert edge.value == pytest.approx(8.1 * R, abs=0.05 * R) and edge.limit == pytest.approx(10 * R, abs=1e-4)
+    assert one(WORKSHOP, "code.slab-edge", asks="depth").verdict == "meets"
+    assert "Zone 7, of ZIP area 55" in edge.words
+
+
+def test_what_a_heated_slab_adds_by_the_2018_edition_is_shown_as_doubtful_both_ways():
+    """The row found for 2012 to 2018 adds R-5 at the edge; the 2018 text, from memory, puts it under the slab."""
+    edge = one(WORKSHOP, "code.heated-slab", asks="edge")
+    under = one(WORKSHOP, "code.heated-slab", asks="under")
+    assert (edge.verdict, under.verdict) == ("falls short", "meets")
+    assert edge.limit == pytest.approx(15 * R, abs=1e-4) and under.limit == pytest.approx(5 * R, abs=1e-4)
+    for finding in (edge, under):
+        assert finding.basis[0].doubtful and f"Doubtful: {finding.basis[0].doubtful}" in finding.words
+
+
+def test_without_a_code_nothing_is_said_of_codes():
+    bare = WORKSHOP.replace('code  = "irc-2018"\n', "")
+    dossier = answer(reads(bare))
+    assert not [f for f in dossier.as_briefed.findings if f.id.startswith("code.")]
+    assert dossier.editions == ()
+    with_code = answer(reads(WORKSHOP))
+    others = [f for f in with_code.as_briefed.findings if not f.id.startswith("code.")]
+    assert others == list(dossier.as_briefed.findings)
+    assert with_code.editions == ("International Residential Code 2018",)
+
+
+def test_each_finding_says_who_decides_how_it_was_seen_and_how_much_is_from_memory():
+    dossier = answer(reads(WORKSHOP.replace('"irc-2018"', '["irc-2018", "good-practice"]')))
+    told = [f for f in dossier.as_briefed.findings if f.id.startswith("code.") and f.at.get("route") != "performance"]
+    assert len(told) > 10
+    for finding in told:
+        assert finding.caution == "Local code and the authority having jurisdiction decide."
+        assert "that are from memory: " in finding.words, finding.words
+        assert finding.basis[0].clause
+        assert any(how in finding.words for how in ("From memory", "Quoted from", "Read in", "Common practice"))
+
+
+def test_several_editions_stand_side_by_side_each_with_its_own_verdict():
+    both = WORKSHOP.replace('"irc-2018"', '["irc-2018", "mn-2015"]')
+    depths = [one(both, "code.slab-edge", edition=key, asks="depth").verdict for key in ("irc-2018", "mn-2015")]
+    assert depths == ["meets", "falls short"]
+
+
+def test_codes_read_the_label_and_never_what_the_foam_does_in_place():
+    def at(conductivity: str):
+        piece = f'{{ board = "plain-15", thickness = "2 in"{conductivity}, face = "outside", down = "48 in" }}'
+        brief = WORKSHOP.replace('{ board = "plain-15", thickness = "2 in", face = "outside", down = "48 in" }', piece)
+        return one(brief, "code.slab-edge", asks="resistance")
+
+    assert at(', conductivity = "0.020 W/(m·K)"').value == at("").value
+    assert "as labelled" in at("").title
+
+
+def test_where_no_foam_is_asked_it_is_advised_with_its_reason():
+    edge = one(text(code="irc-2021", zone="2A"), "code.slab-edge", asks="resistance")
+    assert edge.verdict == "not required, advised" and edge.limit is None
+    assert edge.words.startswith("Foam at the edge keeps the strip along the wall warm and dry")
+
+
+def test_a_basement_is_not_taken_for_a_slab_on_the_ground():
+    brief = text(code="iecc-2021-residential", zone="6A", use="basement", kind=BASEMENT, ground="6 ft")
+    edge = one(brief, "code.slab-edge")
+    assert edge.verdict == "does not apply"
+    said = "lies 1.83 m (6 ft) below the ground; this is asked of floors less than 12 in (305 mm) below it"
+    assert said in edge.words.replace("\N{THIN SPACE}", " ")
+    assert one(brief, "code.basement-wall").verdict == "falls short"
+
+
+def test_a_room_that_is_hardly_heated_is_no_conditioned_space():
+    cold = text(code="iecc-2021-residential", zone="6A", use="barn", inside='inside = "45 F"')
+    warm = text(code="iecc-2021-residential", zone="6A", use="barn", inside='inside = "55 F"')
+    assert one(cold, "code.slab-edge").verdict == "does not apply"
+    assert one(warm, "code.slab-edge").verdict == "falls short"
+
+
+FROST = text(code="irc-2018", zone="6A")
+OLD = text(code="uk-part-l-2021", layers=('{ concrete = "4 in" }', board(8.0), '{ old-slab = "4 in" }'))
+WALL = text(code="nbc-2020", zone="6", use="basement", kind=BASEMENT, ground="5 ft", pieces=[board(17.5, "inside")])
+ASKED = [  # brief, finding, key, what was typed there, what is typed instead, the verdict then
+    (text(code="irc-2021"), "code.slab-edge", "site.zone", "[site]", '[site]\nzone = "2A"', "not required, advised"),
+    (text(code="irc-2018", zone="6A", use="barn", inside=""), "code.slab-edge", "floor.inside",
+     "[floor]", '[floor]\ninside = "45 F"', "does not apply"),
+    (text(code="irc-2018", zone="6A").replace('ground = "-8 in"\n', ""), "code.slab-edge", "edge.A.ground",
+     "sides =", 'ground = "-8 in"\nsides =', "falls short"),
+    (FROST, "code.frost", "site.frost-depth", "[site]", '[site]\nfrost-depth = "42 in"', "meets"),
+    (FROST, "code.frost", "site.frost-depth", "[site]", '[site]\nfrost-depth = "80 in"', "falls short"),
+    (OLD, "code.under-slab", "project.work", "[project]", '[project]\nwork = "addition"', "falls short"),
+    (WALL, "code.basement-wall", "project.heat-recovery", "[project]", "[project]\nheat-recovery = true", "meets"),
+    (WALL, "code.basement-wall", "project.heat-recovery", "[project]", "[project]\nheat-recovery = false",
+     "falls short"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("brief", "id", "key", "was", "typed", "then"), ASKED, ids=[f"{a[2]}-{a[5]}" for a in ASKED])
+def test_a_trigger_is_asked_by_one_key_and_typing_it_turns_the_verdict(brief, id, key, was, typed, then):
+    if key == "project.heat-recovery":
+        brief = brief.replace('zone = "6"', 'zone = "8"')
+    before = one(brief, id)
+    assert (before.verdict, before.missing) == ("cannot tell", key)
+    assert one(brief.replace(was, typed, 1), id).verdict == then
+
+
+def test_what_no_row_was_found_for_is_asked_by_a_file_and_the_file_answers(tmp_path: Path):
+    brief = text(code="uk-part-c-2004")
+    edition = text(code="qc-e-1-1", zone="6")
+    before = one(edition, "code.slab-edge")
+    assert (before.verdict, before.missing) == ("cannot tell", "project.local-code")
+    rows = '[[row]]\nsubject = "slab-edge"\nclause = "1"\nresistance = "R5"\n'
+    (tmp_path / "local.toml").write_text(f'title = "Q"\ndate = 2020-01-01\namends = "qc-e-1-1"\n{rows}', "utf-8")
+    after = text(code="qc-e-1-1", zone="6", project='local-code = "local.toml"')
+    assert one(after, "code.slab-edge", tmp_path / "brief.toml").verdict == "falls short"
+    assert not [f for f in found(brief) if f.id == "code.slab-edge"], (
+        "an edition that does not speak of it is not asked"
+    )
+
+
+def test_house_rules_stand_beside_the_code_as_an_edition_of_their_own(tmp_path: Path):
+    rows = '[[row]]\nsubject = "vapour-retarder"\nclause = "rule 3"\nfilm = "15 mil"\n'
+    (tmp_path / "house.toml").write_text(f'title = "House rules"\ndate = 2026-01-01\n{rows}', "utf-8")
+    layers = ('{ concrete = "4 in" }', '{ vapour-retarder = "film-10-mil" }', '{ gravel = "4 in" }')
+    brief = text(code="irc-2021", zone="6A", layers=layers, project='local-code = "house.toml"')
+    file = tmp_path / "brief.toml"
+    verdicts = [one(brief, "code.vapour-retarder", file, edition=key).verdict for key in ("irc-2021", "house")]
+    assert verdicts == ["meets", "falls short"]
+    assert "As the file says." in one(brief, "code.vapour-retarder", file, edition="house").words
+
+
+def test_a_newer_county_is_held_to_and_named_in_the_finding(tmp_path: Path):
+    rows = '[[row]]\nsubject = "slab-edge"\nclause = "14-2"\nresistance = "R15"\ndepth = "4 ft"\n'
+    (tmp_path / "county.toml").write_text(
+        f'title = "A county"\ndate = 2024-01-01\namends = "irc-2018"\n{rows}', "utf-8"
+    )
+    brief = text(code="irc-2018", zone="6A", project='local-code = "county.toml"')
+    edge = one(brief, "code.slab-edge", tmp_path / "brief.toml", asks="resistance")
+    assert edge.limit == pytest.approx(15 * R, abs=1e-4) and edge.basis[0].source == "A county"
+    assert "A county of 2024-01-01 is newer than International Residential Code 2018 of 2017-08-01" in edge.words
+
+
+COUNTY = """\
+title = "A county"
+date = {date}
+amends = "{amends}"
+[[row]]
+subject = "slab-edge"
+{clause}resistance = "R15"
+"""
+PLACED = WORKSHOP.replace('ground = "clay-wet"', 'ground = "clay-wet"\nzone = "7"')
+BAD = [  # what, was, typed, words, the county's file if any
+    (
+        "an edition nobody knows",
+        '"irc-2018"',
+        '"irc-2081"',
+        ("brief.toml:5  project.code", "No edition is called irc-2081.", "The nearest is irc-2021."),
+        {},
+    ),
+    (
+        "one of several that nobody knows",
+        '"irc-2018"',
+        '["irc-2018", "nbc-2002"]',
+        ("project.code.2", "The nearest is nbc-20"),
+        {},
+    ),
+    ("an edition twice", '"irc-2018"', '["irc-2018", "irc-2018"]', ("project.code.2", "irc-2018 is named twice."), {}),
+    (
+        "a number for an edition",
+        '"irc-2018"',
+        "2018",
+        ("brief.toml:5  project.code", "A word in quotes is wanted here"),
+        {},
+    ),
+    (
+        "a zone outside its list",
+        'zone = "7"',
+        'zone = "9"',
+        ("brief.toml:10  site.zone", "That is none of the zones that codes of the United States have.", "Known: "),
+        {},
+    ),
+    (
+        "a code of one country for a place in another",
+        '"Duluth, MN"',
+        '"Toronto, ON"',
+        ("is a code of the United States, and Toronto, ON lies in Canada.", "Which of the two is meant?", "nbc-2020"),
+        {},
+    ),
+    (
+        "a code of one state for a place in another",
+        '"irc-2018"',
+        '"in-2020"',
+        ("Indiana Residential Code 2020 is a code of Indiana, and Duluth, MN lies in Minnesota.", "mn-2015"),
+        {},
+    ),
+    (
+        "a county's file that is not there",
+        '"irc-2018"',
+        '"irc-2018"\nlocal-code = "conty.toml"',
+        ("brief.toml:6  project.local-code", "There is no file conty.toml.", "county.toml"),
+        {"date": "2024-01-01"},
+    ),
+    (
+        "a county's row without its clause",
+        '"irc-2018"',
+        '"irc-2018"\nlocal-code = "county.toml"',
+        ("county.toml:4: row.clause", "This row has no clause"),
+        {"clause": ""},
+    ),
+    (
+        "a county's file without its date",
+        '"irc-2018"',
+        '"irc-2018"\nlocal-code = "county.toml"',
+        ("county.toml:2: date", "This is no day."),
+        {"date": '"soon"'},
+    ),
+    (
+        "two editions of one date",
+        '"irc-2018"',
+        '"irc-2018"\nlocal-code = "county.toml"',
+        ("are both of 2017-08-01: which is newer cannot be told.", "date = "),
+        {"date": "2017-08-01"},
+    ),
+    (
+        "a county that amends another code",
+        '"irc-2018"',
+        '"irc-2018"\nlocal-code = "county.toml"',
+        ("A county amends nbc-2020, and the brief is held to irc-2018.",),
+        {"amends": "nbc-2020"},
+    ),
+    (
+        "a tube's key that nothing answers yet",
+        'size    = "1/2 in"',
+        'ties = "2 ft"',
+        ("Nothing answers ties in this version yet.",),
+        {},
+    ),
+    (
+        "a work nobody knows",
+        '"irc-2018"',
+        '"irc-2018"\nwork = "extension"',
+        ("No work is called extension.", "new, addition"),
+        {},
+    ),
+    ("words for yes", '"irc-2018"', '"irc-2018"\nheat-recovery = "yes"', ("project.heat-recovery",), {}),
+]
+
+
+@pytest.mark.parametrize(("what", "was", "typed", "words", "county"), BAD, ids=[bad[0] for bad in BAD])
+def test_what_cannot_be_meant_is_told_with_what_to_type(tmp_path, capsys, monkeypatch, what, was, typed, words, county):
+    monkeypatch.chdir(tmp_path)
+    assert was in PLACED
+    told = {"date": "2024-01-01", "amends": "irc-2018", "clause": 'clause = "1"\n', **county}
+    if county:
+        (tmp_path / "county.toml").write_text(COUNTY.format(**told), "utf-8")
+    (tmp_path / "brief.toml").write_text(PLACED.replace(was, typed, 1), "utf-8")
+    assert main(["answer", "brief.toml"]) == 2
+    said = " ".join(capsys.readouterr().err.split())
+    for word in words:
+        assert " ".join(word.split()) in said, said
+
+
+def test_the_tube_is_said_to_be_the_mark_of_a_heated_slab_and_no_more():
+    notes = resolve(reads(WORKSHOP).brief).notes
+    assert any("read as the mark of a heated slab" in note for note in notes)
+    assert any("Ask the building office whether it holds for this floor." in note for note in notes)
+
+
+def test_each_finding_of_an_edition_is_named_once():
+    for brief in (WORKSHOP, WALL, OLD, text(code="nbc-2020", zone="7A", more="[tube]")):
+        names = [(f.id, tuple(sorted(f.at.items()))) for f in found(brief)]
+        assert len(set(names)) == len(names)
+        assert all(a != b for a, b in itertools.pairwise(names))
