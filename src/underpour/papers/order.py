@@ -15,15 +15,18 @@ TIGHT = 0.1  # of the margin rule from its notch: so near that the eye hardly pa
 def is_tight(finding: Finding) -> bool:
     """Whether a finding that meets stands so near its limit that it is worth a second look.
 
-    Within a tenth of its margin rule from the notch, or within its own numerical error.
+    Within a tenth of its margin rule from the notch, or within its own numerical error. What is counted is never
+    tight: no reason against a board is none.
 
     Examples
     --------
     >>> is_tight(Finding("heat.floor-coldest", "Coldest floor", 15.3, "degC", limit=15.0, sense="at least"))
     True
+    >>> is_tight(Finding("product.belongs", "Reasons against a board", 0.0, "count", limit=0.0, sense="at most"))
+    False
     """
     at = pointer(finding)
-    if finding.verdict != "meets" or finding.margin is None or at is None:
+    if finding.verdict != "meets" or finding.unit == "count" or finding.margin is None or at is None:
         return False
     return at <= TIGHT or finding.margin <= (finding.within or 0.0)
 
