@@ -56,7 +56,7 @@ def test_a_typed_plan_has_the_sides_that_it_was_typed_from(seed: int) -> None:
     assert read.area == pytest.approx(made.rings[0].area - sum(ring.area for ring in made.rings[1:]), rel=1e-9)
 
 
-@pytest.mark.parametrize("told", ["rise 3", "radius 3", "through 3 -3", "bulge 1"])
+@pytest.mark.parametrize("told", ["rise 3", "Rise 3", "radius 3", "through 3 -3", "bulge 1"])
 def test_a_half_circle_can_be_told_in_four_ways(told: str) -> None:
     """Out of a rectangle of 6 by 4: 24 + 9π/2 square metres, and 14 + 3π round."""
     made = floor(outline(f"0 0 {told}", "6 0", "6 4", "0 4"))
@@ -185,3 +185,33 @@ def test_a_stretch_left_out_or_claimed_twice_is_told(seed: int) -> None:
         with pytest.raises(Mistakes) as told:
             brief_of(made.text, *(each for each in typed if each != "[]"))
         assert any(words in mistake.wrong for mistake in told.value), str(told.value)
+
+
+@pytest.mark.parametrize("ends", [("100 in", "2.54 m"), ("100 in", "2540.4 mm"), ("2540.4 mm", "100 in")])
+def test_stretches_that_meet_in_other_units_leave_no_gap_between_them(ends: tuple[str, str]) -> None:
+    """Half a millimetre is no edge of its own, and no stretch is claimed twice for it."""
+    first, second = (
+        f'[{{ side = 1, {key} = "{end}" }}, {n}]'
+        for n, (key, end) in enumerate(zip(("to", "from"), ends, strict=True), 2)
+    )
+    made = brief_of(outline("0 0", "6 0", "6 4"), first, second)
+    a, b = stretches_of_edges(made)
+    assert a[0].end == b[0].start == pytest.approx(2.54, abs=5e-4)
+    assert sum(stretch.length for stretch in (*a, *b)) == pytest.approx(floor_of(made.plan).length, rel=1e-14)
+
+
+def test_a_gap_of_a_millimetre_is_told() -> None:
+    with pytest.raises(Mistakes) as told:
+        brief_of(
+            outline("0 0", "6 0", "6 4"), '[{ side = 1, to = "2.540 m" }, 2]', '[{ side = 1, from = "2.541 m" }, 3]'
+        )
+    (mistake,) = told.value
+    assert mistake.wrong == "No edge takes side 1 from 2.54 m to 2.541 m."
+
+
+def test_a_hole_may_have_a_unit_of_its_own() -> None:
+    made = floor(
+        outline("0 0", "40 0", "40 30", unit="ft") + '[[plan.hole]]\nunit = "m"\noutline = ["9 1", "10 1", "10 2"]\n'
+    )
+    assert made.holes[0].area == pytest.approx(0.5)
+    assert made.area == pytest.approx(600.0 * 0.3048**2 - 0.5)

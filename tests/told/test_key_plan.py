@@ -120,3 +120,18 @@ def test_the_answer_says_what_is_taken_off_and_what_lies_beside() -> None:
     assert "without a hole of 100 ft²" in said and "18 ft (5.49 m) beside other air" in said
     assert any("beside an unheated space" in line for line in summary(made))
     assert any(note.startswith("1 column and 1 drain in the floor: counted as floor.") for note in made.notes)
+
+
+@pytest.mark.parametrize(
+    ("side", "way"), [(1, (-1, 0)), (2, (0, 1)), (3, (1, 0)), (4, (0, -1))], ids=["south", "east", "north", "west"]
+)
+def test_a_section_looks_along_the_edge_with_the_floor_on_its_right(side: int, way: tuple[int, int]) -> None:
+    """As sections are drawn: outdoors at the left, the floor at the right. On the sheet y runs down."""
+    head = '[plan]\nunit = "m"\noutline = ["0 0", "10 0", "10 8", "0 8"]\n'
+    made = resolve(reads(head + BRIEF.replace('[1, { side = 3, to = "1 m" }]', f"[{side}]")).brief).plan
+    picture = ElementTree.fromstring(key_plan(made, "SI", width=WIDE))
+    mark = list(picture.iter(f"{SVG}polygon"))[1]
+    tip, *base = [tuple(map(float, point.split(","))) for point in mark.get("points", "").split()]
+    middle = [sum(each) / 2.0 for each in zip(*base, strict=True)]
+    towards = [a - b for a, b in zip(tip, middle, strict=True)]
+    assert [round(length / max(map(abs, towards))) for length in towards] == list(way)

@@ -104,10 +104,13 @@ def read_bent_corner(typed: object, unit: str) -> TypedCorner:
 
 def _parted(typed: str) -> tuple[str, str, str]:
     """The corner's words, the word that begins the arc, and what stands behind it."""
-    words = list(re.finditer(r"(?<!\S)[a-z]{3,}(?!\S)", typed))
-    for found in words:
-        if found[0] in _BENDS:
-            return typed[: found.start()], found[0], typed[found.end() :].strip()
+    words = list(re.finditer(r"(?<!\S)[A-Za-z]{3,}(?!\S)", typed))
+    told = [found for found in words if found[0].casefold() in _BENDS]
+    if len(told) > 1:
+        wrong = f"This corner tells its arc twice, by {told[0][0]} and by {told[1][0]}."
+        raise Mistake("", "", wrong, "Keep one of the two; an arc is known by either.")
+    if told:
+        return typed[: told[0].start()], told[0][0].casefold(), typed[told[0].end() :].strip()
     unknown = [found[0] for found in words if not table().find(found[0])]
     if not unknown:
         return typed, "", ""

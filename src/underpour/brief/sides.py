@@ -152,6 +152,8 @@ def _places(side: SideName, floor: Floor, names: Mapping[str, Place]) -> list[Pl
         return [names[side]]
     hole = _HOLE.fullmatch(side)
     if hole is None:
+        if side.isdecimal():
+            raise Mistake("", "", f"No side is called {side}.", f"A number stands without quotes: {side}.")
         near = nearest(side, names)
         hint = f"The nearest is {near[0]}. " if near else ""
         wrong = f"No side is called {side}."
