@@ -246,6 +246,7 @@ def test_the_table_for_a_spreadsheet_holds_every_cell_and_no_formula():
     assert rows[0][3:] == ["markup", "markup, evidence", "plain-15", "plain-15, evidence"]
     by_name = {(row[1], row[2]): row[3:] for row in rows[1:]}
     assert by_name["Material", ""][0] == "'=1+1"
+    assert by_name["Evidence held to", ""] == ["2026-11-27", "", "2026-11-27", ""]
     assert by_name["Compressive strength", "ASTM D1621"] == [
         "no record",
         "",

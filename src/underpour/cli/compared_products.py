@@ -105,6 +105,8 @@ def as_csv(of: Comparison) -> str:
     table = csv.writer(told, lineterminator="\r\n")
     keys = [each.product.key for each in of.products]
     table.writerow(["group", "characteristic", "test", *(head for key in keys for head in (key, f"{key}, evidence"))])
+    days = (words for each in of.products for words in (each.day.isoformat(), ""))
+    table.writerow(["What it is", "Evidence held to", "", *days])
     for group, rows in of.groups:
         for row in rows:
             table.writerow(map(_harmless, [group, row.name, row.terms, *_cells(row.cells)]))
