@@ -85,6 +85,12 @@ def over_old_slab() -> str:
     return text.replace('{ concrete = "100 mm" }', '{ screed = "50 mm" }')
 
 
+def by_report(kind: str) -> str:
+    """A house on soil of which a report states density and moisture, and nothing of its grains."""
+    ground = f'ground = {{ dry-density = "1600 kg/m³", moisture = "15 %", kind = "{kind}" }}'
+    return with_line(bare("dwelling", "frost-wall"), "site", ground)
+
+
 def each_kind() -> list[str]:
     """A bare brief for every kind of edge that a brief may name."""
     return [bare("dwelling", kind) for kind in get_args(Kind)]

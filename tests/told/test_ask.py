@@ -14,7 +14,17 @@ from pathlib import Path
 from typing import get_args
 
 import pytest
-from ask_cases import bare, beside_unheated, each_kind, held_to, on_foam, over_old_slab, with_film, with_line
+from ask_cases import (
+    bare,
+    beside_unheated,
+    by_report,
+    each_kind,
+    held_to,
+    on_foam,
+    over_old_slab,
+    with_film,
+    with_line,
+)
 from jsonschema import Draft202012Validator
 
 import underpour.resolve
@@ -61,6 +71,7 @@ def open_inputs() -> dict[str, list[tuple[str, str, Assumed]]]:
     """What bare briefs, starters and examples leave to be assumed: text and file, by the row that asks for it."""
     found: dict[str, list[tuple[str, str, Assumed]]] = {}
     texts = [(text, "") for text in (*each_kind(), *of_uses(), over_old_slab(), beside_unheated())]
+    texts += [(by_report(kind), "") for kind in ("fine", "coarse")]
     texts += [(each.text, "") for each in starters()]
     texts += [(path.read_text("utf-8"), str(path)) for path in EXAMPLES.values()]
     for text, file in texts:
@@ -125,15 +136,23 @@ def test_the_line_to_type_is_read_and_takes_its_inputs_out_of_what_is_assumed(pa
         row = row_of(each.path, before)
         said = wordings()[row]
         values = {a.path: Open(a.path, a.value, a.low, a.high, a.unit, a.why, row) for a in before.assumed}
-        line = said.line(each.path, values, typed, [], before.system)
+        line = said.line(each.path, values, typed_in(text), [], before.system)
         after = in_numbers(reads(with_line(text, said.table(each.path), line, file), file))
         gone = {a.path for a in before.assumed} - {a.path for a in after.assumed}
         assert each.path in gone and all(said.place(other) == said.place(each.path) for other in gone)
         assert not {a.path for a in after.assumed} - {a.path for a in before.assumed}
 
 
-def typed(path: str) -> str:
-    raise AssertionError(f"{path} is typed in no bare brief")
+def typed_in(text: str):
+    """What a brief types at a path of its tables that stand once."""
+
+    def typed(path: str) -> str:
+        found = tomllib.loads(text)
+        for step in path.split("."):
+            found = found[step]
+        return found
+
+    return typed
 
 
 def test_what_is_typed_of_a_table_stands_in_the_line_that_types_the_rest(monkeypatch):
@@ -175,7 +194,7 @@ def test_what_is_missing_is_answered_by_the_line_to_type(row):
     about = next(each for each in asked(reads(text)).open if each.row == row)
     said = wordings()[row]
     assert (about.row, about.value) == (row, None)
-    line = said.line(about.path, {about.path: about}, typed, ["A"], "SI")
+    line = said.line(about.path, {about.path: about}, typed_in(text), ["A"], "SI")
     before, after = (answer(reads(t)).as_briefed for t in (text, with_line(text, said.table(about.path), line)))
     assert any(finding.missing == about.path for finding in before.findings)
     assert not any(finding.missing == about.path for finding in after.findings)

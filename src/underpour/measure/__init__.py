@@ -15,6 +15,7 @@ from .flows import humidity as humidity
 from .flows import permeability as permeability
 from .flows import permeance as permeance
 from .flows import radon as radon
+from .flows import share as share
 from .flows import speed as speed
 from .heat import conductivity as conductivity
 from .heat import degree_days as degree_days

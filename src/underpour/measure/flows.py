@@ -83,3 +83,12 @@ def humidity(typed: str) -> Measure:
     0.5
     """
     return read(typed, "humidity")
+
+
+def share(typed: str) -> Measure:
+    """A part of a whole, 0 to 100 %. [fraction, 0 to 1]
+
+    >>> share("15 %").si
+    0.15
+    """
+    return read(typed, "share")

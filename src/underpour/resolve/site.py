@@ -11,7 +11,6 @@ from ..brief.bearing import loads_at_edges
 from ..brief.model import Brief
 from ..brief.paths import letter
 from ..brief.tables.floor import Seasons
-from ..brief.tables.site import TypedGround
 from ..catalogue import year, zones
 from ..catalogue.records import Use
 from ..findings import Assumed
@@ -23,10 +22,11 @@ from .assumptions import Assumptions
 from .beside import air_beside, beside_notes
 from .edges import resolve_edge
 from .foams import Foams, for_good, unclear
+from .grounds import KnownGround, known_ground
 from .held import held
 from .key_plan import area_words, key_plan, plan_notes
 from .layers import layer_slice
-from .resolved import Beside, Resolved, Room, Slice, WallLoad
+from .resolved import Beside, Resolved, Room, WallLoad
 from .zone import site_zone
 
 FROZEN = (
@@ -84,7 +84,7 @@ def resolve(
     outdoors = _outdoors(brief, found)
     system = outdoors.system if outdoors is not None else brief.project.units or "SI"
     zone = site_zone(brief.site, outdoors, system, found) if outdoors is not None else None
-    ground = _ground(brief, assumed, found)
+    ground = _ground(brief, system, assumed, found)
     found += unclear(brief.foam, products, system)
     foams = Foams(products, brief.foam, assumed)
     floor = []
@@ -140,6 +140,7 @@ def resolve(
             *products.notes(),
             *outdoors.notes,
             *filter(None, (zone.note(),)),
+            *ground.notes,
             *_notes(use, outdoor_mean, room),
             *_old_slab_notes(brief),
             *beside_notes(standing, room),
@@ -151,7 +152,7 @@ def resolve(
         climate_path=outdoors.path,
         zone=zone,
         room=room,
-        ground=ground,
+        ground=ground.slice,
         floor=with_lying_air(floor, room.mean < outdoor_mean),
         area=plan.floor.area,
         perimeter=sum(edge.length for edge in standing),
@@ -223,43 +224,12 @@ def _outdoors(brief: Brief, found: list[Mistake]) -> Air | None:
         return None
 
 
-def _ground(brief: Brief, assumed: Assumptions, found: list[Mistake]) -> Slice | None:
-    typed = brief.site.ground
-    if isinstance(typed, TypedGround):
-        capacity = typed.heat_capacity.si * (typed.density.si if typed.density else 1.0)
-        path = "site.ground.conductivity"
-        return Slice(
-            "ground",
-            "Ground",
-            f"Ground, {typed.conductivity.typed}",
-            1.0,
-            typed.conductivity.si,
-            capacity,
-            "ground",
-            "site.ground",
-            (path, "site.ground.heat-capacity"),
-        )
+def _ground(brief: Brief, system: System, assumed: Assumptions, found: list[Mistake]) -> KnownGround | None:
     try:
-        ground = catalogue.ground(typed) if typed else catalogue.default_ground()
+        return known_ground(brief.site.ground, "site.ground", system, assumed)
     except Mistake as mistake:
-        found.append(mistake.placed(at="site.ground"))
+        found.append(mistake)
         return None
-    why = f"taken from the name {typed}" if typed else "nothing said of the ground; what ISO 13370 takes then"
-    conductivity, heat_capacity = (
-        assumed.take(Assumed(f"site.ground.{key}", quantity.value, quantity.low, quantity.high, quantity.unit, why))
-        for key, quantity in (("conductivity", ground.conductivity), ("heat-capacity", ground.heat_capacity))
-    )
-    return Slice(
-        "ground",
-        ground.label,
-        ground.label,
-        1.0,
-        conductivity,
-        heat_capacity,
-        "ground",
-        "site.ground",
-        (ground.conductivity.path, ground.heat_capacity.path),
-    )
 
 
 def _available_depth(brief: Brief, assumed: Assumptions) -> float | None:

@@ -5,31 +5,12 @@ from __future__ import annotations
 import re
 from typing import Annotated
 
-from pydantic import BeforeValidator, Discriminator, Field, Tag, ValidationInfo, field_validator
+from pydantic import BeforeValidator, Field
 
-from ... import measure
-from ...measure import Measure
 from ...mistakes import Mistake
 from .. import kinds
+from .ground import Ground
 from .table import Table, key
-
-
-class TypedGround(Table):
-    """Ground whose properties were measured or are known."""
-
-    conductivity: kinds.Conductivity = key("Thermal conductivity of the ground.", "1.5 W/(m·K)")
-    density: kinds.Density | None = key(
-        "Density, where the heat capacity is given by mass.", "1800 kg/m³", default=None
-    )
-    heat_capacity: Annotated[Measure, Field(json_schema_extra={"type": "string"})] = key(
-        "Heat capacity by volume; by mass where a density stands beside it.", "3 MJ/(m³·K)", "1000 J/(kg·K)"
-    )  # J/(m³·K), or J/(kg·K) together with density
-
-    @field_validator("heat_capacity", mode="plain", json_schema_input_type=str)
-    @classmethod
-    def _by_volume_or_by_mass(cls, value: object, so_far: ValidationInfo) -> Measure:
-        by_mass = so_far.data.get("density") is not None
-        return kinds.typed_measure(measure.heat_capacity if by_mass else measure.heat_capacity_by_volume)(value)
 
 
 def _five_digits(value: object) -> str:
@@ -89,10 +70,9 @@ class Site(Table):
         "How deep the ground freezes as the building office reckons it: the frost line.", "60 in", "1.2 m", default=None
     )
     height: kinds.Altitude | None = key("Height of the site above the sea.", "700 ft", "215 m", default=None)
-    ground: (
-        Annotated[
-            Annotated[str, Tag("word")] | Annotated[TypedGround, Tag("table")],
-            Discriminator(table_or_word),
-        ]
-        | None
-    ) = key("The ground under the slab: a name of the catalogue, or its properties.", "silty-clay-moist", default=None)
+    ground: Ground | None = key(
+        "The ground under the slab: a name of the catalogue, its properties, or its dry density and moisture.",
+        "silty-clay-moist",
+        {"dry-density": "1600 kg/m³", "moisture": "15 %", "kind": "fine"},
+        default=None,
+    )

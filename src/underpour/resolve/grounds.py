@@ -1,0 +1,124 @@
+"""The ground in numbers: by name, by its properties, or worked out from a soils report."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from math import ceil
+
+from .. import catalogue
+from ..brief.tables.ground import Ground, Soil, TypedGround
+from ..findings import Assumed
+from ..measure import System, say
+from ..mistakes import Mistake
+from .assumptions import Assumptions
+from .resolved import Slice
+from .usual import usual
+
+LIGHTEST = 800.0  # kg/m³, dry: below it is peat, or fill with much of it (common practice, no source)
+
+
+@dataclass(frozen=True, slots=True)
+class KnownGround:
+    """One ground, with what to know of how its numbers were found."""
+
+    slice: Slice
+    notes: tuple[str, ...] = ()
+
+
+def known_ground(typed: Ground | None, path: str, system: System, assumed: Assumptions) -> KnownGround:
+    """The ground that is typed at a path, or the one that is assumed where none is. Raises Mistake."""
+    if isinstance(typed, Soil):
+        return _soil(typed, path, system, assumed)
+    if isinstance(typed, TypedGround):
+        return KnownGround(_typed(typed, path))
+    try:
+        ground = catalogue.ground(typed) if typed else catalogue.default_ground()
+    except Mistake as mistake:
+        raise mistake.placed(at=path) from None
+    why = f"taken from the name {typed}" if typed else "nothing said of the ground; what ISO 13370 takes then"
+    conductivity, heat_capacity = (
+        assumed.take(Assumed(f"{path}.{key}", quantity.value, quantity.low, quantity.high, quantity.unit, why))
+        for key, quantity in (("conductivity", ground.conductivity), ("heat-capacity", ground.heat_capacity))
+    )
+    rests_on = (ground.conductivity.path, ground.heat_capacity.path)
+    return KnownGround(_slice(ground.label, ground.label, conductivity, heat_capacity, path, rests_on))
+
+
+def _slice(
+    label: str, words: str, conductivity: float, heat_capacity: float, path: str, rests_on: tuple[str, ...]
+) -> Slice:
+    return Slice("ground", label, words, 1.0, conductivity, heat_capacity, "ground", path, rests_on)
+
+
+def _typed(typed: TypedGround, path: str) -> Slice:
+    capacity = typed.heat_capacity.si * (typed.density.si if typed.density else 1.0)
+    words = f"Ground, {typed.conductivity.typed}"
+    rests_on = (f"{path}.conductivity", f"{path}.heat-capacity")
+    return _slice("Ground", words, typed.conductivity.si, capacity, path, rests_on)
+
+
+def _soil(typed: Soil, path: str, system: System, assumed: Assumptions) -> KnownGround:
+    from ..physics import soil
+
+    fine, dense, water = typed.kind == "fine", typed.dry_density.si, typed.moisture.si
+    if typed.quartz is None:
+        quartz = assumed.take(usual(f"quartz-{typed.kind}").assumed(f"{path}.quartz")) / 100.0
+    else:
+        quartz = typed.quartz.si
+    found = next(_unlikely(typed, path), None)
+    if found is not None:
+        raise found
+    filled = min(soil.saturation(dense, water), 1.0)
+    conductivity = soil.johansen_conductivity(dense, filled, quartz, fine=fine, frozen=typed.frozen)
+    capacity = soil.soil_heat_capacity(dense, water, frozen=typed.frozen)
+    told = say.both(conductivity, "W/(m·K)", system)
+    label = f"{typed.kind.capitalize()} soil{', frozen' if typed.frozen else ''}"
+    words = f"{label}, {typed.dry_density.typed} dry, {typed.moisture.typed} water"
+    note = (
+        f"{label}: {told} is worked out from dry density, moisture and quartz by Johansen's formula of 1975; "
+        f"{100.0 * filled:.0f} % of its pores are full.{_second_opinion(typed, system)}"
+    )
+    rests_on = tuple(f"{path}.{key}" for key in ("dry-density", "moisture", "kind", "quartz"))
+    return KnownGround(_slice(label, words, conductivity, capacity, path, rests_on), (note,))
+
+
+def _second_opinion(typed: Soil, system: System) -> str:
+    """What the other formula says; nothing where the soil is drier than what was measured for it."""
+    from ..physics import soil
+    from ..physics.domain import OutOfDomain
+
+    try:
+        other = soil.kersten_conductivity(
+            typed.dry_density.si, typed.moisture.si, fine=typed.kind == "fine", frozen=typed.frozen
+        )
+    except OutOfDomain:
+        return ""
+    return f" Kersten's of 1949, which does not ask for quartz, gives {say.both(other, 'W/(m·K)', system)}."
+
+
+def _unlikely(typed: Soil, path: str) -> Iterator[Mistake]:
+    """Soil that cannot be, or of which the formula says nothing."""
+    from ..physics import soil
+
+    dense, water = typed.dry_density, typed.moisture
+    usually = "A soils report has between 1200 and 2200 kg/m³ (75 and 137 pcf)"
+    if dense.si >= soil.SOLIDS:
+        wrong = f"{dense.typed} is as dense as stone without a pore."
+        yield Mistake(f"{path}.dry-density", f'"{dense.typed}"', wrong, f'{usually}; rock is ground = "rock".')
+        return
+    if dense.si < LIGHTEST:
+        wrong = f"{dense.typed} is too light for mineral soil."
+        yield Mistake(f"{path}.dry-density", f'"{dense.typed}"', wrong, f'{usually}; peat is ground = "peat".')
+        return
+    full = soil.WATER_DENSITY * soil.porosity(dense.si) / dense.si  # the moisture that fills every pore
+    filled = soil.saturation(dense.si, water.si)
+    least = 0.0 if typed.frozen else soil.LEAST_FINE if typed.kind == "fine" else soil.LEAST_COARSE
+    if filled > 1.005:
+        wrong = f"{water.typed} of water does not fit: the pores of soil so dense hold {100.0 * full:.1f} %."
+        instead = "Look whether that density is of the moist soil; the dry one is wanted, and moisture by mass."
+        yield Mistake(f"{path}.moisture", f'"{water.typed}"', wrong, instead)
+    elif filled < least:
+        wrong = f"Of soil with {water.typed} of water Johansen's formula says nothing: it is too dry."
+        instead = f'Write moisture = "{ceil(1000.0 * full * least) / 10.0:.1f} %" or more, or type its conductivity.'
+        yield Mistake(f"{path}.moisture", f'"{water.typed}"', wrong, instead)

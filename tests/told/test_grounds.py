@@ -1,0 +1,92 @@
+"""The ground as people tell it: what moves which way, what is said, and what cannot be."""
+
+import pytest
+
+from underpour.brief import reads
+from underpour.mistakes import Mistakes
+from underpour.resolve import resolve
+
+HOUSE = """\
+[project]
+use = "dwelling"
+units = "SI"
+
+[site]
+place = "Duluth, MN"
+{site}
+
+[plan]
+unit = "m"
+outline = ["0 0", "12 0", "12 8", "0 8"]
+
+[floor]
+inside = "20 C"
+build-up = [{{ concrete = "100 mm" }}, {{ gravel = "100 mm" }}]
+
+[[edge]]
+sides = "all"
+kind = "frost-wall"
+depth = "1.2 m"
+ground = "-200 mm"
+"""
+
+
+def house(site):
+    reading = reads(HOUSE.format(site=site))
+    return resolve(reading.brief, products=reading.products)
+
+
+def told(site):
+    with pytest.raises(Mistakes) as found:
+        house(site)
+    return "\n".join(map(str, found.value.found))
+
+
+def report(more='kind = "fine"', density="1600 kg/m³", moisture="15 %"):
+    return f'ground = {{ dry-density = "{density}", moisture = "{moisture}", {more} }}'
+
+
+@pytest.mark.parametrize("kind", ["fine", "coarse"])
+def test_wetter_soil_conducts_and_stores_more(kind):
+    dry, wet = (house(report(f'kind = "{kind}"', moisture=m)).ground for m in ("8 %", "20 %"))
+    assert wet.conductivity > 1.2 * dry.conductivity and wet.heat_capacity > 1.2 * dry.heat_capacity
+
+
+def test_denser_soil_conducts_more_and_so_does_frozen_soil_that_is_wet():
+    loose, dense = (house(report(density=d)).ground.conductivity for d in ("1300 kg/m³", "1800 kg/m³"))
+    assert dense > 1.2 * loose
+    frozen = house(report('kind = "fine", frozen = true', moisture="20 %")).ground
+    assert frozen.conductivity > house(report(moisture="20 %")).ground.conductivity
+
+
+def test_quartz_that_is_not_told_is_assumed_and_the_note_says_how_the_ground_was_found():
+    resolved = house(report())
+    (quartz,) = (each for each in resolved.assumed if each.path == "site.ground.quartz")
+    assert (quartz.low, quartz.value, quartz.high) == (15.0, 40.0, 60.0)
+    note = next(note for note in resolved.notes if "Johansen" in note)
+    assert "59 % of its pores are full" in note and "Kersten's of 1949" in note
+    typed = house(report('kind = "fine", quartz = "60 %"'))
+    assert not [each for each in typed.assumed if each.path.startswith("site.")]
+    assert typed.ground.conductivity > resolved.ground.conductivity
+
+
+BAD = [
+    (report(density="2750 kg/m³"), "as dense as stone without a pore", 'rock is ground = "rock"'),
+    (report(density="20 pcf"), "too light for mineral soil", 'peat is ground = "peat"'),
+    (report(moisture="35 %"), "the pores of soil so dense hold 25.5 %", "the dry one is wanted"),
+    (report(moisture="1 %"), "it is too dry", 'moisture = "2.6 %" or more'),
+    (report('kind = "clayey"'), "No kind is called clayey", "fine and coarse"),
+    (report('kind = "fine", quartz = "1.2"'), "1.2 of what?", "%"),
+    (report('kind = "fine", conductivity = "1.5 W/(m·K)"'), "is told twice", "Keep one"),
+    ('ground = { dry-density = "1600 kg/m³", kind = "fine" }', "needs moisture", 'moisture = "15 %"'),
+]
+
+
+@pytest.mark.parametrize(("site", "wrong", "instead"), BAD)
+def test_ground_that_cannot_be_is_told(site, wrong, instead):
+    words = told(site)
+    assert "site.ground" in words and wrong in words and instead in words
+
+
+def test_the_least_moisture_that_a_message_offers_can_be_typed():
+    assert house(report(moisture="2.6 %")).ground.conductivity > 0.0
