@@ -11,6 +11,7 @@ from ..measure import say
 from ..measure.table import System
 from .as_typed import as_typed
 from .asked import asked
+from .clauses import clauses
 from .compared import compared
 from .counted import counted_aloud, frost_aloud
 from .instance import instance_and_month
@@ -63,6 +64,7 @@ def content(
             "proposed": proposed(dossier),
             **at_the_head(briefed.findings),
             "findings": [finding_row(f, dossier, system) for f in findings],
+            "clauses": clauses(briefed.findings, dossier.editions, system),
             "known": known(findings, system),
             "comparison": [picture_row(p) for p in pictures.comparison],
             "compared": compared(dossier, system),

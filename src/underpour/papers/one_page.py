@@ -11,6 +11,7 @@ from ..drawings.when import MONTHS
 from ..findings import Finding
 from ..measure import say
 from ..measure.table import System
+from .clauses import OF_CODES, OPEN, clauses, open_first
 from .content import at_the_head, head, picture_row, proposed
 from .instance import instance_and_month
 from .known import SEEN
@@ -140,16 +141,24 @@ def official(dossier: Dossier, system: System) -> list[dict[str, Any]]:
         _item(f"Held to: {held}."),
         *(_item(f"Answers {reference}") for reference in dossier.handover.references or ()),
     ]
-    found = worst_first(briefed.findings)
+    found = [f for f in worst_first(briefed.findings) if not f.id.startswith(OF_CODES)]
+    by_clause = [
+        {**_item(row["about"], verdict=row["verdict"]), "clause": row}
+        for row in open_first(clauses(briefed.findings, dossier.editions, system))
+        if row["verdict"] not in ("stated", "does not apply")
+    ]
     signs = [_item(f"{c.who}, {c.before}: {' '.join(c.what)}") for c in briefed.confirmers]
     unseen = [_item(f"{f.title}: type {f.missing} in the brief.") for f in briefed.findings if f.missing]
     left = [{**_item(""), "words": " ".join(subjects_left(briefed.findings))}]
     frozen = sum(bool(freezing([f])) for f in found)
+    open_rows = sum(row["verdict"] in OPEN for row in by_clause)
+    most = 6 if by_clause else 12  # findings that stay on a full page
     held_to = sum(f.verdict != "stated" for f in found)
     return [
         _part("What is asked", asked, least=3),
         _part("What is proposed", [_item(line) for line in briefed.summary], least=12, turn=1),
-        _part("Does it hold?", [_held(f, system) for f in found], least=max(5, min(held_to + frozen, 12))),
+        _part("Does it hold?", [_held(f, system) for f in found], least=max(5, min(held_to + frozen, most))),
+        _part("What the code asks, clause by clause", by_clause, least=max(5, open_rows), as_="clauses", turn=1),
         _part("What was not checked", [*left, *unseen] if left[0]["words"] else unseen, least=4),
         _part("Who confirms and signs", signs, least=2),
     ]
@@ -161,7 +170,7 @@ def _part(
     *,
     least: int = 0,
     leaves: Sequence[int] | None = None,
-    as_: Literal["list", "lines", "columns"] = "list",
+    as_: Literal["list", "lines", "columns", "clauses"] = "list",
     turn: int = 0,
 ) -> dict[str, Any]:
     """A part of the page: a list, lines that bring their own numbers, or two columns of lines.
