@@ -22,7 +22,7 @@ from underpour.catalogue.line import Line
 from underpour.catalogue.line_file import _lists_as_tuples
 from underpour.catalogue.products import shipped_products
 from underpour.cli import main
-from underpour.cli.compared_products import as_csv, in_words
+from underpour.cli.catalogue.compare import as_csv, in_words
 from underpour.cli.datasheet import picture_of
 from underpour.cli.pages_of import in_hand
 from underpour.conformity import ReadLine, validation
@@ -387,10 +387,10 @@ BAD = [  # typed, and what has to be said: where, what is wrong, what to type
     (["catalogue", "compare", "plian-15"], ["No product is called plian-15.", "Did you mean plain-15?"]),
     (["catalogue", "compare", "bords"], ["Did you mean boards?"]),
     (["catalogue", "compare", "-o", "a.xls"], ["PDF or CSV", ".pdf or .csv"]),
-    (["catalogue", "compare", "--json"], ["--json belongs to validate."]),
-    (["catalogue", "list", "--label"], ["--label belongs to show."]),
-    (["catalogue", "show", "plain-15", "-o", "a.pdf"], ["-o belongs to compare."]),
-    (["catalogue", "show", "plain-15", "--date", "2026-11-27"], ["belongs to validate, compare and show --label."]),
+    (["catalogue", "compare", "--json"], ["The command does not take this.", "underpour catalogue compare --help"]),
+    (["catalogue", "list", "--label"], ["underpour catalogue list --label", "The command does not take this."]),
+    (["catalogue", "show", "plain-15", "-o", "a.pdf"], ["The command does not take this."]),
+    (["catalogue", "show", "plain-15", "--date", "2026-11-27"], ["Only the label is held to a day."]),
     (["catalogue", "show", "plain-15", "xps-25"], ["The command does not take this."]),
     (["catalogue", "compare", "--paper", "a3"], ["--paper a3"]),
 ]

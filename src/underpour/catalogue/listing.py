@@ -10,7 +10,7 @@ from .belonging import unsuited
 from .compatibility import agents
 from .grounds import grounds
 from .materials import materials
-from .products import shipped_products
+from .products import Products, shipped_products
 from .records import Quantity
 from .retarders import retarders
 from .sheets import sheets
@@ -26,28 +26,32 @@ if TYPE_CHECKING:
     Record = Agent | Board | Product | Material | Retarder | Sheet | Quantity | Use | Source
 
 # The word of ``catalogue list``, the second word of the paths in it, and what gives its records.
-LISTS: Mapping[str, tuple[str, Callable[[], tuple[Record, ...] | dict[str, Quantity]]]] = MappingProxyType(
+LISTS: Mapping[str, tuple[str, Callable[[Products], tuple[Record, ...] | dict[str, Quantity]]]] = MappingProxyType(
     {
-        "boards": ("foam", lambda: shipped_products().boards()),
-        "unsuited": ("foam", unsuited),
-        "products": ("product", lambda: shipped_products().products()),
-        "materials": ("material", materials),
-        "grounds": ("ground", grounds),
-        "retarders": ("retarder", retarders),
-        "sheets": ("sheet", sheets),
-        "agents": ("agent", agents),
-        "surfaces": ("surface", surfaces),
-        "air-spaces": ("air-space", air_spaces),
-        "limits": ("limit", limits),
-        "uses": ("use", uses),
-        "sources": ("source", sources),
+        "boards": ("foam", lambda held: held.boards()),
+        "unsuited": ("foam", lambda _: unsuited()),
+        "products": ("product", lambda held: held.products()),
+        "materials": ("material", lambda _: materials()),
+        "grounds": ("ground", lambda _: grounds()),
+        "retarders": ("retarder", lambda _: retarders()),
+        "sheets": ("sheet", lambda _: sheets()),
+        "agents": ("agent", lambda _: agents()),
+        "surfaces": ("surface", lambda _: surfaces()),
+        "air-spaces": ("air-space", lambda _: air_spaces()),
+        "limits": ("limit", lambda _: limits()),
+        "uses": ("use", lambda _: uses()),
+        "sources": ("source", lambda _: sources()),
     }
 )
 
 
-def everything() -> Iterator[tuple[str, Record]]:
-    """Each record of the catalogue with its path, ``("catalogue.foam.plain-25", Board(...))``; places are left out."""
+def everything(products: Products | None = None) -> Iterator[tuple[str, Record]]:
+    """Each record of the catalogue with its path, ``("catalogue.foam.plain-25", Board(...))``; places are left out.
+
+    ``products`` are those in hand; the tool's own unless they are given.
+    """
+    products = products or shipped_products()
     for word, held in LISTS.values():
-        records = held()
+        records = held(products)
         for record in records.values() if isinstance(records, dict) else records:
             yield record.path if isinstance(record, Quantity) else f"catalogue.{word}.{record.key}", record

@@ -72,8 +72,8 @@ def parser() -> Words:
 
 def told(words: Sequence[str]) -> Told:
     """The sheet of a product, written to the file; one line that says where it is, and its mark."""
+    from .days import day
     from .submittal import absent_words, fonts
-    from .validated import day
 
     asked = parser()
     given = asked.read(words)

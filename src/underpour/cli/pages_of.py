@@ -14,7 +14,7 @@ from .parsing import unknown_word
 
 if TYPE_CHECKING:
     from ..catalogue.line import Product
-    from ..catalogue.products import OfMaker
+    from ..catalogue.products import OfMaker, Products
     from ..catalogue.records import Board
     from ..conformity import Held
     from ..particulars import Particulars
@@ -58,6 +58,16 @@ def in_hand(path: str | None, today: datetime.date) -> tuple[Offered, ...]:
     return tuple(
         Offered(product, of, held, today) for (product, of), held in zip(products, found.products, strict=True)
     )
+
+
+def products_named(path: str | None) -> Products:
+    """The products that can be named: the tool's, and beside them those of a file or folder of one's own.
+
+    Raises Mistakes as `in_hand` does.
+    """
+    from ..catalogue.products import Products, own_lines, shipped_products
+
+    return shipped_products() if path is None else Products(own_lines(Path(path)))
 
 
 def _board(product: Product, of: OfMaker) -> Board | None:

@@ -1,17 +1,45 @@
-"""One entry of the catalogue with every number: value in both systems, low, high, source, clause, how it was seen."""
+"""``underpour catalogue show``: one entry with every number, its source and how it was seen."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import datetime
+from collections.abc import Iterator, Sequence
 from dataclasses import fields
 from typing import Any
 
-from ..catalogue.records import Board, Made, Quantity
-from .paragraphs import hung
-from .parsing import unknown_word
-from .spoken import measured, stands_on
+from ...catalogue.products import Products
+from ...catalogue.records import Board, Made, Quantity
+from ...mistakes import Mistake
+from ..days import day
+from ..pages_of import products_named
+from ..paragraphs import hung, width_of_terminal
+from ..parsing import Words, unknown_word
+from ..spoken import measured, stands_on
+from ..told import Told
 from .under_stress import under_stress
 
+EXAMPLE = "underpour catalogue show plain-15"
+HELP = """\
+underpour catalogue show NAME [--label] [--catalogue FILE-or-FOLDER]
+                         [--date DAY]
+
+Shows every number of one entry: its value in both systems, low and high,
+source, clause, how it was seen. A board has two R-values: as labelled, which a
+code reads, and in place, which the heat flow is worked out with.
+
+  NAME         a name from underpour catalogue list
+  --label      of a product the text that is held against the print on a pack
+               and against the delivery ticket, with places for what is written
+               in on site
+  --catalogue  your own product line, or a folder of them, beside the line that
+               comes with the tool
+  --date DAY   the day that the label's certificates are held to; today unless
+               you say
+
+For example:
+
+  underpour catalogue show plain-15
+"""
 TITLES = {
     "r_label_per_metre": "R-value as labelled, by thickness",
     "r_label": "R-value as labelled",
@@ -32,26 +60,57 @@ UNSAID = (
 )
 
 
-def shown(key: str, width: int) -> str:
+def parser() -> Words:
+    words = Words("catalogue show", EXAMPLE)
+    words.add_argument("name", nargs="?")
+    words.add_argument("--label", action="store_true")
+    words.add_argument("--catalogue", metavar="FILE-or-FOLDER")
+    words.add_argument("--date")
+    return words
+
+
+def told(words: Sequence[str]) -> Told:
+    """Every number of one entry, or the text that is held against a pack."""
+    asked = parser()
+    given = asked.read(words)
+    name = asked.must(given.name, "Which entry? Give a name from underpour catalogue list.")
+    if given.date is not None and not given.label:
+        wrong = "Only the label is held to a day."
+        raise Mistake("underpour catalogue show --date", "", wrong, "Leave it out, or ask for --label.")
+    if given.label:
+        return Told(_label(name, given.catalogue, day(given.date), width_of_terminal()))
+    return Told(shown(name, products_named(given.catalogue), width_of_terminal()))
+
+
+def _label(name: str, catalogue: str | None, today: datetime.date, width: int) -> str:
+    """The text that is held against a pack."""
+    from ...particulars import label
+    from ..pages_of import in_hand, one
+
+    lines = label(one(in_hand(catalogue, today), name, "underpour catalogue show").shown())
+    indent = max(len(head) for head, _ in lines) + 2
+    return "\n".join(line for head, words in lines for line in hung(words or "_" * 20, width, indent, head)) + "\n"
+
+
+def shown(key: str, products: Products, width: int) -> str:
     """Every number of the entries called ``key``, by their name or another word for them, wherever they stand."""
-    from .. import catalogue
+    from ... import catalogue
 
     by_key: dict[str, list[tuple[str, Any]]] = {}
-    for path, record in catalogue.everything():
+    for path, record in catalogue.everything(products):
         for word in (path.rsplit(".", 1)[-1], *getattr(record, "aliases", ())):
             by_key.setdefault(word, []).append((path, record))
     if key not in by_key:
         wrong = f"The catalogue has nothing called {key}."
         raise unknown_word("underpour catalogue show", key, by_key, wrong, "All of them: underpour catalogue list")
-    return "\n".join(line for path, record in by_key[key] for line in [*_record(path, record, width), ""])
+    return "\n".join(line for path, record in by_key[key] for line in [*_record(path, record, products, width), ""])
 
 
-def _record(path: str, record: Any, width: int) -> Iterator[str]:
-    from .. import catalogue
+def _record(path: str, record: Any, products: Products, width: int) -> Iterator[str]:
     from .product_shown import shown as product_shown
 
     if path.startswith("catalogue.product."):
-        return product_shown(record, catalogue.shipped_products().line_of(record.key).line, width)
+        return product_shown(record, products.line_of(record.key).line, width)
     return _entry(path, record, width)
 
 

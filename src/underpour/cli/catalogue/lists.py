@@ -1,17 +1,38 @@
-"""The catalogue as lists: one line an entry."""
+"""``underpour catalogue list``: what can be named in a brief, one line an entry."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
 
-from ..catalogue.records import Board, Material, Quantity, Retarder, Sheet, Use
-from .paragraphs import block, hung
-from .spoken import SEEN, measured
+from ...catalogue.products import Products
+from ...catalogue.records import Board, Material, Quantity, Retarder, Sheet, Use
+from ..pages_of import products_named
+from ..paragraphs import block, hung, width_of_terminal
+from ..parsing import Words, unknown_word
+from ..spoken import SEEN, measured
+from ..told import Told
 
+EXAMPLE = "underpour catalogue list boards"
+HELP = """\
+underpour catalogue list [WHAT] [--catalogue FILE-or-FOLDER]
+
+Lists what can be named in a brief, one line each.
+
+  WHAT         boards, unsuited (boards that do not belong below a slab),
+               products, grounds, materials, retarders, sheets, agents (what may
+               touch foam), surfaces, air-spaces, limits, uses or sources; all
+               of them unless you say
+  --catalogue  your own product line, or a folder of them, beside the line that
+               comes with the tool
+
+For example:
+
+  underpour catalogue list boards
+"""
 HEADS = {
     "boards": "Boards, for `board =`",
     "unsuited": "Boards that do not belong below a slab, unless proven",
-    "products": "Products of the invented line, each with its tests",
+    "products": "Products, each with its tests",
     "grounds": "Grounds, for `ground =`",
     "materials": "Materials of layers and walls",
     "retarders": "Vapour retarders, for `vapour-retarder =`",
@@ -25,19 +46,37 @@ HEADS = {
 }
 
 
-def listed(lists: Sequence[str], width: int) -> str:
+def parser() -> Words:
+    words = Words("catalogue list", EXAMPLE)
+    words.add_argument("what", nargs="?")
+    words.add_argument("--catalogue", metavar="FILE-or-FOLDER")
+    return words
+
+
+def told(words: Sequence[str]) -> Told:
+    """The lists asked for, or all of them."""
+    asked = parser()
+    given = asked.read(words)
+    if given.what is not None and given.what not in HEADS:
+        wrong, listing = f"There is no list of {given.what}.", f"To choose from: {', '.join(HEADS)}."
+        raise unknown_word("underpour catalogue list", given.what, HEADS, wrong, listing)
+    lists = tuple(HEADS) if given.what is None else (given.what,)
+    return Told(listed(lists, products_named(given.catalogue), width_of_terminal()))
+
+
+def listed(lists: Sequence[str], products: Products, width: int) -> str:
     """The lists asked for, each under its heading, entries in the catalogue's order."""
     lines = []
     for what in lists:
-        entries = list(shelf(what))
-        indent = 2 + max(len(key) for key, _ in entries) + 2
+        entries = list(shelf(what, products))
+        indent = 2 + max((len(key) for key, _ in entries), default=0) + 2
         lines += block(HEADS[what], (line for key, words in entries for line in hung(words, width, indent, f"  {key}")))
     return "\n".join([*lines, "Every number of one: underpour catalogue show NAME"]) + "\n"
 
 
-def shelf(what: str) -> Iterator[tuple[str, str]]:
+def shelf(what: str, products: Products) -> Iterator[tuple[str, str]]:
     """Name and one line of each entry of a list."""
-    from .. import catalogue
+    from ... import catalogue
 
     loose = {"surfaces": catalogue.surfaces, "limits": catalogue.limits, "air-spaces": catalogue.air_spaces}
     if what in loose:
@@ -47,9 +86,8 @@ def shelf(what: str) -> Iterator[tuple[str, str]]:
     if what == "products":
         from .product_shown import one_line as of_product
 
-        held = catalogue.shipped_products()
-        for product in held.products():
-            yield product.key, of_product(product, held.line_of(product.key).line)
+        for product in products.products():
+            yield product.key, of_product(product, products.line_of(product.key).line)
         return
     if what == "agents":
         for agent in catalogue.agents():
@@ -60,11 +98,11 @@ def shelf(what: str) -> Iterator[tuple[str, str]]:
             yield source.key, f"{source.title} ({SEEN[source.seen]})"
         return
     shelves: dict[str, Callable[[], Iterable[Board | Material | Retarder | Sheet | Use]]] = {
-        "boards": catalogue.shipped_products().boards,
+        "boards": products.boards,
         "unsuited": catalogue.unsuited,
         "grounds": catalogue.grounds,
         "materials": catalogue.materials,
-        "retarders": catalogue.shipped_products().retarders,
+        "retarders": products.retarders,
         "sheets": catalogue.sheets,
         "uses": catalogue.uses,
     }

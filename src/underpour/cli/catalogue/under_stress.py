@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ..catalogue.records import Board
-from ..design import Held, Modulus, long_term, stiffness
-from .paragraphs import hung
-from .spoken import measured, stands_on
+from ...catalogue.records import Board
+from ...design import Held, Modulus, long_term, stiffness
+from ..paragraphs import hung
+from ..spoken import measured, stands_on
 
 KILO, MEGA = 1e3, 1e6
 

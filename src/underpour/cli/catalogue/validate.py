@@ -1,18 +1,42 @@
-"""A product line held to its evidence, in words."""
+"""``underpour catalogue validate``: a product line held to its evidence."""
 
 from __future__ import annotations
 
 import datetime
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 
-from ..conformity import Held, ReadLine, RecordFinding, Validation, validation
-from ..findings import Verdict
-from ..mistakes import Mistake, Mistakes
-from .paragraphs import hung
-from .spoken import stands_on
+from ...conformity import Held, ReadLine, RecordFinding, Validation, validation
+from ...findings import Verdict
+from ...mistakes import Mistake, Mistakes
+from ..days import day
+from ..paragraphs import hung, width_of_terminal
+from ..parsing import Words
+from ..spoken import stands_on
+from ..told import Told
 
+EXAMPLE = "underpour catalogue validate my-line.toml"
+HELP = """\
+underpour catalogue validate [FILE-or-FOLDER] [--date DAY] [--json]
+
+Holds a product line to its evidence: which class the records carry, what falls
+short of a claim, what is missing, what expires within 90 days, which records
+disagree. It changes no file. docs/products.md says what a record holds.
+
+  FILE-or-FOLDER  a product line, or a folder of them; the line that comes
+                  with the tool unless you say
+  --date DAY      the day that certificates are held to, such as 2026-11-27;
+                  today unless you say
+  --json          the same as data
+
+For example:
+
+  underpour catalogue validate my-line.toml
+
+It ends with 1 where a record falls short, and with 2 where a file cannot be
+read.
+"""
 COUNTED: tuple[tuple[Verdict, str, str], ...] = (
     ("falls short", "falls short", "fall short"),
     ("cannot tell", "cannot tell", "cannot tell"),
@@ -24,6 +48,29 @@ CAUTION = (
 )
 
 
+def parser() -> Words:
+    words = Words("catalogue validate", EXAMPLE)
+    words.add_argument("line", nargs="?")
+    words.add_argument("--date")
+    words.add_argument("--json", action="store_true")
+    return words
+
+
+def told(words: Sequence[str]) -> Told:
+    """Every product of a line with what its evidence carries."""
+    asked = parser()
+    given = asked.read(words)
+    found = validated(given.line, day(given.date))
+    status = 1 if found.falls_short else 0
+    if given.json:
+        import json
+
+        from ...conformity.validation_json import plain
+
+        return Told(json.dumps(plain(found), indent=2, ensure_ascii=False) + "\n", status)
+    return Told(in_words(found, width_of_terminal()), status)
+
+
 def validated(path: str | None, today: datetime.date) -> Validation:
     """The line in a file or folder held to its evidence; the line that comes with the tool where none is named.
 
@@ -32,9 +79,9 @@ def validated(path: str | None, today: datetime.date) -> Validation:
     Mistakes
         Every file that cannot be read, with file and line.
     """
-    from ..catalogue.line_file import heads, lines_in, read_line
-    from ..catalogue.products import SHIPPED
-    from ..conformity.rules import rules
+    from ...catalogue.line_file import heads, lines_in, read_line
+    from ...catalogue.products import SHIPPED
+    from ...conformity.rules import rules
 
     found: list[ReadLine] = []
     wrong: list[Mistake] = []
@@ -50,17 +97,6 @@ def validated(path: str | None, today: datetime.date) -> Validation:
     if wrong:
         raise Mistakes(wrong)
     return validation(found, today, rules())
-
-
-def day(typed: str | None) -> datetime.date:
-    """The day that certificates are held to: as typed, or today."""
-    if typed is None:
-        return datetime.date.today()
-    try:
-        return datetime.date.fromisoformat(typed)
-    except ValueError:
-        instead = "Write it year first: --date 2026-11-27"
-        raise Mistake(f"--date {typed}", "", f"{typed} is not a day that can be read.", instead) from None
 
 
 def in_words(of: Validation, width: int) -> str:

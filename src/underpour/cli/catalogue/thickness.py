@@ -6,18 +6,18 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from ..mistakes import Mistake, Mistakes
-from .paragraphs import hung, width_of_terminal
-from .parsing import Words
-from .told import Told
+from ...mistakes import Mistake, Mistakes
+from ..paragraphs import hung, width_of_terminal
+from ..parsing import Words
+from ..told import Told
 
 if TYPE_CHECKING:
-    from ..brief import Reading
-    from ..catalogue.choices import Choice
-    from ..catalogue.products import Products
-    from ..catalogue.thickness import Laid
-    from ..measure import System
-    from ..sizing import Sized, Tried
+    from ...brief import Reading
+    from ...catalogue.choices import Choice
+    from ...catalogue.products import Products
+    from ...catalogue.thickness import Laid
+    from ...measure import System
+    from ...sizing import Sized, Tried
 
 EXAMPLE = "underpour catalogue thickness R10 plain-15"
 HELP = """\
@@ -62,8 +62,8 @@ def told(words: Sequence[str]) -> Told:
     asked = parser()
     given = asked.read(words)
     wanted = asked.must(given.wanted, "Which R, U or thickness? Such as R10, U0.05 or 2 in.")
-    from ..brief import read
-    from ..catalogue import shipped_products
+    from ...brief import read
+    from ...catalogue import shipped_products
 
     reading = read(given.brief) if given.brief else None
     products = reading.products if reading else shipped_products()
@@ -97,9 +97,9 @@ def _lines(
 def _for_r(
     wanted: str, boards: Sequence[str], reading: Reading | None, products: Products, width: int
 ) -> Iterator[str]:
-    from .. import measure
-    from ..catalogue.choices import all_keys, choices
-    from ..measure import say
+    from ... import measure
+    from ...catalogue.choices import all_keys, choices
+    from ...measure import say
 
     system = _system(wanted, "resistance", reading)
     r = measure.resistance(wanted, system)
@@ -122,8 +122,8 @@ def _for_r(
 
 
 def _choice(choice: Choice, wanted: float, system: System, *, every: bool) -> Iterator[str]:
-    from ..catalogue.thickness import Laid, made_in, most_layers
-    from ..measure import say
+    from ...catalogue.thickness import Laid, made_in, most_layers
+    from ...measure import say
 
     one, layers = choice.one, choice.layers
     if one is not None:
@@ -141,7 +141,7 @@ def _choice(choice: Choice, wanted: float, system: System, *, every: bool) -> It
 
 
 def _laid(choice: Choice, laid: Laid, system: System) -> str:
-    from ..measure import Measure, say
+    from ...measure import Measure, say
 
     thick = say.typed(Measure(laid.thickness, laid.typed), "m", system)
     if choice.height and laid is choice.one:
@@ -155,8 +155,8 @@ def _laid(choice: Choice, laid: Laid, system: System) -> str:
 def _of_thickness(
     wanted: str, boards: Sequence[str], reading: Reading | None, products: Products, width: int
 ) -> Iterator[str]:
-    from .. import measure
-    from ..catalogue.choices import brought
+    from ... import measure
+    from ...catalogue.choices import brought
 
     thickness = measure.thickness(wanted)
     if not boards and reading is None:
@@ -168,7 +168,7 @@ def _of_thickness(
         assert choice.one is not None
         yield from hung(_laid(choice, choice.one, system), width, 4 + len(key), f"  {key}")
     if reading is not None:
-        from ..sizing import u_of
+        from ...sizing import u_of
 
         for name in boards or (None,):
             tried, board, system = u_of(reading, thickness, name)
@@ -176,8 +176,8 @@ def _of_thickness(
 
 
 def _for_u(wanted: str, key: str | None, reading: Reading, width: int) -> Iterator[str]:
-    from ..measure import say
-    from ..sizing import thickness_for_u
+    from ...measure import say
+    from ...sizing import thickness_for_u
 
     sized = thickness_for_u(reading, wanted, key)
     limit = say.typed(sized.wanted, "W/(m²·K)", sized.system)
@@ -190,8 +190,8 @@ def _for_u(wanted: str, key: str | None, reading: Reading, width: int) -> Iterat
 
 
 def _found(sized: Sized) -> str:
-    from ..measure import say
-    from ..sizing import words_of
+    from ...measure import say
+    from ...sizing import words_of
 
     if sized.chosen is None:
         assert sized.thinner is not None
@@ -208,8 +208,8 @@ def _found(sized: Sized) -> str:
 
 
 def _tried(tried: Tried, system: System) -> str:
-    from ..measure import say
-    from ..sizing import words_of
+    from ...measure import say
+    from ...sizing import words_of
 
     label = say.value(tried.laid.r_label, RESISTS, system)
     u = say.both(tried.u, "W/(m²·K)", system)
@@ -219,11 +219,11 @@ def _tried(tried: Tried, system: System) -> str:
 def _system(typed: str, kind: str, reading: Reading | None) -> System:
     """The brief's system, or that of the unit that was typed; inches where it could be either."""
     if reading is not None:
-        from ..resolve import resolve
+        from ...resolve import resolve
 
         return resolve(reading.brief, products=reading.products).system
-    from ..measure.read import amount
-    from ..measure.table import table
+    from ...measure.read import amount
+    from ...measure.table import table
 
     _, unit = amount(typed, table().kinds[kind], "US")
     return "SI" if unit.system == "SI" else "US"

@@ -6,10 +6,10 @@ import datetime
 from collections.abc import Iterator
 from typing import TYPE_CHECKING, Any
 
-from .paragraphs import hung
+from ..paragraphs import hung
 
 if TYPE_CHECKING:
-    from ..catalogue.line import Evidence, Line, Product
+    from ...catalogue.line import Evidence, Line, Product
 
 KINDS = {
     "board": "plain board",
@@ -35,7 +35,7 @@ def one_line(product: Product, line: Line) -> str:
 
 def shown(product: Product, line: Line, width: int) -> Iterator[str]:
     """The whole record: what it is, how it is made and sold, and each test behind it."""
-    from ..catalogue.properties import properties
+    from ...catalogue.properties import properties
 
     yield from hung(f"{one_line(product, line)} (catalogue.product.{product.key})", width)
     if product.note:

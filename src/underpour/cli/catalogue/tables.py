@@ -8,14 +8,35 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from ..mistakes import Mistake, Mistakes, nearest
-from . import files
-from .parsing import Words
-from .told import Told
+from ...mistakes import Mistake, Mistakes, nearest
+from .. import files
+from ..parsing import Words
+from ..told import Told
 
 if TYPE_CHECKING:
-    from ..catalogue.line import Line
+    from ...catalogue.line import Line
 
+HELP = """\
+underpour catalogue import TABLE -o LINE.toml [--over]
+underpour catalogue export [FILE-or-FOLDER] -o TABLE [--over]
+underpour catalogue export --start -o TABLE
+
+import reads a product line from a table, CSV or XLSX: one row for each product
+and each test. All that is wrong with it is told at once, each with its row and
+column, and nothing is written then. export writes a line as a table.
+
+  TABLE           a .csv or .xlsx file
+  FILE-or-FOLDER  a product line; the line that comes with the tool unless you
+                  say
+  --start         a table to begin with: every column, and one product as an
+                  example
+  --over          write over a file that stands there
+
+For example:
+
+  underpour catalogue export --start -o my-line.xlsx
+  underpour catalogue import my-line.xlsx -o my-line.toml
+"""
 IMPORT = "underpour catalogue import my-line.csv -o my-line.toml"
 EXPORT = "underpour catalogue export my-line.toml -o my-line.xlsx"
 TABLES = (".csv", ".xlsx")
@@ -47,8 +68,8 @@ def imported(typed: Sequence[str]) -> Told:
     path = _target(to, ".toml", over=given.over)
     content = _content(table)
 
-    from ..catalogue.line_toml import line_toml
-    from ..tabled import taken_from
+    from ...catalogue.line_toml import line_toml
+    from ...tabled import taken_from
 
     with _nothing_thrown_away():
         try:
@@ -72,7 +93,7 @@ def exported(typed: Sequence[str]) -> Told:
         wrong = "--start gives a table to begin with; no line is named beside it."
         raise Mistake("underpour catalogue export --start", "", wrong, "Leave out one of the two.")
 
-    from ..tabled import start, table_of
+    from ...tabled import start, table_of
 
     if given.start:
         _write(path, start(path.suffix.lower()), to, over=given.over)
@@ -153,8 +174,8 @@ def _content(table: str) -> bytes:
 
 def _line(typed: str | None) -> tuple[Line, str]:
     """The line to be exported, with the name of its file; the one that comes with the tool where none is named."""
-    from ..catalogue.line_file import lines_in, read_line
-    from ..catalogue.products import SHIPPED
+    from ...catalogue.line_file import lines_in, read_line
+    from ...catalogue.products import SHIPPED
 
     texts = lines_in(SHIPPED if typed is None else Path(typed))
     if len(texts) > 1:

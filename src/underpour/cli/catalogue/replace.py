@@ -6,14 +6,14 @@ import datetime
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING, Literal
 
-from ..mistakes import Mistake
-from . import files
-from .paragraphs import block, columns, hung, width_of_terminal
-from .parsing import Words, one_of
-from .told import Told
+from ...mistakes import Mistake
+from .. import files
+from ..paragraphs import block, columns, hung, width_of_terminal
+from ..parsing import Words, one_of
+from ..told import Told
 
 if TYPE_CHECKING:
-    from ..substitution import Substitute, Substitution
+    from ...substitution import Substitute, Substitution
 
 EXAMPLE = "underpour catalogue replace brief.toml plain-25"
 HELP = """\
@@ -58,8 +58,8 @@ def parser() -> Words:
 
 def told(words: Sequence[str]) -> Told:
     """The products that can serve and those that cannot; or one of them, as words or as a page."""
-    from .answered import readable
-    from .submittal import absent_words, day
+    from ..answered import readable
+    from ..submittal import absent_words, day
 
     asked = parser()
     given = asked.read(words)
@@ -71,27 +71,27 @@ def told(words: Sequence[str]) -> Told:
     path = None if given.page_file is None else files.target(given.page_file, ".pdf", brief)
     date = day(given.date) if given.date else datetime.date.today().isoformat()
 
-    from ..substitution import substitution
+    from ...substitution import substitution
 
     found = substitution(readable(brief), board, given.by)
     if path is None:
         return Told(in_words(found, width_of_terminal(), alone=given.by is not None))
 
-    from .. import __version__
-    from ..papers import substitution_page
+    from ... import __version__
+    from ...papers import substitution_page
 
     paper: Literal["a4", "us-letter"] = given.paper or ("us-letter" if found.system == "US" else "a4")
     made = substitution_page(found, __version__, date=date, paper=paper)
     files.replace_whole(path, made.pdf, given.page_file)
     said = [f"The page for the reviewer is in {given.page_file}.", *absent_words(made.absent)]
-    from ..papers.substituted import verdict
+    from ...papers.substituted import verdict
 
     return Told("\n".join([*said, verdict(found.substitutes[0])]) + "\n")
 
 
 def in_words(of: Substitution, width: int, *, alone: bool) -> str:
     """Everything that was found; of one product that is proposed everything that changes."""
-    from ..papers.substituted import wanted
+    from ...papers.substituted import wanted
 
     label = of.board.label
     lines = [*hung(f"{label} in: {of.title}", width), *hung(f"{of.use}, {of.place}.", width), ""]
@@ -111,7 +111,7 @@ def in_words(of: Substitution, width: int, *, alone: bool) -> str:
 
 def _serves(of: Substitution, each: Substitute, width: int) -> Iterator[str]:
     """One product with what changes, unlike things only."""
-    from ..papers.substituted import both_told, differs, moved, where
+    from ...papers.substituted import both_told, differs, moved, where
 
     at = "; ".join(where(exchange) for exchange in each.exchanges)
     yield from hung(f"{each.board.label} ({at})", width, 18, f"  {each.board.key}")
@@ -135,7 +135,7 @@ def _refused(each: Substitute, width: int) -> Iterator[str]:
 
 def _proposed(of: Substitution, each: Substitute, width: int) -> Iterator[str]:
     """One product side by side with the board that is asked for."""
-    from ..papers.substituted import both_told, cautions_beside, moved, source, verdict, where
+    from ...papers.substituted import both_told, cautions_beside, moved, source, verdict, where
 
     yield from hung(f"{each.board.label} in its place. {verdict(each)}", width)
     for exchange in each.exchanges:

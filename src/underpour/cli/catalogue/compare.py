@@ -8,18 +8,40 @@ import io
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
-from ..mistakes import Mistake
-from . import files
-from .pages_of import in_hand, one, paper_of
-from .paragraphs import columns, hung
-from .told import Told
+from ...mistakes import Mistake
+from .. import files
+from ..days import day
+from ..pages_of import in_hand, one, paper_of
+from ..paragraphs import columns, hung, width_of_terminal
+from ..parsing import Words, one_of
+from ..told import Told
 
 if TYPE_CHECKING:
-    from argparse import Namespace
+    from ...particulars import Cell, Comparison
+    from ..pages_of import Offered
 
-    from ..particulars import Cell, Comparison
-    from .pages_of import Offered
+EXAMPLE = "underpour catalogue compare plain-15 xps-25 -o boards.pdf"
+HELP = """\
+underpour catalogue compare [NAME ...] [-o FILE.pdf|FILE.csv]
+                            [--catalogue FILE-or-FOLDER] [--date DAY]
+                            [--paper a4|us-letter]
 
+Sets products side by side: thicknesses, R as labelled, what each test gave,
+classes that the evidence carries, use. A number whose record is missing,
+expired, refused or an average is never shown plain.
+
+  NAME          products, or boards, panels, films or tapes; all boards unless
+                you say
+  -o FILE       write it as PDF, or as CSV for a spreadsheet
+  --catalogue   your own product line, or a folder of them; the line that
+                comes with the tool unless you say
+  --date DAY    the day that certificates are held to; today unless you say
+  --paper       a4 or us-letter, of a PDF
+
+For example:
+
+  underpour catalogue compare plain-15 xps-25 -o boards.pdf
+"""
 NAME, CELL = 20, 17  # columns of a terminal: at least, for the name of a row and for a product
 NOTHING_PLAIN = (
     "A number stands plain only where its record stands on this day. Two tests of one property are two rows, and none"
@@ -28,17 +50,30 @@ NOTHING_PLAIN = (
 FORMULA = ("=", "+", "-", "@", "\t", "\r")  # a spreadsheet would work out what begins so
 
 
-def compared(names: Sequence[str], given: Namespace, today: datetime.date, width: int) -> Told:
+def parser() -> Words:
+    words = Words("catalogue compare", EXAMPLE)
+    words.add_argument("names", nargs="*")
+    words.add_argument("-o", dest="out", metavar="FILE")
+    words.add_argument("--catalogue", metavar="FILE-or-FOLDER")
+    words.add_argument("--date")
+    words.add_argument("--paper", type=one_of("--paper", "a4", "us-letter"))
+    return words
+
+
+def told(words: Sequence[str]) -> Told:
     """The products asked for: in words, or written where ``-o`` says."""
+    asked = parser()
+    given = asked.read(words)
+    today = day(given.date)
     path = None if given.out is None else files.target(given.out, (".pdf", ".csv"), None)
-    shown = _comparison(names, given.catalogue, today)
+    shown = _comparison(given.names, given.catalogue, today)
     if path is None:
-        return Told(in_words(shown, width))
+        return Told(in_words(shown, width_of_terminal()))
     if path.suffix.lower() == ".csv":
         files.replace_whole(path, as_csv(shown).encode("utf-8-sig"), given.out)
         return Told(f"The comparison is in {given.out}.\n")
-    from ..papers import product_comparison
-    from .submittal import absent_words
+    from ...papers import product_comparison
+    from ..submittal import absent_words
 
     paper = given.paper or paper_of(shown.products[0])
     made = product_comparison(shown, date=today.isoformat(), closing=NOTHING_PLAIN, paper=paper)
@@ -47,14 +82,14 @@ def compared(names: Sequence[str], given: Namespace, today: datetime.date, width
 
 
 def _comparison(names: Sequence[str], catalogue: str | None, today: datetime.date) -> Comparison:
-    from ..particulars import comparison
+    from ...particulars import comparison
 
     return comparison([each.shown() for each in chosen(names or ("boards",), in_hand(catalogue, today))])
 
 
 def chosen(names: Sequence[str], products: Sequence[Offered]) -> list[Offered]:
     """The products named, by their keys or by a list, each once; a Mistake for a name that is none."""
-    from ..particulars import lists
+    from ...particulars import lists
 
     found: dict[int, Offered] = {}
     for name in names:
