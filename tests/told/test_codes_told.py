@@ -12,6 +12,7 @@ from underpour.answer import answer
 from underpour.brief import reads
 from underpour.cli import main
 from underpour.resolve import resolve
+from underpour.starters import starters
 
 R = 0.1761101837  # m²·K/W for R-1
 WORKSHOP = """\
@@ -318,6 +319,26 @@ def test_the_tube_is_said_to_be_the_mark_of_a_heated_slab_and_no_more():
     notes = resolve(reads(WORKSHOP).brief).notes
     assert any("read as the mark of a heated slab" in note for note in notes)
     assert any("Ask the building office whether it holds for this floor." in note for note in notes)
+
+
+@pytest.mark.parametrize("starter", starters(), ids=lambda starter: starter.key)
+def test_a_starter_names_an_edition_that_holds_where_it_stands(starter):
+    text = starter.text.replace("# code  =", "code =").replace("# zone    =", "zone =")
+    assert resolve(reads(text.replace("# frost-depth =", "frost-depth =")).brief).held.editions
+
+
+def test_the_rows_of_an_edition_can_be_read_in_the_terminal(capsys):
+    assert main(["catalogue", "show", "irc-2018"]) == 0
+    said = " ".join(capsys.readouterr().out.split())
+    for words in (
+        "International Residential Code 2018 (catalogue.code.irc-2018)",
+        "Prints the rows of iecc-2018-residential as its own chapter.",
+        "vapour retarder, R506.2.3 film 6 mil, lap 6 in. not where the slab lies outdoors",
+        "Local code and the authority having jurisdiction decide.",
+    ):
+        assert words in said
+    assert main(["catalogue", "list", "codes"]) == 0
+    assert "mn-2015" in capsys.readouterr().out
 
 
 def test_each_finding_of_an_edition_is_named_once():

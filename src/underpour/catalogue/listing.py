@@ -7,6 +7,7 @@ from types import MappingProxyType
 from typing import TYPE_CHECKING
 
 from .belonging import unsuited
+from .codes import every_edition
 from .compatibility import agents
 from .grounds import grounds
 from .materials import materials
@@ -19,11 +20,12 @@ from .surfaces import air_spaces, limits, surfaces
 from .uses import uses
 
 if TYPE_CHECKING:
+    from .codes import Edition
     from .compatibility import Agent
     from .line import Product
     from .records import Board, Material, Retarder, Sheet, Source, Use
 
-    Record = Agent | Board | Product | Material | Retarder | Sheet | Quantity | Use | Source
+    Record = Agent | Board | Edition | Product | Material | Retarder | Sheet | Quantity | Use | Source
 
 # The word of ``catalogue list``, the second word of the paths in it, and what gives its records.
 LISTS: Mapping[str, tuple[str, Callable[[Products], tuple[Record, ...] | dict[str, Quantity]]]] = MappingProxyType(
@@ -38,6 +40,7 @@ LISTS: Mapping[str, tuple[str, Callable[[Products], tuple[Record, ...] | dict[st
         "agents": ("agent", lambda _: agents()),
         "surfaces": ("surface", lambda _: surfaces()),
         "air-spaces": ("air-space", lambda _: air_spaces()),
+        "codes": ("code", lambda _: every_edition()),
         "limits": ("limit", lambda _: limits()),
         "uses": ("use", lambda _: uses()),
         "sources": ("source", lambda _: sources()),

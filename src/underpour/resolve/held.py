@@ -101,7 +101,7 @@ def _in_hand(brief: Brief, found: list[Mistake]) -> Codes:
                 line = f"{file.typed}:{each.line}: " if each.line else ""
                 key = f"{each.at}: " if each.at else ""
                 found.append(Mistake(at, f'"{file.typed}"', f"{line}{key}{each.wrong}", each.instead))
-    known = Codes(tuple(own))
+    known = Codes(tuple(own)) if own else codes.shipped()
     found += _unclear_own([edition for edition, _ in own], known, brief)
     return known
 

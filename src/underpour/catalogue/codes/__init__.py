@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from .held import Codes, shipped
 from .local import own_file
-from .read import asks, heated_from, subjects, triggers
+from .read import asks, every_edition, heated_from, subjects, triggers
 from .records import Ask, Edition, Row, Share, Standing, Subject
 
 __all__ = [
@@ -16,6 +16,7 @@ __all__ = [
     "Standing",
     "Subject",
     "asks",
+    "every_edition",
     "heated_from",
     "own_file",
     "shipped",

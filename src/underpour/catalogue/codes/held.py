@@ -36,7 +36,7 @@ class Codes:
         'iecc-2018-residential'
         """
         if key not in self.editions:
-            listing = f"All of them: {', '.join(self.editions)}."
+            listing = "All of them: underpour catalogue list codes"
             raise mistakes.unknown("", key, list(self.editions), "edition", listing)
         return self.editions[key]
 
@@ -91,7 +91,7 @@ class Codes:
         """The newest edition that has rows on a subject of its own.
 
         >>> Codes().newest("f-factors")
-        'ashrae-90.1-2019'
+        'ashrae-90-1-2019'
         """
         having = [self.editions[key] for key, about in self._rows if about == subject]
         return max(having, key=lambda edition: edition.date).key

@@ -61,6 +61,11 @@ def editions() -> Mapping[str, Edition]:
     return MappingProxyType({key: _edition(key, told) for key, told in _table("editions").items()})
 
 
+def every_edition() -> tuple[Edition, ...]:
+    """Every edition that comes with the tool, in the order of the file."""
+    return tuple(editions().values())
+
+
 def _edition(key: str, told: Mapping[str, Any]) -> Edition:
     return Edition(
         key=key,

@@ -174,7 +174,7 @@ def _like(row: Row) -> str:
     """A row of the table in words.
 
     >>> from ...catalogue.codes import shipped
-    >>> _like(shipped().rows("ashrae-90.1-2019", "f-factors")[2])
+    >>> _like(shipped().rows("ashrae-90-1-2019", "f-factors")[2])
     'R10 to 24 in'
     """
     resistance = row.asks["resistance"]

@@ -20,8 +20,8 @@ Lists what can be named in a brief, one line each.
 
   WHAT         boards, unsuited (boards that do not belong below a slab),
                products, grounds, materials, retarders, sheets, agents (what may
-               touch foam), surfaces, air-spaces, limits, uses or sources; all
-               of them unless you say
+               touch foam), surfaces, air-spaces, codes, limits, uses or
+               sources; all of them unless you say
   --catalogue  your own product line, or a folder of them, beside the line that
                comes with the tool
 
@@ -40,6 +40,7 @@ HEADS = {
     "agents": "What may touch foam, for `touched-by =`",
     "surfaces": "Surface resistances",
     "air-spaces": "What an air space is worked out with",
+    "codes": "Code editions, for `code =`",
     "limits": "Limits that findings are held to",
     "uses": "Uses, for `use =`",
     "sources": "Sources of the numbers, and how each was seen",
@@ -92,6 +93,13 @@ def shelf(what: str, products: Products) -> Iterator[tuple[str, str]]:
     if what == "agents":
         for agent in catalogue.agents():
             yield agent.key, f"{agent.label}. {agent.happens}"
+        return
+    if what == "codes":
+        from ...catalogue.codes import every_edition
+        from .code_shown import one_line as of_edition
+
+        for edition in every_edition():
+            yield edition.key, of_edition(edition)
         return
     if what == "sources":
         for source in catalogue.sources():

@@ -111,6 +111,10 @@ def _record(path: str, record: Any, products: Products, width: int) -> Iterator[
 
     if path.startswith("catalogue.product."):
         return product_shown(record, products.line_of(record.key).line, width)
+    if path.startswith("catalogue.code."):
+        from .code_shown import shown as code_shown
+
+        return code_shown(record, width)
     return _entry(path, record, width)
 
 
