@@ -7,7 +7,7 @@ from types import SimpleNamespace
 
 from underpour.physics.conduction.shapes import Films
 from underpour.physics.conduction.solve import Climate
-from underpour.resolve.resolved import Ledge, Piece, ResolvedEdge, Slice, Thickening
+from underpour.resolve.resolved import Beside, Ledge, Piece, ResolvedEdge, Slice, Thickening
 from underpour.sections.build import section
 from underpour.sections.parts import Section
 
@@ -44,6 +44,9 @@ def floor_of(*layers: Slice, ground: float = 1.5, half_width: float = 4.0) -> Si
         half_width=half_width,
         system="SI",
         outdoors=False,
+        air_beside=lambda edge: (
+            edge.beside or Beside("outdoors", CLIMATES["outdoors"].mean, CLIMATES["outdoors"].swing)
+        ),
     )
 
 
