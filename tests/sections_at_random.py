@@ -7,7 +7,7 @@ from types import SimpleNamespace
 
 from underpour.physics.conduction.shapes import Films
 from underpour.physics.conduction.solve import Climate
-from underpour.resolve.resolved import Beside, Ledge, Piece, ResolvedEdge, Slice, Thickening
+from underpour.resolve.resolved import Beside, Ledge, Piece, ResolvedEdge, Slice, Stratum, Thickening
 from underpour.sections.build import section
 from underpour.sections.parts import Section
 
@@ -40,7 +40,7 @@ def floor_of(*layers: Slice, ground: float = 1.5, half_width: float = 4.0) -> Si
     """As much of a resolved brief as a section needs."""
     return SimpleNamespace(
         floor=layers,
-        ground=slice_of("ground", 1.0, ground, 3.0e6),
+        strata=(Stratum(slice_of("ground", 1.0, ground, 3.0e6)),),
         half_width=half_width,
         system="SI",
         outdoors=False,

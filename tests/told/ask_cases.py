@@ -91,6 +91,13 @@ def by_report(kind: str) -> str:
     return with_line(bare("dwelling", "frost-wall"), "site", ground)
 
 
+def in_layers() -> str:
+    """A house on two layers of ground, one by its name, one by a report."""
+    report = '{ dry-density = "1600 kg/m³", moisture = "15 %", kind = "fine" }'
+    upper = f'[[site.layers]]\nground = {report}\nthickness = "1 m"\n\n'
+    return bare("dwelling", "frost-wall").replace("[plan]", f'{upper}[[site.layers]]\nground = "sand"\n\n[plan]')
+
+
 def each_kind() -> list[str]:
     """A bare brief for every kind of edge that a brief may name."""
     return [bare("dwelling", kind) for kind in get_args(Kind)]
@@ -106,7 +113,8 @@ def with_line(text: str, table: str, line: str, file: str = "") -> str:
     key = line.partition("=")[0].strip()
     name, _, inner = table.partition(".")
     listed, _, layer = inner.partition(".")
-    if layer:
+    in_tables = f"[[{name}.{listed}]]\n" in text
+    if layer and not in_tables:
         start = text.index("[", text.index(f"\n{listed} "))
         braces = list(re.finditer(r"\{[^{}]*\}", text[start:]))[int(layer) - 1]
         kept = [row.strip() for row in braces[0][1:-1].split(",") if row.partition("=")[0].strip() != key]
@@ -114,7 +122,9 @@ def with_line(text: str, table: str, line: str, file: str = "") -> str:
     if not inner and f"[{name}]\n" not in text:
         return f"{text}\n[{name}]\n{line}\n"
     heading, number = f"[{name}]", 0
-    if inner:
+    if in_tables:
+        heading, number = f"[[{name}.{listed}]]", int(layer) - 1
+    elif inner:
         heading, number = f"[[{name}]]", edge_index(inner, [edge.name for edge in reads(text, file).brief.edge])
     pieces = re.split(rf"(?m)^({re.escape(heading)}[^\n]*\n)", text)  # before, heading, after, heading, after, ...
     own, bracket, rest = pieces[2 + 2 * number].partition("\n[")

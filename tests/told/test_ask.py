@@ -20,6 +20,7 @@ from ask_cases import (
     by_report,
     each_kind,
     held_to,
+    in_layers,
     on_foam,
     over_old_slab,
     with_film,
@@ -72,6 +73,7 @@ def open_inputs() -> dict[str, list[tuple[str, str, Assumed]]]:
     found: dict[str, list[tuple[str, str, Assumed]]] = {}
     texts = [(text, "") for text in (*each_kind(), *of_uses(), over_old_slab(), beside_unheated())]
     texts += [(by_report(kind), "") for kind in ("fine", "coarse")]
+    texts += [(in_layers(), "")]
     texts += [(each.text, "") for each in starters()]
     texts += [(path.read_text("utf-8"), str(path)) for path in EXAMPLES.values()]
     for text, file in texts:
@@ -149,7 +151,7 @@ def typed_in(text: str):
     def typed(path: str) -> str:
         found = tomllib.loads(text)
         for step in path.split("."):
-            found = found[step]
+            found = found[int(step) - 1] if step.isdecimal() else found[step]
         return found
 
     return typed

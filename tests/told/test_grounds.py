@@ -5,6 +5,8 @@ import pytest
 from underpour.brief import reads
 from underpour.mistakes import Mistakes
 from underpour.resolve import resolve
+from underpour.resolve.site import summary
+from underpour.sections.build import section
 
 HOUSE = """\
 [project]
@@ -82,11 +84,51 @@ BAD = [
 ]
 
 
+LAYERS = 'layers = [{ ground = "sand-or-gravel", thickness = "1 m" }, { ground = "clay-or-silt" }]'
+BAD += [
+    (
+        LAYERS.replace('{ ground = "clay-or-silt" }', '{ ground = "clay", thickness = "1 m" }'),
+        "ends, and nothing",
+        "Take",
+    ),
+    (LAYERS.replace(', thickness = "1 m"', ""), "has no thickness, and others lie below it", 'thickness = "3 ft"'),
+    (LAYERS.replace("1 m", "0 m"), "0 m is nothing", "take it out"),
+    (LAYERS.replace("1 m", "-1 m"), "site.layers.1.thickness", "-1 m"),
+    (LAYERS.replace("clay-or-silt", "clya"), "No ground is called clya", "The nearest is clay"),
+    (f'ground = "clay"\n{LAYERS}', "ground and layers both say what the ground is", "Keep one"),
+    ("layers = []", "holds no layer", "Write layers = ["),
+    ('layers = [{ ground = "clay" }, { thickness = "1 m" }]', "A layer of ground needs ground", "sand-or-gravel"),
+]
+
+
 @pytest.mark.parametrize(("site", "wrong", "instead"), BAD)
 def test_ground_that_cannot_be_is_told(site, wrong, instead):
     words = told(site)
-    assert "site.ground" in words and wrong in words and instead in words
+    assert "site." in words and wrong in words and instead in words
 
 
 def test_the_least_moisture_that_a_message_offers_can_be_typed():
     assert house(report(moisture="2.6 %")).ground.conductivity > 0.0
+
+
+def test_layers_are_told_from_the_surface_down_and_the_build_up_lies_on_the_one_it_reaches():
+    resolved = house(LAYERS.replace("1 m", "100 mm"))
+    words = "Ground, from the finished ground down: Sand or gravel, 100 mm (3.94 in); then Clay or silt"
+    assert words in [line.replace("\N{THIN SPACE}", " ") for line in summary(resolved)]
+    assert resolved.ground.label == "Sand or gravel"
+    assert house(LAYERS).ground_below.label == "Sand or gravel"
+    assert house(LAYERS).ground_conductivity(0.5, 2.5) == pytest.approx((0.5 * 2.0 + 1.5 * 1.5) / 2.0)
+
+
+def test_layers_of_one_ground_are_one_ground():
+    alike = house(LAYERS.replace("sand-or-gravel", "clay"))
+    assert [stratum.slice.label for stratum in alike.strata] == ["Clay or silt"]
+
+
+def test_a_section_shows_each_layer_with_its_own_hatch_and_a_line_between():
+    resolved = house(LAYERS)
+    made = section(resolved, resolved.edges[0])
+    assert [part.hatch for part in made.parts if part.path.startswith("site.")] == ["ground-coarse", "ground-fine"]
+    assert made.window[2] < resolved.edges[0].ground - 1.0
+    alone = house('ground = "clay"')
+    assert [part.hatch for part in section(alone, alone.edges[0]).parts if part.path == "site.ground"] == ["ground"]

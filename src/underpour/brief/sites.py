@@ -25,3 +25,27 @@ def unclear_site(site: Site, typed: Container[str]) -> Iterator[Mistake]:
     if site.monthly is not None and len(site.monthly) != 12:
         wrong = f"monthly has {len(site.monthly)} temperatures; a year has twelve."
         yield Mistake("site.monthly", "", wrong, "Write the mean of each month, January first.")
+    yield from _unclear_layers(site)
+
+
+def _unclear_layers(site: Site) -> Iterator[Mistake]:
+    """Ground told twice, and layers of which none, or one in between, goes on down."""
+    if site.layers is None:
+        return
+    if site.ground is not None:
+        wrong = "ground and layers both say what the ground is."
+        yield Mistake("site.layers", "", wrong, "Keep one: layers where the ground changes with depth.")
+    if not site.layers:
+        example = 'Write layers = [{ ground = "sand-or-gravel", thickness = "3 ft" }, { ground = "clay-or-silt" }].'
+        yield Mistake("site.layers", "", "This list holds no layer.", example)
+        return
+    *upper, deepest = enumerate(site.layers, start=1)
+    for number, layer in upper:
+        if layer.thickness is None:
+            wrong = "This layer has no thickness, and others lie below it; only the deepest goes on down."
+            yield Mistake(f"site.layers.{number}", "", wrong, 'Write how thick it is: thickness = "3 ft".')
+    if deepest[1].thickness is not None:
+        wrong = "The deepest layer ends, and nothing says what lies below it."
+        instead = "Take out its thickness, so that it goes on down, or add the layer below it without one."
+        typed = f'"{deepest[1].thickness.typed}"'
+        yield Mistake(f"site.layers.{deepest[0]}.thickness", typed, wrong, instead)

@@ -147,7 +147,9 @@ def _singular(table: Path) -> str:
     names = {
         "floor.build-up": "A layer", "edge.wall": "A layer", "edge.above": "A layer",
         "edge.insulation": "A piece of insulation", "edge.footing": "A footing", "edge.shape": "A shape",
-        "floor.inside": "The room", "site.ground": "Typed ground", "edge": "An edge", "alternative": "An alternative",
+        "floor.inside": "The room", "site.ground": "Typed ground",
+        "site.layers": "A layer of ground", "site.layers.ground": "Typed ground",
+        "edge": "An edge", "alternative": "An alternative",
         "load": "A load", "edge.beside": "The air beside an edge",
         "plan.hole": "A hole", "plan.obstacle": "An obstacle", "plan.side": "A named side",
     }  # fmt: skip

@@ -26,6 +26,7 @@ def _by_key() -> dict[str, Material]:
                 columns, "heat-capacity", row["heat-capacity"], f"catalogue.ground.{row['key']}.heat-capacity"
             ),
             hatch="ground",
+            grain="fine" if row["fine"] else "coarse",
         )
         for row in table("soils")["row"]
     }

@@ -17,6 +17,7 @@ def read_material(key: str, entry: Entry, path: str) -> Material:
         heat_capacity=quantity(entry["heat-capacity"], f"{path}.{key}.heat-capacity"),
         hatch=entry["hatch"],
         density=quantity(entry["density"], f"{path}.{key}.density") if "density" in entry else None,
+        grain=entry.get("grain", ""),
     )
 
 

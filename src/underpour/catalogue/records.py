@@ -45,6 +45,7 @@ class Material:
     heat_capacity: Quantity  # by volume, J/(m³·K)
     hatch: str  # concrete, gravel, sand, ground, masonry, timber
     density: Quantity | None = None  # kg/m³, where something rests on it
+    grain: str = ""  # of ground: fine, coarse, rock, peat; "" where it is not known
 
 
 @dataclass(frozen=True, slots=True)

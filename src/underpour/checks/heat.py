@@ -273,7 +273,7 @@ def _no_share(letter: str, title: str, words: str) -> Finding:
 def _psi(
     resolved: Resolved, solved: SolvedEdge, flow: float, within: float, apart: float, rests_on: tuple[str, ...]
 ) -> Finding:
-    at, k, films = solved.levels, resolved.ground.conductivity, _films()
+    at, films = solved.levels, _films()
     leaves = solved.edge.wall or solved.edge.above
     upper = solved.edge.upper or solved.edge.wall
     on_wall = [piece.board for piece in solved.edge.pieces if piece.face in ("inside", "outside")]
@@ -284,6 +284,8 @@ def _psi(
     width = max(at.wall, -at.start) + sum(board.thickness for board in on_wall)
     depth = max(solved.edge.ground, 0.0)
     dimension = 2.0 * at.half_width
+    under = solved.edge.ground - at.build_up_bottom
+    k = resolved.ground_conductivity(under, under + dimension)
     thick = ground.equivalent_thickness(width, k, films["floor"] + r_floor + films["outdoors"])
     u_floor = ground.floor_transmittance(dimension, thick, k, depth)
     walls: list[tuple[float, float]] = []
@@ -316,8 +318,8 @@ def _psi(
             ),
             Step(
                 "U_g",
-                "ISO 13370 floor for B, d, z; gravel counted as ground",
-                f"B = {fixed(dimension, 2)} m, d = {fixed(thick, 3)} m, z = {fixed(depth, 2)} m",
+                f"ISO 13370 floor for B, d, z; gravel counted as ground{_of_layers(resolved)}",
+                f"B = {fixed(dimension, 2)} m, d = {fixed(thick, 3)} m, z = {fixed(depth, 2)} m{_mean_of(resolved, k)}",
                 f"{fixed(u_floor, 4)} W/(m²·K)",
             ),
             Step(
@@ -328,6 +330,15 @@ def _psi(
             ),
         ),
     )
+
+
+def _of_layers(resolved: Resolved) -> str:
+    """Which conductivity stands for layered ground: ISO 13370:2017, 5.1 (from memory)."""
+    return "; λ of the ground is the mean over the depth B below the floor" if len(resolved.strata) > 1 else ""
+
+
+def _mean_of(resolved: Resolved, k: float) -> str:
+    return f", λ = {fixed(k, 3)} W/(m·K)" if len(resolved.strata) > 1 else ""
 
 
 def hardcore_from(resolved: Resolved) -> int:

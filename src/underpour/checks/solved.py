@@ -74,11 +74,8 @@ def summed(edges: tuple[SolvedEdge, ...], chosen: Callable[[Faces], NDArray[np.b
 def floor_rests_on(resolved: Resolved) -> tuple[str, ...]:
     """Paths of everything that the heat of a floor leans on."""
     layers = [path for layer in resolved.floor for path in layer.rests_on if layer.thickness > 0.0]
-    return tuple(
-        dict.fromkeys(
-            [*layers, *resolved.ground.rests_on, resolved.climate_path, *resolved.room.rests_on, "plan.outline"]
-        )
-    )
+    ground = [path for stratum in resolved.strata for path in stratum.slice.rests_on]
+    return tuple(dict.fromkeys([*layers, *ground, resolved.climate_path, *resolved.room.rests_on, "plan.outline"]))
 
 
 def swing_steps(symbol: str, told: Told, unit: str, month: int, sign: str) -> tuple[Step, ...]:

@@ -12,13 +12,12 @@ from .paper import BOLD, FINE, HAIR, HEAVY, LINE, Frame, path, stroke
 from .visible import NOTHING, covering, showing, uncovered
 
 SMALL = 30.0  # mm for each metre; drawings below that take the next thinner pens
-GROUND = ("ground", "fill")
 STROKE = 1.8  # mm long, along the ground
 GROUP = 4.6  # mm from one group of strokes to the next
 
 
 def is_ground(part: Part) -> bool:
-    return part.hatch in GROUND
+    return hatch.is_ground(part.hatch)
 
 
 def patterns(section: Section, frame: Frame, prefix: str) -> list[str]:
@@ -50,7 +49,19 @@ def outlines(section: Section, frame: Frame, prefix: str) -> str:
         broken = hatch.BROKEN if part.hatch == "concrete-old" else ""
         body = stroke(frame.path(part.outline, closed=True), pen, extra=broken)
         drawn.append((pen, uncovered(body, covering(section.parts, k), prefix)))
-    return "".join(body for _, body in sorted(drawn, key=lambda d: d[0]))
+    return _strata(section, frame, prefix) + "".join(body for _, body in sorted(drawn, key=lambda d: d[0]))
+
+
+def _strata(section: Section, frame: Frame, prefix: str) -> str:
+    """A broken line where one layer of ground ends and the next begins."""
+    drawn = []
+    for k, part in list(enumerate(section.parts))[1:]:
+        if is_ground(part):
+            level = max(y for _, y in part.outline)
+            ends = [x for x, y in part.outline if y == level]
+            top = stroke(frame.path(((min(ends), level), (max(ends), level)), closed=False), FINE, extra=hatch.BROKEN)
+            drawn.append(uncovered(top, covering(section.parts, k), prefix))
+    return "".join(drawn)
 
 
 def films(section: Section, frame: Frame) -> str:

@@ -3,7 +3,8 @@
 From practice, not read from a standard: triangles and dots for concrete, the same between level broken lines and in a
 broken outline for concrete that stays, stones for gravel, crossed diagonals for foam,
 single 45 degree lines for masonry, bubbles for a bubble sheet, grain for timber, a filled body for steel, groups of
-turning strokes for ground.
+turning strokes for ground. Layered ground: sparse dots where it is coarse, short level strokes where it is fine, joints
+of rock, tufts of peat.
 """
 
 from __future__ import annotations
@@ -40,6 +41,10 @@ def pattern(hatch: str, name: str, x: float, y: float, thickness: float) -> str:
 
 def is_foam(hatch: str) -> bool:
     return hatch.startswith("foam") or hatch == "mineral-board"
+
+
+def is_ground(hatch: str) -> bool:
+    return hatch in ("ground", "fill") or hatch.startswith("ground-")
 
 
 def _strokes(data: str, pen: float = HAIR) -> str:
@@ -119,6 +124,25 @@ def _sand(thickness: float) -> tuple[float, str]:
     return TILE, f'<path d="{dots}" stroke="{INK}" stroke-width=".3" stroke-linecap="round"/>'
 
 
+def _coarse_ground(thickness: float) -> tuple[float, str]:
+    dots = "".join(f"M{mm(x)} {mm(y)}h0" for x, y in _strewn(7, count=110, apart=1.7))
+    return TILE, f'<path d="{dots}" stroke="{INK}" stroke-width=".35" stroke-linecap="round"/>'
+
+
+def _fine_ground(thickness: float) -> tuple[float, str]:
+    return 5.2, _strokes("M.6 1.3h1.8M3.2 3.9h1.8")
+
+
+def _rock(thickness: float) -> tuple[float, str]:
+    return 12.0, _strokes("M0 3h12M0 9h12M3 3l1 6M9 9l.8 3M9.8 0l.4 3")
+
+
+def _peat(thickness: float) -> tuple[float, str]:
+    return 8.0, _strokes(
+        "M1 3h2.4M2.2 3v-1.4M2.2 3l-.8 -1.1M2.2 3l.8 -1.1M5 7h2.4M6.2 7v-1.4M6.2 7l-.8 -1.1M6.2 7l.8 -1.1"
+    )
+
+
 def _gravel(thickness: float) -> tuple[float, str]:
     return TILE, _stones(thickness < 1.5 * THIN)
 
@@ -163,6 +187,10 @@ _FIGURES: dict[str, Callable[[float], tuple[float, str]]] = {
     "foam-graphite": _graphite,
     "mineral-board": _mineral,
     "sheet": _bubbles,
+    "ground-coarse": _coarse_ground,
+    "ground-fine": _fine_ground,
+    "ground-rock": _rock,
+    "ground-peat": _peat,
 }
 
 

@@ -53,7 +53,7 @@ def materials(sections: Iterable[Section]) -> list[tuple[str, str]]:
     for section in sections:
         met |= dict.fromkeys((part.hatch, part.label) for part in section.parts)
         met |= dict.fromkeys(("film", film.label) for film in section.films)
-    return sorted(met, key=lambda m: m[0] in ("ground", "fill"))
+    return sorted(met, key=lambda m: hatch.is_ground(m[0]))
 
 
 def key(rows: list[tuple[str, str]], left: float, top: float, room: float, prefix: str) -> tuple[list[str], str, float]:
@@ -83,11 +83,13 @@ def _swatch(kind: str, fill: str, x: float, y: float) -> str:
     wide, high = SWATCH
     if kind == "film":
         return line(x, y + high / 2, x + wide, y + high / 2, HEAVY, extra=' stroke-dasharray="3.6 1"')
-    if kind in ("ground", "fill"):
-        strokes = "".join(f"M{x + 2 + 0.9 * k:.2f} {y + 1:.2f}l1.3 1.8" for k in range(3))
-        return line(x, y + 1, x + wide, y + 1, LINE) + stroke(strokes, HAIR)
     box = f"M{x:.2f} {y:.2f}h{wide:g}v{high:g}h-{wide:g}z"
     inner = f'<path d="{box}" fill="url(#{fill})"/>' if fill else ""
+    if hatch.is_ground(kind):
+        if fill:
+            return inner + stroke(box, HAIR)
+        strokes = "".join(f"M{x + 2 + 0.9 * k:.2f} {y + 1:.2f}l1.3 1.8" for k in range(3))
+        return line(x, y + 1, x + wide, y + 1, LINE) + stroke(strokes, HAIR)
     if kind == "concrete-old":
         return inner + stroke(box, BOLD, extra=hatch.BROKEN)
     return inner + stroke(box, BOLD if kind in ("concrete", "masonry") else FINE)

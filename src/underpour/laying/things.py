@@ -97,7 +97,7 @@ def _job(resolved: Resolved) -> Thing:
         "needed": say.both(needed, "m", said),
         "perimeter": say.both(resolved.perimeter, "m", said),
         "area": say.both(resolved.area, "m²", said),
-        "ground": _in_a_sentence(resolved.ground),
+        "ground": _in_a_sentence(resolved.ground_below),
         "use": resolved.use.label.lower(),
         "poured": next((POURED[layer.kind] for layer in resolved.laid[::-1] if layer.kind in POURED), "next layer"),
     }

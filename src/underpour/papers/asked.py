@@ -15,6 +15,7 @@ ASKED = (
     ("ZIP", "site.zip"),
     ("Climate zone", "site.zone"),
     ("Ground", "site.ground"),
+    ("Ground, from its surface down", "site.layers"),
     ("Room", "floor.inside"),
     ("Humidity of the room", "floor.humidity"),
     ("What gets to the foam", "floor.touched-by"),

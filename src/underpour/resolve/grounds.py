@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from itertools import pairwise
 from math import ceil
 
 from .. import catalogue
 from ..brief.tables.ground import Ground, Soil, TypedGround
+from ..brief.tables.site import Site
 from ..findings import Assumed
 from ..measure import System, say
 from ..mistakes import Mistake
 from .assumptions import Assumptions
-from .resolved import Slice
+from .resolved import Resolved, Slice, Stratum
 from .usual import usual
 
 LIGHTEST = 800.0  # kg/m³, dry: below it is peat, or fill with much of it (common practice, no source)
@@ -23,7 +25,58 @@ class KnownGround:
     """One ground, with what to know of how its numbers were found."""
 
     slice: Slice
+    grain: str = ""  # fine, coarse, rock, peat; "" where it is not known
     notes: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Grounds:
+    """All of the ground, from its surface down."""
+
+    strata: tuple[Stratum, ...]
+    notes: tuple[str, ...]
+
+
+def known_grounds(site: Site, system: System, assumed: Assumptions, found: list[Mistake]) -> Grounds | None:
+    """The ground of a site in its layers; None where one of them is told in ``found``."""
+    layers = [("site.ground", site.ground, 0.0)]
+    if site.layers is not None:
+        layers, depth = [], 0.0
+        for number, layer in enumerate(site.layers, start=1):
+            layers.append((f"site.layers.{number}.ground", layer.ground, depth))
+            depth += layer.thickness.si if layer.thickness else 0.0
+    strata: list[Stratum] = []
+    notes: list[str] = []
+    for path, typed, top in layers:
+        try:
+            known = known_ground(typed, path, system, assumed)
+        except Mistake as mistake:
+            found.append(mistake)
+            continue
+        hatch = f"ground-{known.grain}" if known.grain and len(layers) > 1 else known.slice.hatch
+        strata.append(Stratum(replace(known.slice, hatch=hatch), top))
+        notes += known.notes
+    if len(strata) < len(layers):
+        return None
+    return Grounds(_merged(strata), tuple(dict.fromkeys(notes)))
+
+
+def _merged(strata: list[Stratum]) -> tuple[Stratum, ...]:
+    """The strata without those that are to heat what lies above them."""
+    kept = [
+        lower
+        for upper, lower in pairwise(strata)
+        if (upper.slice.conductivity, upper.slice.heat_capacity)
+        != (lower.slice.conductivity, lower.slice.heat_capacity)
+    ]
+    return (strata[0], *kept)
+
+
+def stratum_words(resolved: Resolved) -> Iterator[str]:
+    """Each stratum with how thick it is."""
+    for upper, lower in pairwise(resolved.strata):
+        yield f"{upper.slice.words}, {say.both(lower.top - upper.top, 'm', resolved.system)}"
+    yield f"then {resolved.strata[-1].slice.words}"
 
 
 def known_ground(typed: Ground | None, path: str, system: System, assumed: Assumptions) -> KnownGround:
@@ -42,7 +95,7 @@ def known_ground(typed: Ground | None, path: str, system: System, assumed: Assum
         for key, quantity in (("conductivity", ground.conductivity), ("heat-capacity", ground.heat_capacity))
     )
     rests_on = (ground.conductivity.path, ground.heat_capacity.path)
-    return KnownGround(_slice(ground.label, ground.label, conductivity, heat_capacity, path, rests_on))
+    return KnownGround(_slice(ground.label, ground.label, conductivity, heat_capacity, path, rests_on), ground.grain)
 
 
 def _slice(
@@ -80,7 +133,7 @@ def _soil(typed: Soil, path: str, system: System, assumed: Assumptions) -> Known
         f"{100.0 * filled:.0f} % of its pores are full.{_second_opinion(typed, system)}"
     )
     rests_on = tuple(f"{path}.{key}" for key in ("dry-density", "moisture", "kind", "quartz"))
-    return KnownGround(_slice(label, words, conductivity, capacity, path, rests_on), (note,))
+    return KnownGround(_slice(label, words, conductivity, capacity, path, rests_on), typed.kind, (note,))
 
 
 def _second_opinion(typed: Soil, system: System) -> str:

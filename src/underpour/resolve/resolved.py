@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
+from math import inf
 
 from ..catalogue.products import Products
 from ..catalogue.records import Board, Quantity, Retarder, Use
@@ -211,6 +213,14 @@ class KeyPlan:
 
 
 @dataclass(frozen=True, slots=True)
+class Stratum:
+    """Ground from a depth downwards, as far as the next one."""
+
+    slice: Slice
+    top: float = 0.0  # m below the finished ground outside
+
+
+@dataclass(frozen=True, slots=True)
 class Room:
     """Air over the floor: of the room, or outdoors where the slab lies under the sky."""
 
@@ -236,7 +246,7 @@ class Resolved:
     climate_path: str
     zone: SiteZone  # what the site says of the climate zone that a code has there
     room: Room
-    ground: Slice
+    strata: tuple[Stratum, ...]  # the ground from its surface down, one or several; the last goes on
     floor: tuple[Slice, ...]
     area: float  # m²
     perimeter: float  # m that faces outdoors or other colder air
@@ -258,6 +268,28 @@ class Resolved:
     def air_beside(self, edge: ResolvedEdge) -> Beside:
         """The air on the other side of one of its edges."""
         return edge.beside or Beside("outdoors", self.outdoor_mean, self.outdoor_swing)
+
+    @property
+    def ground(self) -> Slice:
+        """What the ground is at its surface, and all the way down where it has no layers."""
+        return self.strata[0].slice
+
+    @property
+    def ground_below(self) -> Slice:
+        """What the build-up lies on, at the longest edge."""
+        depth = max(self.edges, key=lambda edge: edge.length).ground + self.total
+        return [stratum.slice for stratum in self.strata if stratum.top <= max(depth, 0.0) + 1e-9][-1]
+
+    def ground_conductivity(self, start: float, end: float) -> float:
+        """Mean over the depths from ``start`` to ``end`` below the finished ground, each stratum by its thickness.
+
+        [m] -> [W/(m·K)]
+        """
+        if len(self.strata) == 1:
+            return self.ground.conductivity
+        tops = [-inf, *(stratum.top for stratum in self.strata[1:]), inf]
+        shares = [max(min(end, low) - max(start, top), 0.0) for top, low in pairwise(tops)]
+        return sum(s.slice.conductivity * d for s, d in zip(self.strata, shares, strict=True)) / (end - start)
 
     @property
     def half_width(self) -> float:

@@ -22,7 +22,7 @@ from .assumptions import Assumptions
 from .beside import air_beside, beside_notes
 from .edges import resolve_edge
 from .foams import Foams, for_good, unclear
-from .grounds import KnownGround, known_ground
+from .grounds import known_grounds, stratum_words
 from .held import held
 from .key_plan import area_words, key_plan, plan_notes
 from .layers import layer_slice
@@ -84,7 +84,7 @@ def resolve(
     outdoors = _outdoors(brief, found)
     system = outdoors.system if outdoors is not None else brief.project.units or "SI"
     zone = site_zone(brief.site, outdoors, system, found) if outdoors is not None else None
-    ground = _ground(brief, system, assumed, found)
+    ground = known_grounds(brief.site, system, assumed, found)
     found += unclear(brief.foam, products, system)
     foams = Foams(products, brief.foam, assumed)
     floor = []
@@ -152,7 +152,7 @@ def resolve(
         climate_path=outdoors.path,
         zone=zone,
         room=room,
-        ground=ground.slice,
+        strata=ground.strata,
         floor=with_lying_air(floor, room.mean < outdoor_mean),
         area=plan.floor.area,
         perimeter=sum(edge.length for edge in standing),
@@ -224,14 +224,6 @@ def _outdoors(brief: Brief, found: list[Mistake]) -> Air | None:
         return None
 
 
-def _ground(brief: Brief, system: System, assumed: Assumptions, found: list[Mistake]) -> KnownGround | None:
-    try:
-        return known_ground(brief.site.ground, "site.ground", system, assumed)
-    except Mistake as mistake:
-        found.append(mistake)
-        return None
-
-
 def _available_depth(brief: Brief, assumed: Assumptions) -> float | None:
     typed = brief.floor.available_depth
     return typed.si if typed is not None else assumed.missing("floor.available-depth")
@@ -280,6 +272,8 @@ def size(resolved: Resolved) -> str:
 def summary(resolved: Resolved) -> tuple[str, ...]:
     """What is proposed, one line a layer and a line for each edge."""
     lines = [layer.words for layer in resolved.floor]
+    if len(resolved.strata) > 1:
+        lines.append(f"Ground, from the finished ground down: {'; '.join(stratum_words(resolved))}")
     for edge in resolved.edges:
         pieces = [f"{piece.board.words} ({piece.face.replace('-', ' ')})" for piece in edge.pieces]
         pieces += [f"{body.slice.words} (drawn)" for body in edge.drawn if body.slice.kind == "board"]

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from math import inf
 
 from ..measure import System, say
 from ..mistakes import Mistake
 from ..resolve import WALL_SHOWN, Resolved, ResolvedEdge, Slice
-from ..resolve.resolved import Ledge
+from ..resolve.resolved import Ledge, Stratum
 from .dimensions import angles, dimensions
 from .foam import box, outlines
 from .levels import Levels, Slope, levels
@@ -18,7 +19,9 @@ from .under import under_slab, under_wall
 # Lower wins. Bodies that the user drew go before all others, whatever priority they carry among themselves.
 DRAWN, FOAM, LEDGE, WALL, FOOTING, LAYERS, GROUND = -1000, 10, 90, 100, 110, 200, 900
 POURED = ("concrete", "screed", "old-slab")
+LEAST_BAND = 0.01  # m of ground at the end of the section that is not worth a band of its own
 FROST_SHOWN = 1.2  # m of ground worth drawing below a slab outdoors, so that the frost line is in sight
+CHANGE_SHOWN, FAR_BELOW = 0.35, 2.0  # m of ground to show below a change of it; a change deeper than that is not shown
 WALLED = (
     "footing-wall",
     "frost-wall",
@@ -36,8 +39,8 @@ def section(resolved: Resolved, edge: ResolvedEdge) -> Section:
         (p.outline[1][0] for p in foam if p.outline[0][0] == 0.0 and p.outline[2][1] > 1e-6 and p.outline[0][1] < 1e-6),
         default=0.0,
     )
+    ground = list(_ground(resolved.strata, edge, at))
     parts = [
-        _ground(resolved.ground, edge, at),
         *_layers(resolved, at),
         *_walls(resolved, edge, at),
         *foam,
@@ -50,12 +53,12 @@ def section(resolved: Resolved, edge: ResolvedEdge) -> Section:
         Air("outdoors", box(-at.reach, outer, edge.ground, at.top)),
     )
     walled = edge.kind in WALLED and not resolved.outdoors
-    lowest = min(y for part in parts[1:] for _, y in part.outline)
-    widest = min(x for part in parts[1:] for x, _ in part.outline)
+    lowest = min(y for part in parts for _, y in part.outline)
+    widest = min(x for part in parts for x, _ in part.outline)
     return Section(
         edge=edge.letter,
         kind=edge.kind,
-        parts=tuple(parts),
+        parts=(*ground, *parts),
         airs=airs,
         films=tuple(_films(resolved, at)),
         dimensions=tuple(dimensions(resolved, edge, at, parts)),
@@ -63,7 +66,7 @@ def section(resolved: Resolved, edge: ResolvedEdge) -> Section:
         window=(
             min(widest - 0.7, -1.3),
             min(max(1.8, at.slope.top + at.slope.below + 0.6) if at.slope else 1.8, at.half_width),
-            min(lowest, edge.ground) - (FROST_SHOWN if resolved.outdoors else 0.55),
+            _shown_down_to(min(lowest, edge.ground), resolved, edge),
             max(edge.ground, 0.0) + 0.7 * WALL_SHOWN,
         ),
         ground_level=edge.ground,
@@ -76,22 +79,45 @@ def section(resolved: Resolved, edge: ResolvedEdge) -> Section:
     )
 
 
+def _shown_down_to(lowest: float, resolved: Resolved, edge: ResolvedEdge) -> float:
+    """Lower end of the picture: some ground below everything, and where it changes unless that is far below. [m]"""
+    enough = lowest - (FROST_SHOWN if resolved.outdoors else 0.55)
+    changes = [edge.ground - stratum.top - CHANGE_SHOWN for stratum in resolved.strata[1:]]
+    return min([enough, *(level for level in changes if level > lowest - FAR_BELOW)])
+
+
 def _part(made_of: Slice, outline: Outline, priority: int) -> Part:
     return Part(
         made_of.words, made_of.hatch, outline, made_of.conductivity, made_of.heat_capacity, priority, made_of.path
     )
 
 
-def _ground(ground: Slice, edge: ResolvedEdge, at: Levels) -> Part:
-    outline: Outline = (
-        (-at.reach, -at.reach),
-        (at.half_width, -at.reach),
-        (at.half_width, at.build_up_bottom),
-        (at.start, at.build_up_bottom),
-        (at.start, edge.ground),
-        (-at.reach, edge.ground),
+def _ground(strata: Sequence[Stratum], edge: ResolvedEdge, at: Levels) -> Iterator[Part]:
+    """Each stratum, level from undisturbed ground to the middle of the floor; what lies too deep to matter is none."""
+    tops = [inf, *(edge.ground - stratum.top for stratum in strata[1:])]
+    for stratum, top, bottom in zip(strata, tops, [*tops[1:], -at.reach], strict=True):
+        if top > -at.reach + LEAST_BAND:
+            outline = ground_band(edge, at, top, bottom if bottom > -at.reach + LEAST_BAND else -at.reach)
+            yield _part(stratum.slice, outline, GROUND)
+
+
+def ground_band(edge: ResolvedEdge, at: Levels, top: float, bottom: float) -> Outline:
+    """The ground between two levels, as far as it reaches: up to the finished ground, and below the build-up. [m]"""
+    outside, inside = min(top, edge.ground), min(top, at.build_up_bottom)
+    if inside <= bottom:
+        return box(-at.reach, at.start, bottom, outside)
+    if outside <= bottom:
+        return box(at.start, at.half_width, bottom, inside)
+    if outside == inside == top:
+        return box(-at.reach, at.half_width, bottom, inside)
+    return (
+        (-at.reach, bottom),
+        (at.half_width, bottom),
+        (at.half_width, inside),
+        (at.start, inside),
+        (at.start, outside),
+        (-at.reach, outside),
     )
-    return _part(ground, outline, GROUND)
 
 
 def _layers(resolved: Resolved, at: Levels) -> Iterator[Part]:

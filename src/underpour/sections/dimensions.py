@@ -13,7 +13,7 @@ OFF = 0.1  # m from what is measured to its dimension line
 
 
 def dimensions(resolved: Resolved, edge: ResolvedEdge, at: Levels, parts: Sequence[Part]) -> Iterator[Dimension]:
-    """The dimension lines of one edge's section; ``parts`` are its bodies, which lines keep off."""
+    """The dimension lines of one edge's section; ``parts`` are its bodies but the ground, which lines keep off."""
     x, y = 1.2, 0.0
     for layer in resolved.floor:
         if layer.thickness > 0.0:
@@ -35,8 +35,8 @@ def dimensions(resolved: Resolved, edge: ResolvedEdge, at: Levels, parts: Sequen
         yield Dimension((-at.wall, under), (-at.wall + edge.ledge.width, under), edge.ledge.width_words)
     depth = say.both(edge.depth, "m", resolved.system)
     if edge.thickening and at.slope:
-        left = min([at.start, *(x for part in parts[1:] for x, y in part.outline if y < -OFF)]) - 3 * OFF
-        below = min(y for part in parts[1:] for _, y in part.outline) - OFF
+        left = min([at.start, *(x for part in parts for x, y in part.outline if y < -OFF)]) - 3 * OFF
+        below = min(y for part in parts for _, y in part.outline) - OFF
         yield Dimension((left, 0.0), (left, at.footing_bottom), depth)
         yield Dimension((at.start, below), (at.slope.foot, below), edge.thickening.width_words)
     elif edge.depth:

@@ -27,8 +27,8 @@ def under_slab(parts: Sequence[Part], start: float) -> Point:
 
 
 def _lowest_of(parts: Sequence[Part], x: float, y: float) -> float | None:
-    """The lower end at ``x`` of a part that fills the place; None in the ground, which is the first of the parts."""
-    for part in parts[1:]:
+    """The lower end at ``x`` of a part that fills the place; None in the ground, which is none of the parts."""
+    for part in parts:
         ends = _crossings(part, x)
         for low, high in zip(ends[::2], ends[1::2], strict=True):
             if low < y < high:

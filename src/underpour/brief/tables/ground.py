@@ -69,3 +69,10 @@ Ground = Annotated[
     Annotated[str, Tag("word")] | Annotated[TypedGround, Tag("table")] | Annotated[Soil, Tag("soil")],
     Discriminator(form_of_ground),
 ]
+
+
+class GroundLayer(Table):
+    """A layer of the ground, all over the site."""
+
+    ground: Ground = key("The ground of this layer, told as under site.ground.", "sand-or-gravel")
+    thickness: kinds.Extent | None = key("How thick it is; the deepest goes on, and has none.", "3 ft", default=None)

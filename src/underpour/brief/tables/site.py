@@ -9,7 +9,7 @@ from pydantic import BeforeValidator, Field
 
 from ...mistakes import Mistake
 from .. import kinds
-from .ground import Ground
+from .ground import Ground, GroundLayer
 from .table import Table, key
 
 
@@ -74,5 +74,10 @@ class Site(Table):
         "The ground under the slab: a name of the catalogue, its properties, or its dry density and moisture.",
         "silty-clay-moist",
         {"dry-density": "1600 kg/m³", "moisture": "15 %", "kind": "fine"},
+        default=None,
+    )
+    layers: tuple[GroundLayer, ...] | None = key(
+        "The ground in layers, in the place of one ground: from the finished ground outside downwards.",
+        [{"ground": "sand-or-gravel", "thickness": "3 ft"}, {"ground": "clay-or-silt"}],
         default=None,
     )
