@@ -88,7 +88,7 @@ def test_layers_of_one_ground_lose_what_that_ground_loses_to_the_last_digit(kind
 
 def test_layers_that_hardly_differ_lose_the_same_within_the_error_that_is_told():
     hair = CLAY.replace("3 MJ", "3.000001 MJ")
-    alone, layers = lost(floor(f"ground = {CLAY}")), lost(floor(layered((CLAY, "1 m"), deepest=hair)))
+    alone, layers = lost(floor(f"ground = {CLAY}")), lost(floor(layered((CLAY, "1.5 m"), deepest=hair)))
     assert layers.mean != alone.mean
     assert layers.mean == approx(alone.mean, abs=layers.within + alone.within)
     assert layers.swing == approx(alone.swing, abs=layers.within + alone.within)
