@@ -110,6 +110,34 @@ def test_codes_read_the_label_and_never_what_the_foam_does_in_place():
     assert "as labelled" in at("").title
 
 
+def test_a_u_value_for_a_code_is_that_of_the_label_whatever_conductivity_is_typed():
+    def at(conductivity: str):
+        layer = f'{{ board = "plain-15", thickness = "4 in"{conductivity} }}'
+        return one(text(code="uk-part-l-2021", layers=('{ concrete = "4 in" }', layer)), "code.under-slab").value
+
+    assert at(', conductivity = "0.020 W/(m·K)"') == at("") > 0.0
+
+
+def test_foam_that_thins_within_the_depth_counts_as_its_thinnest():
+    """R-10 for two feet and R-5 for two more is R-5 within four."""
+    pieces = [board(10, "outside", down="24 in"), board(5, "outside", **{"from": "-24 in", "down": "24 in"})]
+    edge = one(text(code="iecc-2021-residential", zone="5A", pieces=pieces), "code.slab-edge", asks="resistance")
+    assert edge.value == pytest.approx(5 * R, abs=1e-4) and edge.verdict == "falls short"
+
+
+def test_how_high_the_ground_stands_is_asked_and_never_taken_from_what_is_usual():
+    bare = text(code="irc-2018", zone="6A").replace('ground = "-8 in"\n', "")
+    for id in ("code.slab-edge", "code.base-course", "code.frost"):
+        assert one(bare, id).missing == "edge.A.ground"
+
+
+def test_what_holds_only_where_it_is_adopted_is_advised_and_never_falls_short():
+    bare = text(code="irc-2018", zone="6A", layers=('{ concrete = "4 in" }',))
+    layer = one(bare, "code.soil-gas", asks="layer")
+    assert (layer.verdict, layer.limit, layer.value) == ("not required, advised", None, 0.0)
+    assert "It holds where adopted." in layer.words
+
+
 def test_where_no_foam_is_asked_it_is_advised_with_its_reason():
     edge = one(text(code="irc-2021", zone="2A"), "code.slab-edge", asks="resistance")
     assert edge.verdict == "not required, advised" and edge.limit is None
@@ -123,6 +151,14 @@ def test_a_basement_is_not_taken_for_a_slab_on_the_ground():
     said = "lies 1.83 m (6 ft) below the ground; this is asked of floors less than 12 in (305 mm) below it"
     assert said in edge.words.replace("\N{THIN SPACE}", " ")
     assert one(brief, "code.basement-wall").verdict == "falls short"
+
+
+def test_of_several_edges_each_says_its_share_of_the_perimeter():
+    """Two sides of 40 ft and two of 28 ft; the second edge has one of 28."""
+    more = '[[edge]]\nsides = [2]\nkind = "frost-wall"\ndepth = "72 in"\nground = "-8 in"\n'
+    brief = text(code="irc-2018", zone="6A", more=more).replace('sides = "all"', 'sides = "rest"')
+    assert "This edge is 21 % of the perimeter." in one(brief, "code.slab-edge", edge="B").words
+    assert "of the perimeter" not in one(text(code="irc-2018", zone="6A"), "code.slab-edge").words
 
 
 def test_a_room_that_is_hardly_heated_is_no_conditioned_space():

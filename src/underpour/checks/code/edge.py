@@ -76,6 +76,7 @@ def _by_resistance(
     way = best(ways(resolved, solved, cover), depth)
     placed = f"As laid: {told(way, resolved.system)}." if way else "There is no foam from the top of the slab on."
     lost = _lost_wing(resolved, solved, cover)
+    share = _share(resolved, solved)
     rests = (*paths(way), f"{solved.edge.path}.ground")
     there = Step("proposed", "labelled resistance along the foam", told(way, resolved.system) or "none", "")
     if "resistance" in row.asks:
@@ -88,7 +89,7 @@ def _by_resistance(
                 rests_on=rests,
                 steps=(replace(there, result=say.both(value, "m²·K/W", resolved.system)),),
             ),
-            resolved, found, row, "resistance", value, words=(placed, lost),
+            resolved, found, row, "resistance", value, words=(placed, lost, share),
         )  # fmt: skip
     if ask in row.asks and ("resistance" not in row.asks or row.asks["resistance"].si):
         enough = row.asks["resistance"].si if "resistance" in row.asks else 0.0
@@ -103,8 +104,15 @@ def _by_resistance(
                 rests_on=rests,
                 steps=(replace(there, result=say.both(goes, "m", resolved.system)),),
             ),
-            resolved, found, row, ask, goes, words=(placed, lost),
+            resolved, found, row, ask, goes, words=(placed, lost, share),
         )  # fmt: skip
+
+
+def _share(resolved: Resolved, solved: SolvedEdge) -> str:
+    """How much of the perimeter an edge is, where there are several."""
+    if len(resolved.edges) < 2:
+        return ""
+    return f"This edge is {solved.edge.length / resolved.perimeter * 100.0:.0f} % of the perimeter."
 
 
 def _soil_cover(resolved: Resolved, edition: Edition, solved: SolvedEdge) -> float | None:
