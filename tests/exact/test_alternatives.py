@@ -6,7 +6,7 @@ import pytest
 
 from underpour.brief import reads
 from underpour.brief.model import Brief
-from underpour.brief.sides import sides_of_edges
+from underpour.brief.sides import stretches_of_edges
 
 BRIEF = """
 project = { use = "workshop" }
@@ -121,4 +121,5 @@ def test_a_typed_foam_stays_when_the_brief_loses_its_own() -> None:
 
 
 def test_every_side_has_one_edge() -> None:
-    assert sides_of_edges(reads(BRIEF).brief) == ((1, 3), (2, 4))
+    taken = stretches_of_edges(reads(BRIEF).brief)
+    assert [[stretch.side for stretch in edge] for edge in taken] == [[1, 3], [2, 4]]
