@@ -6,6 +6,8 @@ import cmath
 import math
 from typing import Literal
 
+YEAR = 365.2425 * 86400.0  # s
+
 
 def lowest_moment(swing: complex) -> float:
     """Moment of the year at which mean + Re(swing exp(2 pi i f)) is lowest.

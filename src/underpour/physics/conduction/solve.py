@@ -11,11 +11,11 @@ import scipy.sparse as sp
 from numpy.typing import NDArray
 from scipy.sparse.linalg import SuperLU, splu
 
+from ..year import YEAR
 from .assemble import FACINGS, Equations, Faces, equations
 from .grid import NOTHING, RATIO, Grid, Stretch, crossed, features_of, fill, finer, graded, within
 from .shapes import Body, Films, Space
 
-YEAR = 365.2425 * 86400.0  # s
 # Estimates from the change between two grids. The heat of a whole space is stationary: its error falls evenly, at
 # least four times in theory (``finer``), so its change is a safe estimate. The heat of a part of its surface, and a
 # temperature at a point, can change by accident less than they are wrong: a part also carries some of the whole's
