@@ -1,4 +1,4 @@
-"""Closed forms of heat in the ground: Kusuda and Achenbach, Stefan and Berggren, Carslaw and Jaeger, Incropera and DeWitt.
+"""Closed forms of heat in the ground: Kusuda and Achenbach, Stefan, Berggren, Carslaw and Jaeger, Incropera and DeWitt.
 
 Most values are worked out apart from ours by the source's formula (derived); the tables of Guide A3 and the answer of
 the water main were printed. Each part of data/closed_forms.toml says how it was seen.
