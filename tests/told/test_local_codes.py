@@ -4,7 +4,9 @@ from pathlib import Path
 
 import pytest
 
-from underpour.catalogue.codes import Codes, own_file
+from code_briefs import BASEMENT, FROST_WALL, found, text
+from underpour.catalogue.codes import Codes, own_file, read
+from underpour.catalogue.codes import asks as asks_of
 from underpour.mistakes import Mistakes
 
 COUNTY = """\
@@ -84,6 +86,12 @@ WRONG = [
     ('resistance = "R15"', 'resistance = "15 psi"', ("county.toml:9  row.1.resistance",)),
     ('resistance = "R15"', "resistance = 15", ("county.toml:9  row.1.resistance", "A measure is wanted here.")),
     ('resistance = "R15"\ndepth = "4 ft"\n', "", ("county.toml:5  row.1", "asks for nothing")),
+    ('resistance = "R15"', 'continuous = "R15"', ("row.1.continuous", "does not ask for continuous", "width")),
+    ('resistance = "R15"\ndepth = "4 ft"', 'f-factor = "0.5 Btu/(h·ft·F)"', ("another way", 'route = "F-factor"')),
+    ('subject = "slab-edge"', 'subject = "heated-slab"', ("row.1.place", "does not say where", '"under" or "edge"')),
+    ('subject = "slab-edge"', 'subject = "heated-slab"\nplace = "edge"', ('place = "edge" asks for added',)),
+    ('"slab-edge"', '"termite"', ("No subject is called termite.",)),
+    ('subject = "slab-edge"', 'subject = "vapour-retarder"', ("does not ask for resistance", "film or lap")),
     ('depth = "4 ft"', 'deepth = "4 ft"', ("county.toml:10", "No key of a row is called deepth.", "depth")),
     ('depth = "4 ft"', 'depth = "4 ft"\nzones = ["9"]', ("county.toml:11", "No climate zone is called 9.")),
     ('depth = "4 ft"', 'depth = "4 ft"\nwhen = ["heatedslab"]', ("county.toml:11", "The nearest is heated-slab.")),
@@ -114,3 +122,38 @@ def test_a_file_that_is_not_there_is_told_with_the_nearest_name(tmp_path):
     with pytest.raises(Mistakes) as told:
         own_file(tmp_path / "conty.toml")
     assert "There is no file conty.toml." in str(told.value) and "The nearest is county.toml." in str(told.value)
+
+
+TYPED = {
+    "m²·K/W": "R10", "m": "4 in", "mm": "10 mil", "W/(m²·K)": "0.2 W/(m²·K)", "W/(m·K)": "0.5 Btu/(h·ft·F)",
+    "%": "10 %", "Bq/m³": "200 Bq/m³",
+}  # fmt: skip
+FORMS = [
+    (subject, place, ask)
+    for subject, form in read.forms().items()
+    for place, needed in form.get("places", {"": []}).items()
+    for ask in form["one-of"]
+    if not needed or ask in needed
+]
+
+
+@pytest.mark.parametrize(("subject", "place", "ask"), FORMS)
+@pytest.mark.parametrize("more", ["", "[tube]"])
+def test_a_row_of_every_form_is_held_to(tmp_path, subject, place, ask, more):
+    """Each form that a file may have gives a finding of its own edition, or stands behind one; none is passed over."""
+    form = read.forms()[subject]
+    needed = dict.fromkeys([*form.get("places", {}).get(place, ()), ask])
+    asks = "".join(f'{name} = "{TYPED[asks_of()[name].unit]}"\n' for name in needed)
+    route = f'route = "{form["routes"][ask]}"\n' if ask in form.get("routes", {}) else ""
+    where = f'place = "{place}"\n' if place else ""
+    row = f'[[row]]\nsubject = "{subject}"\nclause = "1"\n{asks}{route}{where}'
+    made(tmp_path, f'title = "House rules"\ndate = 2026-01-01\n{row}', "house.toml")
+    kind = BASEMENT if subject == "basement-wall" else FROST_WALL
+    ground = "5 ft" if subject == "basement-wall" else "-8 in"
+    brief = text(project='local-code = "house.toml"', more=more, kind=kind, ground=ground, site='frost-depth = "40 in"')
+    told = [f for f in found(brief, str(tmp_path / "brief.toml")) if f.at["edition"] == "house"]
+    behind = ("edge-placing", "f-factors") if not more else ("edge-placing", "f-factors", "under-slab")
+    if subject == "heated-slab":
+        behind = () if more and place == "under" else ("heated-slab",)
+    assert told or subject in behind
+    assert all(f.basis[0].source == "House rules" for f in told if "by" not in f.at)

@@ -62,14 +62,11 @@ def own_file(path: Path) -> tuple[Edition, tuple[Row, ...]]:
         except Mistake as mistake:
             found.append(at_line(replace(mistake, at=f"row.{n + 1}.{mistake.at}"), "row", n, mistake.at))
             continue
-        if made.asks:
+        unheld = _unheld(made, f"row.{n + 1}")
+        if unheld is None:
             rows.append(made)
         else:
-            wanted = ", ".join(name for name, ask in read.asks().items() if ask.compared)
-            none = Mistake(
-                f"row.{n + 1}", "", "This row asks for nothing.", f"A row asks for one or more of: {wanted}."
-            )
-            found.append(at_line(none, "row", n))
+            found.append(at_line(unheld, "row", n, *unheld.at.split(".")[2:]))
     if not rows and not found:
         found.append(Mistake("row", "", "There is no row in this file.", "Add a [[row]].", str(path), 1))
     if found or edition is None:
@@ -115,13 +112,41 @@ def _unclear(told: Mapping[str, Any]) -> list[tuple[Sequence[str | int], Mistake
 
 def _missing(told: Mapping[str, Any]) -> Mistake | None:
     if "subject" not in told:
-        known = ", ".join(read.SUBJECTS)
+        known = ", ".join(read.forms())
         return Mistake("row.subject", "", "This row does not say what it is about.", f"Its subject is one of {known}.")
-    if told["subject"] not in read.SUBJECTS:
-        return mistakes.unknown("row.subject", str(told["subject"]), read.SUBJECTS, "subject")
+    if told["subject"] not in read.forms():
+        return mistakes.unknown("row.subject", str(told["subject"]), list(read.forms()), "subject")
     if not isinstance(told.get("clause"), str) or not told["clause"].strip():
         return Mistake("row.clause", "", "This row has no clause, so nobody could check it.", CLAUSED)
     return None
+
+
+def _unheld(made: Row, at: str) -> Mistake | None:
+    """What keeps a floor from being held to a row: it asks for nothing, or for what its subject does not speak of."""
+    form = read.forms()[made.subject]
+    other = next((name for name in made.asks if name not in form["asks"]), None)
+    if other is not None:
+        wrong = f"A row on {made.subject} does not ask for {other}."
+        return Mistake(f"{at}.{other}", f'"{made.asks[other].typed}"', wrong, f"It asks for {_or(form['asks'])}.")
+    if not any(name in made.asks for name in form["one-of"]):
+        wrong = f"This row on {made.subject} asks for nothing that a floor is held to."
+        return Mistake(at, "", wrong, f"It asks for {_or(form['one-of'])}.")
+    places = form.get("places", {})
+    if places and made.place not in places:
+        named = _or([f'"{name}"' for name in places])
+        return Mistake(f"{at}.place", "", f"This row on {made.subject} does not say where.", f"Write place = {named}.")
+    lacking = [name for name in places.get(made.place, ()) if name not in made.asks]
+    if lacking:
+        wrong = f'A row on {made.subject} with place = "{made.place}" asks for {lacking[0]}.'
+        return Mistake(at, "", wrong, f'Write {lacking[0]} = "..." in it.')
+    route = next((way for name, way in form.get("routes", {}).items() if name in made.asks), "")
+    if route and made.route != route:
+        return Mistake(at, "", f"{route} is another way than an R-value.", f'Write route = "{route}" beside it.')
+    return None
+
+
+def _or(words: Sequence[str]) -> str:
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} or {words[-1]}"
 
 
 def _edition(told: Mapping[str, Any], path: Path) -> Edition:

@@ -50,6 +50,11 @@ def triggers() -> Mapping[str, tuple[str, str]]:
     return MappingProxyType({word: (told["says"], told["asks"]) for word, told in _table("triggers").items()})
 
 
+def forms() -> Mapping[str, Any]:
+    """What a row on each subject may and must ask for, of the subjects that a finding reads."""
+    return _table("forms")
+
+
 def heated_from() -> float:
     """The winter temperature of a room from which it counts as heated. [degC]"""
     return float(_table("triggers")["conditioned"]["at-least"]["value"])

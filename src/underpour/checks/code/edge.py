@@ -37,7 +37,7 @@ def slab_edge(resolved: Resolved, solved: SolvedEdge, edition: Edition) -> Itera
     """
     edge = solved.edge
     empty = Finding("code.slab-edge", "Foam at the slab's edge", None, "m²·K/W", at=at(edition, edge=edge.letter))
-    by_r = chosen(resolved, edition, "slab-edge", edge, lambda row: not row.route)
+    by_r = chosen(resolved, edition, "slab-edge", edge, lambda row: row.route != BY_F)
     by_f = chosen(resolved, edition, "slab-edge", edge, lambda row: row.route == BY_F)
     if by_r is None and by_f is None:
         if "slab-edge" in edition.needs:

@@ -18,6 +18,7 @@ from .reach import below_slab, best, least, paths, told, ways
 from .rows import Chosen, chosen
 from .told import at, held_to, not_told, without_a_row
 
+BY_F = "F-factor"
 GRANULAR = ("gravel", "sand")  # what a base course may be made of
 
 
@@ -147,17 +148,18 @@ def _added(resolved: Resolved, solved: SolvedEdge, edition: Edition, found: Chos
         "m²·K/W",
         at=at(edition, edge=letter, asks="edge"),
     )
-    base = chosen(resolved, edition, "slab-edge", solved.edge, lambda each: not each.route)
+    base = chosen(resolved, edition, "slab-edge", solved.edge, lambda each: each.route != BY_F)
     if solved.edge.kind == "drawn" or base is None:
         return
     if not base.rows:
         yield not_told(empty, resolved, base)
         return
     of_edge = base.rows[0]
-    depth = max(of_edge.asks["depth"].si, row.asks["depth"].si if "depth" in row.asks else 0.0)
+    depth = max(each.asks["depth"].si if "depth" in each.asks else 0.0 for each in (of_edge, row))
     way = best(ways(resolved, solved), depth)
-    value, limit = least(way, depth), round(of_edge.asks["resistance"].si + row.asks["added"].si, 4)
-    both = f"{of_edge.asks['resistance'].typed} at the edge and {row.asks['added'].typed} added"
+    own, added = of_edge.asks.get("resistance"), row.asks["added"]
+    value, limit = least(way, depth), round((own.si if own else 0.0) + added.si, 4)
+    both = f"{own.typed if own else 'Nothing'} at the edge and {added.typed} added"
     step = Step("proposed", "labelled resistance along the foam", told(way, resolved.system) or "none", "")
     made = replace(
         empty,
@@ -300,8 +302,7 @@ def _of_layer(
         rests_on=rests,
         steps=(replace(step, result=say.both(value, empty.unit, resolved.system)),),
     )
-    words = (f"It holds {row.route}.",) if row.route else ()
-    yield held_to(made, resolved, found, row, ask, value, words=words, asked_for=not row.route)
+    yield held_to(made, resolved, found, row, ask, value)
 
 
 def _below_concrete(resolved: Resolved) -> tuple[Slice, ...]:

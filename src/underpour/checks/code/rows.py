@@ -108,4 +108,5 @@ def _asked(key: str, known: Facts, rows: Sequence[Row]) -> str:
 
 
 def _zone(resolved: Resolved, edition: Edition) -> ToldZone:
-    return resolved.zone.canada() if edition.zones == "CA" else resolved.zone.us(year_of_map(edition))
+    canada = edition.zones == "CA" or (not edition.zones and resolved.zone.country == "CA")  # house rules name no list
+    return resolved.zone.canada() if canada else resolved.zone.us(year_of_map(edition))

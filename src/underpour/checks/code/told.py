@@ -11,6 +11,7 @@ from ...measure import say
 from ...resolve import Resolved
 from .rows import Chosen
 
+ROUTES = ("", "R-value", "U-value", "F-factor")  # ways of reckoning; any other word says where alone a row holds
 FIGURES = {
     "mm": 4,
     "m²·K/W": 4,
@@ -33,7 +34,6 @@ def held_to(
     *,
     limit: float | None = None,
     words: Sequence[str] = (),
-    asked_for: bool = True,
 ) -> Finding:
     """A finding with its value held to what a row asks for; where the row asks for nothing it is advised instead.
 
@@ -47,17 +47,18 @@ def held_to(
         What is asked for, where it is not the row's own value.
     words : sequence of str
         What an adviser says of it, first.
-    asked_for : bool
-        False where the row holds only somewhere, such as an appendix where it is adopted.
+
+    A row whose route is no way of reckoning, such as an appendix "where adopted", is advised too.
     """
     unit = finding.unit
     told = asks()[ask]
     wanted = round((row.asks[ask].si * (1000.0 if unit == "mm" else 1.0)) if limit is None else limit, _places(unit))
     proposed = round(value, _places(unit))
     nothing = wanted == 0.0 and told.sense == "at least"
-    bound = not nothing and asked_for
+    only = "" if row.route in ROUTES else row.route
+    bound = not nothing and not only
     advised = subjects()[row.subject].advised
-    first = [advised] if nothing or not asked_for else []
+    first = [*([] if bound else [advised]), f"It holds {only}." if only else ""]
     made = replace(
         finding,
         value=proposed,
