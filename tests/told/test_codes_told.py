@@ -161,6 +161,14 @@ def test_of_several_edges_each_says_its_share_of_the_perimeter():
     assert "of the perimeter" not in one(text(code="irc-2018", zone="6A"), "code.slab-edge").words
 
 
+def test_a_drive_is_no_floor_of_a_building_and_nothing_is_asked_for_it():
+    brief = text(code="irc-2018", zone="6A", use="drive", inside="", kind='kind = "free-edge"')
+    told = {f.id: f for f in found(brief)}
+    for id in ("code.slab-edge", "code.frost", "code.vapour-retarder", "code.soil-gas"):
+        assert told[id].verdict == "does not apply", id
+    assert told["code.frost"].words.startswith("It is not asked where the slab lies outdoors; that is so here.")
+
+
 def test_a_room_that_is_hardly_heated_is_no_conditioned_space():
     cold = text(code="iecc-2021-residential", zone="6A", use="barn", inside='inside = "45 F"')
     warm = text(code="iecc-2021-residential", zone="6A", use="barn", inside='inside = "55 F"')

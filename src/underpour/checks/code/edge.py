@@ -287,6 +287,9 @@ def footing(resolved: Resolved, solved: SolvedEdge, edition: Edition) -> Iterato
     empty = Finding("code.frost", title, None, "m", at=at(edition, edge=edge.letter))
     frost = resolved.held.frost_depth
     open_ = f"{edge.path}.ground" if not edge.ground_told else "site.frost-depth" if frost is None else ""
+    if not found.rows and not found.missing:
+        yield not_told(empty, resolved, found)
+        return
     if not found.rows or open_:
         asked = "The building office names the frost line; the code asks that the footing stands below it."
         yield not_told(empty, resolved, replace(found, missing=found.missing or open_, words=found.words or asked))

@@ -93,9 +93,11 @@ def _why_none(rows: Sequence[Row], known: Facts, resolved: Resolved, edge: Resol
         lies = say.both(deep, "m", resolved.system)
         limit = say.typed(row.less_below_grade, "m", resolved.system)
         return f"The floor lies {lies} below the ground; this is asked of floors less than {limit} below it."
-    against = [f"where {triggers()[word][0]}" for word in row.when if known[word] is False]
-    against += [f"not where {triggers()[word][0]}" for word in row.unless if known[word] is True]
-    return f"It is asked {against[0]}; that is {'not so' if against[0].startswith('where') else 'so'} here."
+    for word in row.when:
+        if known[word] is False:
+            return f"It is asked where {triggers()[word][0]}; that is not so here."
+    so = next(word for word in row.unless if known[word] is True)
+    return f"It is not asked where {triggers()[so][0]}; that is so here."
 
 
 def _asked(key: str, known: Facts, rows: Sequence[Row]) -> str:
