@@ -103,12 +103,12 @@ def spoil(key, property, by="", **changes):
         (
             spoil("xps-25", "resistance-4C", conditions={"mean": "40 F", "age": "fresh"}),
             "record.age",
-            "value (fresh)",
+            "This is a fresh value; XPS",
         ),
         (
             spoil("xps-25", "resistance-4C", conditions={"mean": "40 F", "age": "28 d"}),
             "record.age",
-            "value (28 d)",
+            "value, at 28 d; XPS",
         ),
         (spoil("plain-15", "resistance-4C", conditions={"mean": "50 F"}), "record.conditions", "at a mean of 50 F"),
         (spoil("plain-15", "declared-10C", statistic="average"), "record.statistic", "and this is an average"),
@@ -413,4 +413,30 @@ def test_temperatures_beyond_the_standard_fall_short():
 def test_what_a_kind_needs_and_does_not_say_is_named():
     product = shipped("knob-15")
     del product["pattern"], product["sizes"]
-    assert only(held(product), "product.missing").wrong == "The record does not say: sizes, pattern."
+    said = "The record does not say: sizes (sizes of a piece or roll, width first); pattern (knobs for tube)."
+    assert only(held(product), "product.missing").wrong == said
+
+
+@pytest.mark.parametrize(
+    ("to", "more", "short"),
+    [
+        ("film-15", {}, False),
+        ("polyethylene film of film-15 and sheet-10", {}, False),
+        ("sheet-10", {}, True),
+        ("film-15-other", {}, True),
+        ("film-15", {"expires": datetime.date(2026, 11, 26)}, True),
+    ],
+)
+def test_a_tape_that_a_facing_names_was_tested_to_that_facing_by_a_record_that_stands(to, more, short):
+    tape = shipped("tape-acrylic")
+    record_of(tape, "tape-peel").update(conditions={"to": to}, **more)
+    found = [each for each in held(shipped("film-15"), tape).findings if each.id == "product.tape"]
+    assert [each.verdict for each in found] == (["falls short"] if short else [])
+    if short:
+        assert "No peel test of tape-acrylic that stands names film-15" in found[0].wrong
+
+
+def test_what_is_not_said_is_told_with_what_it_is():
+    film = shipped("sheet-15")
+    film.pop("lap")
+    assert "lap (lap of a film or tape)" in only(held(film), "product.missing").wrong

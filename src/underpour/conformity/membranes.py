@@ -54,7 +54,7 @@ def membrane(product: Product, line: Sequence[Product], today: datetime.date, ru
     rows = [row(evidence, product, 0, today, rules) for evidence in product.evidence]
     classes = film_classes(rules)
     carried = [cls for cls in classes if all(shown(limit, rows).holds for limit in cls.limits)]
-    tapes = tuple(tape for tape in line if tape.kind == "tape" and _tested_to(tape, product, today, rules))
+    tapes = tuple(tape for tape in line if tape.kind == "tape" and tested_to(tape, product, today, rules))
     lacking = [words for limit in classes[0].limits if (words := _lacks(limit, rows))]
     if product.facing is not None:
         tested = product.facing.below_slab_film
@@ -81,7 +81,7 @@ def _lacks(limit: Limit, rows: Sequence[Row]) -> str:
     return f"{limit.of.within} ({found.why or short})"
 
 
-def _tested_to(tape: Product, product: Product, today: datetime.date, rules: Rules) -> bool:
+def tested_to(tape: Product, product: Product, today: datetime.date, rules: Rules) -> bool:
     """Whether a record of a tape that counts names the product that it was tested on."""
     named = re.compile(rf"(?<![\w-]){re.escape(product.key)}(?![\w-])")
     return any(

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import datetime
 from collections import Counter
-from collections.abc import Collection, Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from .. import measure
 from ..measure import say
 from ..mistakes import Mistake
 from .findings import RecordFinding
+from .membranes import tested_to
 from .rows import day
 from .rules import Rules
 
@@ -38,13 +39,19 @@ def by_itself(product: Product, line: Line, today: datetime.date, rules: Rules) 
     lacking += [] if product.name else ["name"]
     lacking += [] if product.evidence else ["evidence"]
     if lacking:
-        wrong = f"The record does not say: {', '.join(lacking)}."
+        wrong = f"The record does not say: {'; '.join(_said(product, key) for key in lacking)}."
         instead = "docs/products.md says what each is."
         yield RecordFinding("product.missing", "", product.name or product.key, wrong, instead, "cannot tell")
     yield from _heights(product)
     yield from _prices(product, line, today)
     yield from _lap(product, rules)
     yield from _service(product, rules)
+
+
+def _said(product: Product, key: str) -> str:
+    """A key of a record with what it is: "lap (lap of a film or tape)"."""
+    told = type(product).model_fields[key].description or ""
+    return f"{key} ({told[:1].lower()}{told[1:].rstrip('.')})"
 
 
 def _heights(product: Product) -> Iterator[RecordFinding]:
@@ -125,10 +132,16 @@ def names_twice(lines: Sequence[Line]) -> dict[int, tuple[RecordFinding, ...]]:
     return found
 
 
-def tapes(product: Product, known: Collection[str]) -> Iterator[RecordFinding]:
-    """Tapes that a facing names and no file holds."""
+def tapes(
+    product: Product, known: Mapping[str, Product], today: datetime.date, rules: Rules
+) -> Iterator[RecordFinding]:
+    """Tapes that a facing names and no file holds, or whose records do not show that they were tested to it."""
     for key in product.facing.tapes if product.facing else ():
         if key not in known:
             wrong = f"No tape is called {key}."
             listing = f"Tapes of the line: {', '.join(sorted(known)) or 'none'}."
             yield RecordFinding("product.tape", "Facing", key, wrong, listing)
+        elif not tested_to(known[key], product, today, rules):
+            wrong = f"No peel test of {key} that stands names {product.key} as what it was tested to."
+            instead = f"Write {product.key} under conditions.to of that tape's tape-peel record, or leave the tape out."
+            yield RecordFinding("product.tape", "Facing", key, wrong, instead)

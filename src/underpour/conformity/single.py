@@ -168,7 +168,8 @@ def _age(evidence: Evidence, of: Property, product: Product, rules: Rules) -> It
         wrong = f"{product.family} loses R as its gas leaves, and the record does not say how old the foam was."
         yield RecordFinding("record.age", of.name, said(evidence), wrong, instead, basis=aged.basis())
     elif told.si < aged.value * (unit_of(aged.unit, "time") or 1.0):
-        wrong = f"This is a fresh value ({told.typed}); {product.family} is rated aged."
+        at = "" if told.typed == "fresh" else f", at {told.typed}"
+        wrong = f"This is a fresh value{at}; {product.family} is rated aged."
         yield RecordFinding("record.age", of.name, said(evidence), wrong, instead, basis=aged.basis())
 
 

@@ -49,7 +49,7 @@ def validation(lines: Sequence[ReadLine], today: datetime.date, rules: Rules) ->
         Product by product, in the order of the files; within one, what falls short first.
     """
     twice = names_twice([each.line for each in lines])
-    known = {product.key for each in lines for product in each.line.product if product.kind == "tape"}
+    known = _tapes_in(lines)
     held = []
     for each in lines:
         begun = 0
@@ -57,7 +57,7 @@ def validation(lines: Sequence[ReadLine], today: datetime.date, rules: Rules) ->
             at = each.products[n] if each.products else 0
             rows = each.rows[begun : begun + len(product.evidence)]
             begun += len(product.evidence)
-            found = (*twice.get(id(product), ()), *tapes(product, known))
+            found = (*twice.get(id(product), ()), *tapes(product, known, today, rules))
             held.append(_held(product, each, at, rows, found, today, rules))
     return Validation(today, tuple(held))
 
@@ -85,12 +85,15 @@ def held_product(lines: Sequence[ReadLine], key: str, today: datetime.date, rule
         The catalogue's tables.
     """
     of, product = next((each, product) for each in lines for product in each.line.product if product.key == key)
-    tape_keys = {each.key for line in lines for each in line.line.product if each.kind == "tape"}
     n = of.line.product.index(product)
     begun = sum(len(each.evidence) for each in of.line.product[:n])
-    found = (*names_twice([of.line]).get(id(product), ()), *tapes(product, tape_keys))
+    found = (*names_twice([of.line]).get(id(product), ()), *tapes(product, _tapes_in(lines), today, rules))
     at = of.products[n] if of.products else 0
     return _held(product, of, at, of.rows[begun : begun + len(product.evidence)], found, today, rules)
+
+
+def _tapes_in(lines: Sequence[ReadLine]) -> dict[str, Product]:
+    return {product.key: product for each in lines for product in each.line.product if product.kind == "tape"}
 
 
 def _held(

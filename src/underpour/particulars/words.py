@@ -174,7 +174,7 @@ def facing(of: Facing) -> str:
     """The facing in one phrase."""
     thick = f"{of.thickness.typed} of " if of.thickness else ""
     faces = "both faces" if of.faces == "both" else "one face"
-    taped = f"; tapes tested to it: {', '.join(of.tapes)}" if of.tapes else "; no tape was tested to it"
+    taped = f"; tape for its joints: {', '.join(of.tapes)}" if of.tapes else "; no tape was tested to it"
     return f"{thick}{of.film} on {faces}: {of.role}{taped}"
 
 
