@@ -88,6 +88,14 @@ def test_a_record_that_does_not_say_its_laboratory_cannot_be_told_until_it_does(
     assert evidence(brief)["fold-20"] == "meets"
 
 
+def test_a_line_that_is_there_as_a_table_only_is_not_passed_over(job):
+    brief = job()
+    (brief.parent / "catalogue/line.CSV").write_text("row,key\n", "utf-8")
+    with pytest.raises(Mistakes) as told:
+        read(brief)
+    assert "underpour catalogue import" in next(iter(told.value)).instead
+
+
 def test_a_folder_without_a_line_changes_nothing(job):
     assert read(job(brief=BRIEF.replace("fold-20", "plain-25"))).products is shipped_products()
 

@@ -524,3 +524,23 @@ def test_a_csv_needs_no_library_for_workbooks(folder: Path) -> None:
     ask += "print('loaded', *[name for name in ('openpyxl', 'xlsxwriter', 'numpy') if name in sys.modules])"
     told = subprocess.run([sys.executable, "-c", ask], capture_output=True, text=True, check=True).stdout
     assert told.splitlines()[-1] == "loaded"
+
+
+def test_every_column_that_a_pattern_lacks_is_told_at_once(folder, capsys):
+    rows = [
+        LINE,
+        "product|p-1|name=Panel|kind=tube-panel|sizes=4 ft x 8 ft|pattern.pitch=3 in",
+        "made|p-1|thickness=2 in",
+    ]
+    Path("line.csv").write_text(few(*rows, heading=(*FEW, "pattern.pitch")), "utf-8")
+    assert main(["catalogue", "import", "line.csv", "-o", "line.toml"]) == 2
+    said = capsys.readouterr().err
+    for name in ("knob-height", "tubes", "centre-above-base", "least-bend", "knob-share"):
+        assert f"There is no pattern.{name}." in said
+
+
+@pytest.mark.parametrize("word", [["catalogue", "validate"], ["catalogue", "compare", "--catalogue"]])
+def test_a_table_in_the_place_of_a_line_is_told_with_the_way_to_import_it(word, folder, capsys):
+    Path("line.csv").write_text(GOOD, "utf-8")
+    assert main([*word, "line.csv"]) == 2
+    assert "underpour catalogue import line.csv -o line.toml" in capsys.readouterr().err

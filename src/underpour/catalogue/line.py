@@ -82,15 +82,15 @@ def _age(typed: str) -> Measure:
     return Measure(0.0, typed) if typed.strip() == "fresh" else read(typed, "time")
 
 
-def _known(listed: Callable[[], list[str]], what: str) -> PlainValidator:
-    """A word of a list that stands in a table."""
+def _known(listed: Callable[[], list[str]], what: str, told: str = "") -> PlainValidator:
+    """A word of a list that stands in a table; ``told`` says where its words are explained."""
 
     def reader(value: object) -> str:
         if isinstance(value, str) and value in listed():
             return value
         near = nearest(str(value), listed())
         hint = f"The nearest is {near[0]}." if near else f"To choose from: {', '.join(listed())}."
-        wrong = Mistake("", f'"{value}"', f"No {what} is called {value}.", hint)
+        wrong = Mistake("", f'"{value}"', f"No {what} is called {value}.", f"{hint} {told}".strip())
         raise PydanticCustomError("mistake", "a mistake", {"mistakes": (wrong,)})
 
     return PlainValidator(reader)
@@ -115,7 +115,8 @@ Resistance = Annotated[Measure, _of("resistance"), _shown("R8.1", "RSI 1.43")]
 Share = Annotated[Measure, _of("share"), _shown("30 %")]
 Age = Annotated[Measure, _typed(_age, Measure), _shown("180 d", "25 years", "fresh")]
 Sized = Annotated[Size, _typed(size, Size), _shown("4 ft x 8 ft")]
-PropertyKey = Annotated[str, _known(_property_keys, "property"), _shown("strength")]
+EXPLAINED = "What each is: underpour catalogue list properties"
+PropertyKey = Annotated[str, _known(_property_keys, "property", EXPLAINED), _shown("strength")]
 Family = Annotated[str, _known(families, "foam"), _shown("EPS", "XPS")]
 
 

@@ -26,6 +26,7 @@ WANTED = {
     "string_pattern_mismatch": ("A key is in lower-case letters, numbers and hyphens.", 'Write it like "plain-15".'),
     "greater_than_equal": ("This is too little.", "It is 1 at least."),
 }
+TABLES = (".csv", ".xlsx")  # what `underpour catalogue import` makes a product line of
 
 
 def line_text(path: FilePath) -> str:
@@ -34,8 +35,11 @@ def line_text(path: FilePath) -> str:
     Raises
     ------
     Mistake
-        It is not there, may not be read, or is not text in UTF-8.
+        It is not there, is a table, may not be read, or is not text in UTF-8.
     """
+    if path.suffix.lower() in TABLES and path.is_file():
+        instead = f"Import it first: underpour catalogue import {path} -o {path.with_suffix('.toml')}"
+        raise Mistake("", "", "This is a table, and a product line is a TOML file.", instead, str(path))
     try:
         return path.read_text("utf-8-sig").replace("\r\n", "\n")
     except FileNotFoundError:
@@ -62,7 +66,10 @@ def lines_in(path: FilePath) -> dict[str, str]:
     files = sorted(path.glob("*.toml")) if path.is_dir() else [path]
     if not files:
         wrong = "There is no product line in this folder."
-        raise Mistakes([Mistake("", "", wrong, "A product line is a TOML file; see docs/products.md.", str(path))])
+        tables = sorted(each for each in path.iterdir() if each.suffix.lower() in TABLES)
+        importing = f" Import the table: underpour catalogue import {tables[0]} -o {tables[0].with_suffix('.toml')}"
+        instead = f"A product line is a TOML file; see docs/products.md.{importing if tables else ''}"
+        raise Mistakes([Mistake("", "", wrong, instead, str(path))])
     found: dict[str, str] = {}
     wrongs: list[Mistake] = []
     for file in files:

@@ -210,10 +210,14 @@ def products_beside(folder: Path, day: datetime.date | None = None) -> Products:
     Raises
     ------
     Mistakes
-        A line that cannot be read, with file and line, or two products of one key.
+        A line that cannot be read, with file and line, a folder that holds a line as a table only, two products of
+        one key.
     """
+    from .line_file import TABLES
+
     beside = folder / OWN
-    if not beside.is_dir() or not any(beside.glob("*.toml")):
+    held = {each.suffix.lower() for each in beside.iterdir()} if beside.is_dir() else set()
+    if held.isdisjoint((".toml", *TABLES)):
         return _shipped_on(day or today())
     return Products(own_lines(beside), day or today())
 

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from ..catalogue.line import Line
 
 Path = tuple[str | int, ...]
-Place = tuple[int, int, int]  # sheet, row, column: the order in which mistakes are told
+Place = tuple[int, int, int, str]  # sheet, row, column, and the name of one that is not there: their order when told
 ALIKE = 4  # rows with the same mistake in one column that are told as one
 HINTED = 50  # rows of which it is asked whether their cells stand beside their columns
 
@@ -47,9 +47,10 @@ class _Reading:
 
     def tell(self, sheet: int, row: int, column: int, mistake: Mistake, name: str = "") -> None:
         of = self.sheets[sheet]
-        place = (sheet, row, column)
+        columns = self.headings[sheet].columns if sheet < len(self.headings) else {}
+        place = (sheet, row, column, "" if column in columns else name)
         if place not in self.wrong:
-            called = name or self.headings[sheet].columns.get(column, "") if sheet < len(self.headings) else name
+            called = name or columns.get(column, "")
             self.wrong[place] = mistake.placed(at=of.at(row, column, "" if row == of.rows[0][0] else called))
 
 
@@ -87,10 +88,10 @@ def line_of(sheets: Sequence[Sheet]) -> Line:
 def _gathered(reading: _Reading) -> list[Mistake]:
     """What is wrong in its order; the same of many rows of a column is told once, with all of the rows."""
     alike: dict[tuple[int, int, str, str], list[int]] = {}
-    for (sheet, row, column), mistake in sorted(reading.wrong.items()):
+    for (sheet, row, column, _), mistake in sorted(reading.wrong.items()):
         alike.setdefault((sheet, column, mistake.wrong, mistake.instead), []).append(row)
     told = []
-    for (sheet, row, column), mistake in sorted(reading.wrong.items()):
+    for (sheet, row, column, _), mistake in sorted(reading.wrong.items()):
         rows = alike[sheet, column, mistake.wrong, mistake.instead]
         if len(rows) < ALIKE:
             told.append(mistake)
