@@ -87,3 +87,17 @@ def test_a_mistyped_name_is_asked_about(capsys):
 def test_a_use_is_shown_by_any_word_for_it():
     assert shown("church", HELD, 80) == shown("assembly", HELD, 80)
     assert "Assembly (catalogue.use.assembly)" in shown("church", HELD, 80)
+
+
+@pytest.mark.parametrize(
+    ("what", "said"),
+    [
+        ("properties", ["resistance-24C", "permeance", "ng/(Pa·s·m²) or perm", "ASTM E96", "conditions.thickness"]),
+        ("classes", ["ASTM C578 type IX", "CAN/ULC-S701 type 4", "ASTM E1745 class A", "EN 13163"]),
+    ],
+)
+def test_what_a_record_can_say_is_listed(what, said, capsys):
+    assert main(["catalogue", "list", what]) == 0
+    told = capsys.readouterr().out
+    assert all(each in told for each in said)
+    assert max(map(len, told.splitlines())) <= 80

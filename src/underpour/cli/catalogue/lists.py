@@ -16,18 +16,21 @@ EXAMPLE = "underpour catalogue list boards"
 HELP = """\
 underpour catalogue list [WHAT] [--catalogue FILE-or-FOLDER]
 
-Lists what can be named in a brief, one line each.
+Lists what can be named in a brief, one line each; or what can stand in the
+record of a product.
 
   WHAT         boards, unsuited (boards that do not belong below a slab),
                products, grounds, materials, retarders, sheets, agents (what may
                touch foam), surfaces, air-spaces, codes, limits, uses or
-               sources; all of them unless you say
+               sources; all of them unless you say. For a record: properties
+               (what a test can give, in which unit, by which test) or classes
   --catalogue  your own product line, or a folder of them, beside the line that
                comes with the tool
 
 For example:
 
   underpour catalogue list boards
+  underpour catalogue list properties
 """
 HEADS = {
     "boards": "Boards, for `board =`",
@@ -45,6 +48,11 @@ HEADS = {
     "uses": "Uses, for `use =`",
     "sources": "Sources of the numbers, and how each was seen",
 }
+OF_RECORDS = {  # what stands in the record of a product: each list by itself
+    "properties": "What a test can give, for `property` in a record",
+    "classes": "Classes that can be claimed, for `claims` in a record",
+}
+CODES = "Codes of EN 13163 and EN 13164 are read part by part: docs/products.md, Where the classes stand."
 
 
 def parser() -> Words:
@@ -58,9 +66,12 @@ def told(words: Sequence[str]) -> Told:
     """The lists asked for, or all of them."""
     asked = parser()
     given = asked.read(words)
+    if given.what in OF_RECORDS:
+        return Told(_of_records(given.what, width_of_terminal()))
     if given.what is not None and given.what not in HEADS:
-        wrong, listing = f"There is no list of {given.what}.", f"To choose from: {', '.join(HEADS)}."
-        raise unknown_word("underpour catalogue list", given.what, HEADS, wrong, listing)
+        known = (*HEADS, *OF_RECORDS)
+        wrong, listing = f"There is no list of {given.what}.", f"To choose from: {', '.join(known)}."
+        raise unknown_word("underpour catalogue list", given.what, known, wrong, listing)
     lists = tuple(HEADS) if given.what is None else (given.what,)
     return Told(listed(lists, products_named(given.catalogue), width_of_terminal()))
 
@@ -73,6 +84,30 @@ def listed(lists: Sequence[str], products: Products, width: int) -> str:
         indent = 2 + max((len(key) for key, _ in entries), default=0) + 2
         lines += block(HEADS[what], (line for key, words in entries for line in hung(words, width, indent, f"  {key}")))
     return "\n".join([*lines, "Every number of one: underpour catalogue show NAME"]) + "\n"
+
+
+def _of_records(what: str, width: int) -> str:
+    from ...catalogue.classes import product_classes
+    from ...catalogue.properties import properties
+
+    if what == "properties":
+        entries = [
+            (
+                of.key,
+                f"{of.name}: in {of.usual_units}, by {', '.join(of.methods)}"
+                + (f"; with {', '.join(f'conditions.{each}' for each in of.at)}" if of.at else ""),
+            )
+            for of in properties().values()
+        ]
+        indent = 2 + max(len(key) for key, _ in entries) + 2
+        lines = [line for key, words in entries for line in hung(words, width, indent, f"  {key}")]
+    else:
+        lines = [
+            f"  {of.name}" + (" (from memory only: no claim of it is refused)" * of.doubtful)
+            for of in product_classes()
+        ]
+        lines += ["", *hung(CODES, width)]
+    return "\n".join(block(OF_RECORDS[what], lines)) + "\n"
 
 
 def shelf(what: str, products: Products) -> Iterator[tuple[str, str]]:
