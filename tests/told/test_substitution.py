@@ -192,3 +192,12 @@ def test_a_class_can_be_asked_for_and_products_are_held_to_its_numbers():
 def test_an_unknown_product_is_a_mistake_with_the_nearest():
     with pytest.raises(Mistake, match="No board is called plain-52"):
         held(TEXT, "plain-25", "plain-52")
+
+
+def test_where_the_brief_wants_an_r_that_r_is_asked_and_not_what_the_board_gives_over():
+    """plain-25 reaches R-8 in 2 in with R-8.5; a board of R-8.1 in 2 in is thick enough."""
+    text = TEXT.replace('board = "plain-25", thickness = "2 in"', 'board = "plain-25", r = "R8"')
+    assert text != TEXT
+    found = held(text, "plain-25", "plain-15")
+    assert any(each.startswith("R-8.0 (RSI") for each in found.needs)
+    assert not any("as labelled is asked" in each for each in reasons(found, "plain-15"))

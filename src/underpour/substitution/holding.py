@@ -85,20 +85,26 @@ def of_facing(asked: Facing | None, board: Board, products: Products) -> Iterato
         )
 
 
+def r_asked(piece: Slice) -> float | None:
+    """The R that is asked for at a place: what the brief wants there, else the board's own as labelled. [m²·K/W]"""
+    return piece.r_label if piece.wanted is None else piece.wanted.r
+
+
 def exchanges(places: Sequence[tuple[Slice, str]], board: Board, system: System) -> Iterator[Exchange | Refusal]:
-    """For each place, with the thickness typed there, the thinnest thickness made whose labelled R is no less."""
+    """For each place, with the thickness typed there, the thinnest thickness made whose labelled R is what is asked."""
     for place, typed in places:
         path = place.path.rpartition(".")[0]
-        if place.r_label is None:
+        asked = r_asked(place)
+        if asked is None:
             yield Exchange(path, "", "", None, None)
             continue
         made = sorted(board.made, key=lambda each: each.thickness)
-        found = next((each for each in made if each.r_label.value >= place.r_label * (1.0 - SAME)), None)
+        found = next((each for each in made if each.r_label.value >= asked * (1.0 - SAME)), None)
         if found is not None:
             before = typed or say.both(place.thickness, "m", system)
             yield Exchange(path, before, found.typed, place.r_label, found.r_label.value)
             continue
-        wanted = say.both(place.r_label, "m²·K/W", system)
+        wanted = say.both(asked, "m²·K/W", system)
         most = (
             f"its thickest, {made[-1].typed}, has {say.both(made[-1].r_label.value, 'm²·K/W', system)}" if made else ""
         )

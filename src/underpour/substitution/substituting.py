@@ -47,9 +47,9 @@ class _Asked:
 def substitution(reading: Reading, key: str, by: str | None = None) -> Substitution:
     """Every product in hand, or the one that is proposed, held against what a board of the brief is asked for.
 
-    A product is asked for every firm number of the classes that the board stands for, for its labelled R at each place,
-    for its facing where it has one, and for records that hold. What is left is put into the brief, and everything that
-    met there has to meet still.
+    A product is asked for every firm number of the classes that the board stands for, for its labelled R at each place
+    (the R that the brief wants there, where it names one), for its facing where it has one, and for records that hold.
+    What is left is put into the brief, and everything that met there has to meet still.
 
     Parameters
     ----------
@@ -123,9 +123,10 @@ def _path(reading: Reading, words: str) -> Path:
 def _needs(of: _Asked) -> Iterator[str]:
     """What is asked for beside the classes, in words."""
     for piece, _ in of.places:
-        if piece.r_label is not None:
+        asked = holding.r_asked(piece)
+        if asked is not None:
             at = piece.path.rpartition(".")[0]
-            wanted = say.both(piece.r_label, "m²·K/W", of.resolved.system)
+            wanted = say.both(asked, "m²·K/W", of.resolved.system)
             yield f"{wanted} as labelled at {place_words(at)} ({of.board.label_terms})"
     if of.facing is not None:
         faces = "both faces" if of.facing.faces == "both" else "one face"
