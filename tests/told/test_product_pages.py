@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import Any
 
 import hostile_line
+import pypdf
 import pytest
 from sheets import sheets, words
 from test_submittal_sheets import is_sound, is_well_set, squeezed
@@ -308,7 +309,7 @@ def test_what_moved_is_named_with_what_it_was():
     product["evidence"][3]["value"] = 16.5
     _, moved = since(last, sheet(shown(product)[0]), "last.json")
     assert [(each.was, each.now) for each in moved] == [("16.4 psi (113 kPa)", "16.5 psi (114 kPa)")]
-    assert moved[0].what == "figures, 4, value"
+    assert moved[0].what == "properties, no. 4, Compressive strength, value"
 
 
 # ---------------------------------------------------------------------------------------------------------- the command
@@ -319,7 +320,7 @@ def test_a_sheet_that_says_the_same_keeps_the_day_of_its_first_issue(tmp_path, c
     assert main(["datasheet", "plain-15", "-o", out, "--keep", kept, *DAY]) == 0
     again = ["datasheet", "plain-15", "-o", out, "--since", kept, "--keep", kept, "--date", "2027-01-05"]
     assert main(again) == 0
-    assert "first issued on 2026-11-27" in capsys.readouterr().out
+    assert "first issued on 27 November 2026" in capsys.readouterr().out
     told = earlier(Path(kept).read_text("utf-8"), kept)
     assert (told["issued"], told["day"]) == ("2026-11-27", "2027-01-05")
     assert "firstissued27November2026" in squeezed(words(Path(out).read_bytes()))
@@ -352,6 +353,34 @@ def test_the_label_names_maker_class_thickness_and_certificate(capsys):
     said = " ".join(capsys.readouterr().out.split())
     for part in ("Marlpit Board Works (invented)", "ASTM C578 type II", "3-3/4 in", "R10.1", "MB-11-THE", "Lot"):
         assert part in said
+
+
+def test_only_what_a_tape_can_measure_is_taped():
+    names = {key: [name for name, _ in label(line()[key])] for key in ("plain-15", "knob-15", "sheet-15", "tape-butyl")}
+    assert {key: "Thickness taped" in each for key, each in names.items()} == {
+        "plain-15": True,
+        "knob-15": True,
+        "sheet-15": False,
+        "tape-butyl": False,
+    }
+
+
+def test_a_name_that_only_an_own_line_has_says_how_to_name_that_line(tmp_path, capsys):
+    assert main(["datasheet", "dunmore-25", "-o", str(tmp_path / "a.pdf"), *DAY]) == 2
+    assert "--catalogue FILE" in capsys.readouterr().err
+
+
+def test_the_head_of_a_group_goes_overleaf_with_its_rows():
+    heads = {"What it is", "Thicknesses made, and R as labelled at 75 °F mean", "As tested", "In use"}
+    heads |= {"What may stand on it for good"}
+    keys = ["plain-15", "plain-25", "film-15", "xps-25", "xps-40"]
+    for count in range(2, len(keys) + 1):
+        of = comparison([line()[key] for key in keys[:count]])
+        made = product_comparison(of, date="2026-11-27", closing="Made of records.", paper="us-letter").pdf
+        for page in pypdf.PdfReader(io.BytesIO(made)).pages:
+            lines = [each.strip() for each in page.extract_text().splitlines() if each.strip()]
+            body = lines[: next((n for n, each in enumerate(lines) if each == "Products"), len(lines))]
+            assert body[-1] not in heads
 
 
 def test_an_own_line_is_compared_and_has_its_sheets(tmp_path, capsys):
@@ -484,6 +513,20 @@ def test_a_guide_has_the_words_of_the_submittal_and_no_others():
             assert work.what == rows[work.key]["what"]
     assert "Keep them covered: grey foam warps in the sun." in str(guide_of(line()["graphite-15"])["works"])
     assert "grey foam" not in str(guide_of(line()["plain-15"])["works"]).lower()
+
+
+def test_the_guides_of_one_line_tell_one_order():
+    """As in the starter briefs: the film right under the concrete; below the boards where the room is kept cold."""
+    from underpour.catalogue import use
+
+    keys = ("plain-15", "film-15", "sheet-15", "stone-clean")
+    for of, usual in (("garage", "gravel, boards, film, concrete"), ("cold-store", "gravel, film, boards, concrete")):
+        assert {guide(line()[key].product, use(of), "US").usual for key in keys} == {usual}
+    assert guide(line()["plain-15"].product, use("drive"), "US").usual == "gravel, boards, concrete"
+    told = {of: str(guide_of(line()["plain-15"], use(of))["works"]) for of in ("garage", "cold-store", "drive")}
+    assert "on the gravel, tight" in told["garage"] and "no concrete runs through" not in told["garage"]
+    assert "on the film, tight" in told["cold-store"] and "no concrete runs through" in told["cold-store"]
+    assert "on the gravel, tight" in told["drive"] and "no concrete runs through" in told["drive"]
 
 
 def test_boards_are_laid_before_the_next_boards():

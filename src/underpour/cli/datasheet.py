@@ -89,12 +89,13 @@ def told(words: Sequence[str]) -> Told:
 
     from ..particulars import sheet as sheet_of
     from ..particulars import since
+    from ..particulars.sheet import printed_day
 
     sheet = sheet_of(of, prices=given.prices)
     moved: tuple[str, Sequence[Moved]] | None = None
     if last is not None:
         sheet, found = since(last, sheet, given.since)
-        moved = (f"the sheet of {last['day']}, mark {last['mark']}", found)
+        moved = (f"the sheet of {printed_day(last['day'])}, mark {last['mark']}", found)
 
     from ..papers import data_sheet
 
@@ -177,7 +178,9 @@ def of_the_record(of: Particulars) -> list[Mistake]:
 
 
 def _moved_words(moved: Sequence[Moved], sheet: dict[str, Any]) -> str:
+    from ..particulars.sheet import printed_day
+
     if not moved:
-        return f"It says what the older sheet says, first issued on {sheet['issued']}."
+        return f"It says what the older sheet says, first issued on {printed_day(sheet['issued'])}."
     number = "1 thing has" if len(moved) == 1 else f"{len(moved)} things have"
     return f"{number} moved since the older sheet; the last part lists what."

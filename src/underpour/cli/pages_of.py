@@ -98,7 +98,7 @@ def _listing(products: Sequence[Offered]) -> str:
     from ..catalogue.products import SHIPPED
 
     if any(each.held.file == SHIPPED.name for each in products):
-        return "All of them: underpour catalogue list products"
+        return "All of them: underpour catalogue list products. A line of your own is named with --catalogue FILE."
     keys = [each.product.key for each in products]
     more = f" and {len(keys) - MOST} more" if len(keys) > MOST else ""
     return f"To choose from: {', '.join(keys[:MOST])}{more}."

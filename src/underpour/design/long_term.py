@@ -60,7 +60,7 @@ def _by_share(board: Board, key: str, share: Quantity) -> Held:
         key,
         long_term_strength(board.strength.value * KILO, share.value),
         "strength × share",
-        f"{board.strength.value:.1f} × {share.value:.3f}",
+        f"{board.strength.value:.1f} kPa × {share.value:.3f}",
         (share.basis(), board.strength.basis()),
         (board.strength.path, share.path),
     )
@@ -83,7 +83,7 @@ def _one_percent(board: Board) -> Held:
         "one-percent",
         board.one_percent.value * KILO,
         "as tested",
-        f"{board.one_percent.value:.1f}",
+        f"{board.one_percent.value:.1f} kPa",
         (board.one_percent.basis(), rule.basis()),
         (board.one_percent.path, rule.path),
     )

@@ -23,6 +23,8 @@ if TYPE_CHECKING:
 TIED = "\N{NO-BREAK SPACE}"  # a line never ends between a number and its unit
 DRAWN = "as far as the drawing shows"
 FITTINGS = ("tape", "edge-strip", "drain", "clip")
+ON = {"ground": "the ground", "gravel": "the gravel", "vapour-retarder": "the film", "board": "the boards"}
+COVERED = {"vapour-retarder": "before the film", "board": "before the boards", "concrete": "before the pour"}
 LAID = ("before", "layer", "slab-edge", "after")  # groups of the table that hold what lies in a build-up
 
 
@@ -48,7 +50,7 @@ def guide(product: Product, use: Use | None, system: System) -> Guide:
         Which measures of the trade come first.
     """
     stages = tuple(_stages(product, use, system))
-    return Guide(_usual(product), tuple(each.work for each in stages), points(stages, ()))
+    return Guide(_usual(product, use), tuple(each.work for each in stages), points(stages, ()))
 
 
 def things(product: Product, use: Use | None) -> tuple[Thing, ...]:
@@ -82,15 +84,31 @@ def _taken(row: Row, thing: Thing, group: str) -> bool:
     return asked(row, thing)
 
 
-def _usual(product: Product) -> str:
-    """The build-up, from the ground up, that the words of a layer are taken for."""
+def _usual(product: Product, use: Use | None) -> str:
+    """The build-up, from the ground up, that the words of a layer are taken for.
+
+    A film lies right under the concrete, as in the starter briefs: below the boards where the room is kept cold, and
+    below a panel whose knobs the concrete fills. Outdoors there is none.
+    """
+    above = "gravel, boards, film, concrete"
+    below = "gravel, film, boards, concrete"
+    none = "gravel, boards, concrete"
+    flat = {"": above, "cold-floor": below, "outdoors": none}[_room(use)]
     usual = {
-        "film": "gravel, boards, film, concrete",
-        "gravel": "ground, gravel, boards, concrete",
-        **dict.fromkeys((*FLAT, "tube-panel"), "gravel, film, boards, concrete"),
+        **dict.fromkeys(FLAT, flat),
+        "film": below if flat is below else above,
+        "gravel": flat,
+        "tube-panel": none if flat is none else below,
         "soil-gas-panel": "levelled ground, panels, film, concrete",
     }
     return usual.get(product.kind, "")
+
+
+def _room(use: Use | None) -> str:
+    """What a use says of the room above: "outdoors", "cold-floor", or nothing of either."""
+    if use is None:
+        return ""
+    return "outdoors" if use.room is None else "cold-floor" if use.cold_floor else ""
 
 
 def _features(product: Product, use: Use | None) -> Iterator[str]:
@@ -114,10 +132,8 @@ def _features(product: Product, use: Use | None) -> Iterator[str]:
         "untaped": product.facing and not product.facing.tapes,
     }
     yield from (name for name, there in present.items() if there)
-    if use is not None and use.room is None:
-        yield "outdoors"
-    if use is not None and use.cold_floor:
-        yield "cold-floor"
+    if _room(use):
+        yield _room(use)
 
 
 def _tested_to(product: Product) -> tuple[str, ...]:
@@ -158,28 +174,35 @@ def _degrees(measure: Measure) -> str:
 
 def _layers(product: Product, features: frozenset[str], words: Mapping[str, str]) -> Iterator[Thing]:
     """The product as a layer of its usual build-up; flat boards in two layers, since many floors have two."""
-    name = words["name"]
     if product.kind in (*FLAT, *SHAPED):
-        channelled = product.channels is not None
-        on, over = ("ground", "vapour-retarder") if channelled else ("vapour-retarder", "concrete")
-        below = "the levelled ground" if channelled else "the film"
-        first = features | {f"on:{on}", f"under:{over}"}
-        covered = "before the film" if channelled else "before the pour"
-        yield Thing("layer", "board", "", "", first, {**words, "below": below, "covered": covered}, ())
+        below, above = _beside(product, features)
+        yield _layer("board", features, words, below, above)
         if product.kind in FLAT:
-            second = {
-                **words,
-                "layer": f"a second layer of {name}",
-                "below": "the boards",
-                "covered": "before the pour",
-            }
-            yield Thing("layer", "board", "", "", features | {"on:board", "under:concrete"}, second, ())
+            second = {**words, "layer": f"a second layer of {words['name']}"}
+            yield _layer("board", features, second, "board", above)
     elif product.kind == "film":
-        at = {**words, "below": "the boards", "covered": "before the pour"}
-        yield Thing("layer", "vapour-retarder", "", "", features | {"on:board", "under:concrete"}, at, ())
+        below, above = ("gravel", "board") if "cold-floor" in features else ("board", "concrete")
+        yield _layer("vapour-retarder", features, words, below, above)
     elif product.kind == "gravel":
-        at = {**words, "below": "the ground", "covered": "before the boards"}
-        yield Thing("layer", "gravel", "", "", features | {"on:ground", "under:board"}, at, ())
+        above = "vapour-retarder" if "cold-floor" in features else "board"
+        yield _layer("gravel", features, words, "ground", above)
+
+
+def _beside(product: Product, features: frozenset[str]) -> tuple[str, str]:
+    """What lies below boards and what lies on them, in their usual build-up."""
+    if product.channels is not None:
+        return "ground", "vapour-retarder"
+    if "outdoors" in features:
+        return "gravel", "concrete"
+    if product.pattern is not None or "cold-floor" in features:
+        return "vapour-retarder", "concrete"
+    return "gravel", "vapour-retarder"
+
+
+def _layer(each: str, features: frozenset[str], words: Mapping[str, str], below: str, above: str) -> Thing:
+    on = "the levelled ground" if "channels" in features else ON[below]
+    said = {**words, "below": on, "covered": COVERED[above]}
+    return Thing("layer", each, "", "", features | {f"on:{below}", f"under:{above}"}, said, ())
 
 
 def _pieces(product: Product, features: frozenset[str], words: Mapping[str, str]) -> Iterator[Thing]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from ..catalogue.products import FLAT, SHAPED
 from .figures import STANDS
 from .shown import LABELLED_BY, Particulars
 
@@ -29,5 +30,6 @@ def _lines(of: Particulars) -> Iterator[tuple[str, str]]:
     certificates = dict.fromkeys(f"{each.certificate}, to {each.expires}" for each in behind)
     yield "Certificates", "; ".join(certificates) or "no record"
     yield "Lot and day of making", ""
-    yield "Thickness taped", ""
+    if of.product.kind in (*FLAT, *SHAPED):
+        yield "Thickness taped", ""
     yield "Delivery ticket", ""

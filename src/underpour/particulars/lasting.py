@@ -19,7 +19,7 @@ class Lasting:
 
     title: str  # "a third of the strength"
     words: str  # "37.7 kPa (5.5 psi)"; "" where it cannot be told
-    worked: str  # "strength × share: 113.1 × 0.333"
+    worked: str  # "strength × share: 113.1 kPa × 0.333"
     source: str  # of the rule
     records: tuple[int, ...]  # of the product that it leans on
     standing: str  # the first of theirs that does not stand, or stands; "cannot tell"

@@ -13,7 +13,24 @@ from .sheet import FORMAT
 
 HOW = "Give what datasheet --keep wrote for the last sheet."
 REPEATED = ("short", "open", "label", "statistics", "burns", "why")  # say again what stands elsewhere on the sheet
-NAMED_BY = ("record", "thickness", "name", "words", "about", "title")  # what tells one entry of a list from another
+NAMED_BY = ("thickness", "name", "words", "about", "title")  # what tells one entry of a list from another
+SAID = {  # of what is kept under a name that no sheet prints
+    "called": "what it is",
+    "for": "what it is for",
+    "not": "what it is not for",
+    "claims": "classes claimed",
+    "carried": "classes that the records carry",
+    "not_held": "not looked at in its code",
+    "made": "thicknesses made",
+    "lasting": "what may stand on it for good",
+    "figures": "properties",
+    "facts": "how it comes",
+    "use": "in use",
+    "embodied": "embodied carbon",
+    "r": "R as labelled",
+    "worked": "how it is worked out",
+    "governs": "whether it governs",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,12 +103,18 @@ def _leaves(told: Any, path: tuple[str, ...] = ()) -> Iterator[tuple[str, str]]:
     if isinstance(told, Mapping):
         for key, value in told.items():
             if key not in (REPEATED if path else (*REPEATED, *NOT_SAID)):
-                yield from _leaves(value, (*path, key.replace("_", " ")))
+                yield from _leaves(value, (*path, str(SAID.get(key, key))))
     elif isinstance(told, list | tuple):
         for number, each in enumerate(told, start=1):
-            name = (
-                next((each[key] for key in NAMED_BY if each.get(key)), number) if isinstance(each, Mapping) else number
-            )
-            yield from _leaves(each, (*path, f"{name}"))
+            yield from _leaves(each, (*path, _named(each, number)))
     else:
         yield ", ".join(path), str(told)
+
+
+def _named(entry: Any, number: int) -> str:
+    """What an entry of a list is called: a test by its number on the sheet and its property."""
+    if not isinstance(entry, Mapping):
+        return str(number)
+    if "record" in entry and "name" in entry:
+        return f"no. {entry['record']}, {entry['name']}"
+    return str(next((entry[key] for key in NAMED_BY if entry.get(key)), number))
