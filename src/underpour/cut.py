@@ -14,9 +14,11 @@ from .physics.conduction.shapes import Films
 from .physics.conduction.solve import Climate, Gap, Overlap, Solved, sketch_each, solve_each
 from .physics.domain import OutOfDomain
 from .resolve import Resolved, ResolvedEdge
-from .sections.build import section, unbuilt
+from .sections.build import over_moving_water, section, unbuilt
 from .sections.levels import levels
-from .sections.parts import Section
+from .sections.parts import Air, Part, Section
+
+TOUCHING = Films(1e-5, 1e-5, 1e-5)  # m²·K/W: ground that touches water has its temperature
 
 
 def solved_edges(resolved: Resolved, before: Sequence[SolvedEdge] = ()) -> tuple[SolvedEdge, ...]:
@@ -54,20 +56,30 @@ def _solved(
         "outdoors": Climate(beside.mean, beside.swing),
     }
     airs = tuple(climates[air.where] for air in made.airs)
+    water = None if made.outdoors else over_moving_water(resolved, edge, made)
+    climates["water"] = Climate(resolved.outdoor_mean)
     for known in before:
-        if known.heat.climates == airs and _cut_alike(known.section, made):
+        if (
+            known.heat.climates == airs
+            and _cut_alike(known.section, made)
+            and _over_alike(known, water, resolved.outdoor_mean)
+        ):
             return replace(known, edge=edge, section=made, levels=levels(resolved, edge))
     outdoors = _films(("outdoors",) * 3)
     rising = resolved.room.mean < beside.mean
     warm_side = _films(("floor-up" if rising else "floor-down", "wall", "floor-up"))
     metre = made.corner[0] + OUTER_METRE
     lines = [metre] if metre < made.extent[1] else []  # a floor may be narrower than that
-    heat_films = {"room": warm_side, "outdoors": outdoors}
+    heat_films = {"room": warm_side, "outdoors": outdoors, "water": TOUCHING}
     mould_films = {"room": _films(("room-mould",) * 3), "outdoors": outdoors}
     film_sets = [heat_films] if made.outdoors else [heat_films, mould_films]
     try:
         solved = solving(made.parts, made.airs, film_sets, climates, lines_x=lines)
-        return SolvedEdge(edge, made, levels(resolved, edge), solved[0], solved[-1])
+        moving = None
+        if water is not None:
+            parts, below = water
+            moving = solving(parts, (*made.airs, below), [heat_films], climates, lines_x=lines)[0]
+        return SolvedEdge(edge, made, levels(resolved, edge), solved[0], solved[-1], moving)
     except Overlap as overlap:
         raise _overlap(made, edge, overlap) from None
     except Gap as gap:
@@ -86,10 +98,18 @@ def _solved(
         ) from None
 
 
+def _over_alike(known: SolvedEdge, water: tuple[tuple[Part, ...], Air] | None, mean: float) -> bool:
+    """Whether a known edge was solved over the same moving water, or over none either."""
+    if known.moving is None or water is None:
+        return known.moving is None and water is None
+    return known.moving.climates[-1].mean == mean
+
+
 def _cut_alike(one: Section, other: Section) -> bool:
     """Whether two sections are the same to heat, whatever their parts are called."""
     return (
         (one.extent, one.corner, one.outdoors, one.airs) == (other.extent, other.corner, other.outdoors, other.airs)
+        and one.water_level == other.water_level
         and len(one.parts) == len(other.parts)
         and all(
             (a.outline, a.conductivity, a.heat_capacity, a.priority)

@@ -98,6 +98,12 @@ def in_layers() -> str:
     return bare("dwelling", "frost-wall").replace("[plan]", f'{upper}[[site.layers]]\nground = "sand"\n\n[plan]')
 
 
+def over_water() -> list[str]:
+    """A house over ground water, on one ground and on two layers."""
+    layers = in_layers().replace("[[site.layers]]", 'water-table = "2 m"\n\n[[site.layers]]', 1)
+    return [with_line(bare("dwelling", "frost-wall"), "site", 'water-table = "1.5 m"'), layers]
+
+
 def each_kind() -> list[str]:
     """A bare brief for every kind of edge that a brief may name."""
     return [bare("dwelling", kind) for kind in get_args(Kind)]

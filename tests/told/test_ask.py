@@ -23,6 +23,7 @@ from ask_cases import (
     in_layers,
     on_foam,
     over_old_slab,
+    over_water,
     with_film,
     with_line,
 )
@@ -73,7 +74,7 @@ def open_inputs() -> dict[str, list[tuple[str, str, Assumed]]]:
     found: dict[str, list[tuple[str, str, Assumed]]] = {}
     texts = [(text, "") for text in (*each_kind(), *of_uses(), over_old_slab(), beside_unheated())]
     texts += [(by_report(kind), "") for kind in ("fine", "coarse")]
-    texts += [(in_layers(), "")]
+    texts += [(text, "") for text in (in_layers(), *over_water())]
     texts += [(each.text, "") for each in starters()]
     texts += [(path.read_text("utf-8"), str(path)) for path in EXAMPLES.values()]
     for text, file in texts:

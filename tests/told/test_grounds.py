@@ -2,7 +2,9 @@
 
 import pytest
 
+from underpour.answer import findings
 from underpour.brief import reads
+from underpour.cut import solved_edges
 from underpour.mistakes import Mistakes
 from underpour.resolve import resolve
 from underpour.resolve.site import summary
@@ -42,6 +44,13 @@ def told(site):
     with pytest.raises(Mistakes) as found:
         house(site)
     return "\n".join(map(str, found.value.found))
+
+
+def cellar(site):
+    """The same house with its floor 1.5 m below the ground."""
+    text = HOUSE.replace("frost-wall", "footing-wall").replace('"1.2 m"', '"0.5 m"').replace('"-200 mm"', '"1.5 m"')
+    reading = reads(text.format(site=site))
+    return resolve(reading.brief, products=reading.products)
 
 
 def report(more='kind = "fine"', density="1600 kg/m³", moisture="15 %"):
@@ -101,6 +110,14 @@ BAD += [
 ]
 
 
+BAD += [
+    ('water-table = "-2 m"', "-2 m is below zero", "600 mm"),
+    ('water-table = "90 m"', "site.water-table", "90 m"),
+    ("drained = true", "nothing says how high the ground water stands", "water-table ="),
+    ('water-table = "2 m"\ndrained = "yes"', "true or false, without quotes", "drained = true"),
+]
+
+
 @pytest.mark.parametrize(("site", "wrong", "instead"), BAD)
 def test_ground_that_cannot_be_is_told(site, wrong, instead):
     words = told(site)
@@ -132,3 +149,52 @@ def test_a_section_shows_each_layer_with_its_own_hatch_and_a_line_between():
     assert made.window[2] < resolved.edges[0].ground - 1.0
     alone = house('ground = "clay"')
     assert [part.hatch for part in section(alone, alone.edges[0]).parts if part.path == "site.ground"] == ["ground"]
+
+
+def test_the_loss_says_what_it_comes_to_where_the_ground_water_moves():
+    resolved = house('ground = "clay"\nwater-table = "2 m"')
+    loss = next(f for f in findings(resolved, solved_edges(resolved)) if f.id == "heat.loss-mean")
+    words = loss.words.replace("\N{THIN SPACE}", " ")
+    assert words.startswith(f"Between {loss.value:.0f} W (") and "where it moves, held at 4.7 °C" in words
+    assert any("take the ground water to stand still" in note for note in resolved.notes)
+
+
+def test_ground_below_water_is_assumed_saturated_and_a_typed_conductivity_is_said_to_be_taken_there_too():
+    named = house('ground = "clay"\nwater-table = "2 m"')
+    assert {each.path for each in named.assumed} >= {"site.ground.saturated-conductivity"}
+    properties = 'conductivity = "1.5 W/(m·K)", heat-capacity = "3 MJ/(m³·K)"'
+    typed = house(f'ground = {{ {properties} }}\nwater-table = "2 m"')
+    assert any("is taken below the water table too" in note for note in typed.notes)
+    both = house(f'ground = {{ {properties}, saturated-conductivity = "1.9 W/(m·K)" }}\nwater-table = "2 m"')
+    assert [stratum.slice.conductivity for stratum in both.strata] == [1.5, 1.9]
+    assert not any("taken below the water table" in note for note in both.notes)
+
+
+def test_rock_and_soil_by_a_report_below_water():
+    assert len(house('ground = "rock"\nwater-table = "2 m"').strata) == 1
+    moist, wet = (stratum.slice for stratum in house(f'{report()}\nwater-table = "2 m"').strata)
+    assert wet.label == "Fine soil, below water" and wet.conductivity > moist.conductivity
+
+
+def test_water_above_the_floor_is_said_with_what_it_does_to_foam_and_floor():
+    notes = "\n".join(cellar('ground = "clay"\nwater-table = "1 m"').notes).replace("\N{THIN SPACE}", " ")
+    assert "stands 700 mm (2.30 ft) above the underside of the build-up at edge A" in notes
+    assert "lifts an empty floor by 6.87 kPa" in notes and "292 mm" in notes  # 0.7 m × 9.81, over 23.5 kN/m³
+    assert "Foam floats up" in notes and "loses R" in notes and "structural engineer" in notes
+    assert "drained = true or waterproofed = true" in notes
+
+
+def test_drains_or_a_seal_change_what_is_said_and_neither_of_them_is_refused():
+    drained = "\n".join(cellar('ground = "clay"\nwater-table = "1 m"\ndrained = true').notes)
+    assert "Drains are said to keep the ground water below" in drained and "lifts" not in drained
+    sealed = "\n".join(cellar('ground = "clay"\nwater-table = "1 m"\ndrained = false\nwaterproofed = true').notes)
+    assert "does not hold down the floor" in sealed
+    with pytest.raises(Mistakes) as found:
+        cellar('ground = "clay"\nwater-table = "1 m"\ndrained = false')
+    assert "nothing keeps it off" in str(found.value) and "waterproofed = true" in str(found.value)
+    cellar('ground = "clay"\nwater-table = "3 m"\ndrained = false')  # below the build-up: nothing to refuse
+
+
+def test_drains_hold_moving_water_no_higher_than_the_build_up():
+    level = {more: cellar(f'water-table = "1 m"\n{more}') for more in ("", "drained = true")}
+    assert [each.water_level(each.edges[0]) for each in level.values()] == pytest.approx([0.5, -0.2])

@@ -322,6 +322,9 @@ Stress = Annotated[Measure, _read(stress), _shown("Stress", "12 psi", "80 kPa")]
 WaterShare = Annotated[Measure, _read(water_share), _shown("Water by volume", "5 %")]
 Humidity = Annotated[Measure, _read(measure.humidity), _shown("Relative humidity", "50 %")]
 Conductivity = Annotated[Measure, _read(measure.conductivity), _shown("Thermal conductivity", "0.036 W/(m·K)")]
+HeatCapacity = Annotated[
+    Measure, _read(measure.heat_capacity_by_volume), _shown("Heat capacity by volume", "3 MJ/(m³·K)")
+]
 Share = Annotated[Measure, _read(measure.share), _shown("Share of a whole", "15 %", "50 %")]
 Density = Annotated[Measure, _read(measure.density), _shown("Density", "1800 kg/m³", "110 pcf")]
 

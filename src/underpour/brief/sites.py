@@ -26,6 +26,10 @@ def unclear_site(site: Site, typed: Container[str]) -> Iterator[Mistake]:
         wrong = f"monthly has {len(site.monthly)} temperatures; a year has twelve."
         yield Mistake("site.monthly", "", wrong, "Write the mean of each month, January first.")
     yield from _unclear_layers(site)
+    for key, value in (("drained", site.drained), ("waterproofed", site.waterproofed)):
+        if value is not None and site.water_table is None and "water-table" not in typed:
+            wrong = f"{key} is told, and nothing says how high the ground water stands."
+            yield Mistake(f"site.{key}", "", wrong, 'Write water-table = "9 ft", or take this out.')
 
 
 def _unclear_layers(site: Site) -> Iterator[Mistake]:

@@ -97,6 +97,7 @@ def _told(path: Path, error: Mapping[str, Any]) -> list[Mistake]:
 _WANTED = {
     "string_type": "a word in quotes",
     "int_type": "a whole number",
+    "bool_type": "true or false, without quotes",
     "tuple_type": "a list",
     "dict_type": "a table",
     "model_type": "a table",

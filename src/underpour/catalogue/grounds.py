@@ -5,8 +5,8 @@ from __future__ import annotations
 from functools import cache
 
 from .materials import read_material
-from .read import cell, keyed, one, table
-from .records import Material
+from .read import Entry, cell, keyed, one, table
+from .records import Material, Quantity
 
 NOT_TOLD = "unknown"
 
@@ -15,18 +15,19 @@ NOT_TOLD = "unknown"
 def _by_key() -> dict[str, Material]:
     kinds = {key: read_material(key, entry, "catalogue.ground") for key, entry in table("grounds").items()}
     columns = table("soils")["columns"]
+
+    def of(row: Entry, name: str) -> Quantity:
+        return cell(columns, name, row[name], f"catalogue.ground.{row['key']}.{name}")
+
     soils = {
         row["key"]: Material(
             key=row["key"],
             label=row["label"],
-            conductivity=cell(
-                columns, "conductivity", row["conductivity"], f"catalogue.ground.{row['key']}.conductivity"
-            ),
-            heat_capacity=cell(
-                columns, "heat-capacity", row["heat-capacity"], f"catalogue.ground.{row['key']}.heat-capacity"
-            ),
+            conductivity=of(row, "conductivity"),
+            heat_capacity=of(row, "heat-capacity"),
             hatch="ground",
             grain="fine" if row["fine"] else "coarse",
+            saturated=(of(row, "saturated-conductivity"), of(row, "saturated-heat-capacity")),
         )
         for row in table("soils")["row"]
     }

@@ -18,6 +18,14 @@ def read_material(key: str, entry: Entry, path: str) -> Material:
         hatch=entry["hatch"],
         density=quantity(entry["density"], f"{path}.{key}.density") if "density" in entry else None,
         grain=entry.get("grain", ""),
+        saturated=(
+            (
+                quantity(entry["saturated-conductivity"], f"{path}.{key}.saturated-conductivity"),
+                quantity(entry["saturated-heat-capacity"], f"{path}.{key}.saturated-heat-capacity"),
+            )
+            if "saturated-conductivity" in entry
+            else None
+        ),
     )
 
 

@@ -46,6 +46,7 @@ class Material:
     hatch: str  # concrete, gravel, sand, ground, masonry, timber
     density: Quantity | None = None  # kg/m³, where something rests on it
     grain: str = ""  # of ground: fine, coarse, rock, peat; "" where it is not known
+    saturated: tuple[Quantity, Quantity] | None = None  # of ground, below water: W/(m·K), J/(m³·K); None where alike
 
 
 @dataclass(frozen=True, slots=True)

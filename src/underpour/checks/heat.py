@@ -119,9 +119,11 @@ def floor_loss(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Iterator[Fi
     """
     floor, wall = summed(edges, floor_faces), summed(edges, wall_faces)
     rests_on = _all(resolved, edges)
-    yield _mean("floor", "Heat lost through the floor, mean of the year", floor, edges, rests_on)
+    between = _bounds(resolved, edges, floor, summed(edges, floor_faces, moving=True))
+    yield _mean("floor", "Heat lost through the floor, mean of the year", floor, edges, rests_on, between)
     if any(edge.edge.kind == "footing-wall" for edge in edges):
-        counted = _wall_counted(resolved, edges)
+        between = _bounds(resolved, edges, wall, summed(edges, wall_faces, moving=True))
+        counted = " ".join(filter(None, (_wall_counted(resolved, edges), between)))
         yield _mean("wall", "Heat lost through the foundation wall, mean of the year", wall, edges, rests_on, counted)
     yield _peak(floor, rests_on)
     apart = resolved.room.mean - resolved.outdoor_mean
@@ -193,6 +195,15 @@ def _mean(
         steps=(Step("Φ_mean", "sum of flow per metre × length of edge", numbers, f"{fixed(told.mean, 1)} W"),),
         words=words,
     )
+
+
+def _bounds(resolved: Resolved, edges: tuple[SolvedEdge, ...], still: Told, moving: Told) -> str:
+    """The loss with ground water that stands still and with water that moves; "" where there is none in reach."""
+    if all(edge.moving is None for edge in edges):
+        return ""
+    said = [say.both(told.mean, "W", resolved.system) for told in (still, moving)]
+    held = say.both(resolved.outdoor_mean, "degC", resolved.system)
+    return f"Between {said[0]} where the ground water stands still and {said[1]} where it moves, held at {held}."
 
 
 def _wall_counted(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> str:

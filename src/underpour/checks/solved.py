@@ -29,6 +29,7 @@ class SolvedEdge:
     levels: Levels
     heat: Solved
     mould: Solved
+    moving: Solved | None = None  # for heat loss, with moving ground water; None where there is none in reach
 
     @property
     def rests_on(self) -> tuple[str, ...]:
@@ -61,9 +62,11 @@ def outer_metre(corner: float) -> Callable[[Faces], NDArray[np.bool_]]:
     return lambda faces: floor_faces(faces) & (faces.x < corner + OUTER_METRE)
 
 
-def summed(edges: tuple[SolvedEdge, ...], chosen: Callable[[Faces], NDArray[np.bool_]]) -> Told:
-    """Heat through the chosen faces of all edges, each times its length. [W]"""
-    flows = [(edge.heat.flow(chosen), edge.edge.length) for edge in edges]
+def summed(
+    edges: tuple[SolvedEdge, ...], chosen: Callable[[Faces], NDArray[np.bool_]], *, moving: bool = False
+) -> Told:
+    """Heat through the chosen faces of all edges, each times its length; with ``moving`` ground water. [W]"""
+    flows = [((edge.moving if moving and edge.moving else edge.heat).flow(chosen), edge.edge.length) for edge in edges]
     return Told(
         sum(flow.mean * length for flow, length in flows),
         sum((flow.swing * length for flow, length in flows), 0j),

@@ -101,6 +101,22 @@ def _open_ground(section: Section, frame: Frame) -> list[tuple[float, float]]:
     return [(float(x[a]), float(x[b - 1])) for a, b in zip(turns[::2], turns[1::2], strict=True)]
 
 
+def water_line(section: Section, frame: Frame) -> str:
+    """The ground water's level at the section's outer end: a triangle that stands on its tip, two strokes below it."""
+    if section.water_level is None or not frame.top < frame.y(section.water_level) < frame.bottom:
+        return ""
+    return water_mark(frame.left + 8.0, float(frame.y(section.water_level)))
+
+
+def water_mark(x: float, y: float) -> str:
+    """The mark with its tip at a place on the sheet. [mm]"""
+    triangle = path([(x, y), (x - 1.3, y - 2.2), (x + 1.3, y - 2.2)], closed=True)
+    lines = path([(x - 3.2, y), (x + 3.2, y)], closed=False)
+    lines += path([(x - 1.4, y + 0.8), (x + 1.4, y + 0.8)], closed=False)
+    lines += path([(x - 0.6, y + 1.5), (x + 0.6, y + 1.5)], closed=False)
+    return stroke(triangle, FINE) + stroke(lines, FINE)
+
+
 def _seat(part: Part, frame: Frame) -> tuple[float, float, float]:
     """Middle and smaller breadth of a body on the sheet. [mm]"""
     xs, ys = zip(*part.outline, strict=True)

@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from ..measure import say
 from ..sections.parts import Section
 from . import hatch
+from .bodies import water_mark
 from .frost import FREEZING, TICK
 from .lettering import LETTER, cut_to, width
 from .paper import BOLD, FINE, HAIR, HEAVY, LINE, letters, line, rectangle, stroke
@@ -16,6 +17,7 @@ HIGH = 3.2  # mm, the row of tints
 LEGEND_HIGH = HIGH + LETTER + 1.0
 SWATCH = (9.0, 4.4)  # mm
 FROST_WIDE = 66.0  # mm
+WATER = ("water", "Water table")
 ROW = 6.2  # mm from one row of the key to the next
 
 
@@ -48,12 +50,14 @@ def frost_key(scale: Scale, left: float, top: float) -> str:
 
 
 def materials(sections: Iterable[Section]) -> list[tuple[str, str]]:
-    """Hatch and name of every material and film, each once, in the order of first meeting; ground last."""
+    """Hatch and name of every material and film, each once, as first met; ground and ground water last."""
     met: dict[tuple[str, str], None] = {}
     for section in sections:
         met |= dict.fromkeys((part.hatch, part.label) for part in section.parts)
         met |= dict.fromkeys(("film", film.label) for film in section.films)
-    return sorted(met, key=lambda m: hatch.is_ground(m[0]))
+        if section.water_level is not None and section.water_level > section.window[2]:
+            met[WATER] = None
+    return sorted(met, key=lambda m: hatch.is_ground(m[0]) + 2 * (m == WATER))
 
 
 def key(rows: list[tuple[str, str]], left: float, top: float, room: float, prefix: str) -> tuple[list[str], str, float]:
@@ -81,6 +85,8 @@ def swatch(kind: str, name: str, x: float, y: float) -> tuple[str, str]:
 
 def _swatch(kind: str, fill: str, x: float, y: float) -> str:
     wide, high = SWATCH
+    if kind == WATER[0]:
+        return water_mark(x + wide / 2, y + high / 2)
     if kind == "film":
         return line(x, y + high / 2, x + wide, y + high / 2, HEAVY, extra=' stroke-dasharray="3.6 1"')
     box = f"M{x:.2f} {y:.2f}h{wide:g}v{high:g}h-{wide:g}z"

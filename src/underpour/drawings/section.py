@@ -157,7 +157,7 @@ def lasting(section: Section, frame: Frame, prefix: str) -> Lasting:
         hatches=bodies.hatches(section, frame, prefix, patterns),
         outlines=(
             f"{bodies.outlines(section, frame, prefix)}{bodies.films(section, frame)}"
-            f"{bodies.ground_line(section, frame)}"
+            f"{bodies.ground_line(section, frame)}{bodies.water_line(section, frame)}"
         ),
     )
 

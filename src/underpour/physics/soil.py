@@ -84,6 +84,36 @@ def saturation(dry_density: float, moisture: float) -> float:
     return moisture * dry_density / WATER_DENSITY / porosity(dry_density)
 
 
+def saturation_moisture(dry_density: float) -> float:
+    """The moisture at which water fills every pore.
+
+    Parameters
+    ----------
+    dry_density : float
+        [kg/m³]
+
+    Returns
+    -------
+    float
+        Mass of the water over that of the dry soil. [1]
+
+    Raises
+    ------
+    OutOfDomain
+        As ``porosity``.
+
+    Source
+    ------
+    Definition.
+
+    Examples
+    --------
+    >>> round(saturation_moisture(1350.0), 4)
+    0.3704
+    """
+    return WATER_DENSITY * porosity(dry_density) / dry_density
+
+
 def johansen_conductivity(
     dry_density: float, saturation: float, quartz: float, *, fine: bool, frozen: bool = False
 ) -> float:

@@ -29,7 +29,8 @@ class Assumptions:
         value = self._tried.get(assumed.path, assumed.value)
         if isinstance(value, str):
             raise TypeError(f"{assumed.path}: {value!r} is no number")
-        self._taken.append(replace(assumed, value=value))
+        if all(assumed.path != each.path for each in self._taken):  # one input may be used in two places
+            self._taken.append(replace(assumed, value=value))
         return value
 
     def missing(self, path: str) -> float | None:

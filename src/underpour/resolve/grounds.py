@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from itertools import pairwise
-from math import ceil
+from math import ceil, inf
 
 from .. import catalogue
 from ..brief.tables.ground import Ground, Soil, TypedGround
@@ -17,6 +17,11 @@ from .assumptions import Assumptions
 from .resolved import Resolved, Slice, Stratum
 from .usual import usual
 
+BELOW_WATER = "below water"
+TYPED_FOR_ALL = (
+    "{path}: {told} is taken below the water table too. Soaked ground conducts more than moist ground: where it was "
+    "measured above the water, write saturated-conductivity beside it."
+)
 LIGHTEST = 800.0  # kg/m³, dry: below it is peat, or fill with much of it (common practice, no source)
 
 
@@ -38,38 +43,39 @@ class Grounds:
 
 
 def known_grounds(site: Site, system: System, assumed: Assumptions, found: list[Mistake]) -> Grounds | None:
-    """The ground of a site in its layers; None where one of them is told in ``found``."""
+    """The ground of a site in its layers, saturated below the water table; None where one is told in ``found``."""
     layers = [("site.ground", site.ground, 0.0)]
     if site.layers is not None:
         layers, depth = [], 0.0
         for number, layer in enumerate(site.layers, start=1):
             layers.append((f"site.layers.{number}.ground", layer.ground, depth))
             depth += layer.thickness.si if layer.thickness else 0.0
-    strata: list[Stratum] = []
-    notes: list[str] = []
-    for path, typed, top in layers:
+    water = site.water_table.si if site.water_table else inf
+    strata: list[tuple[KnownGround, float]] = []
+    ends = [*(top for _, _, top in layers[1:]), inf]
+    for (path, typed, top), end in zip(layers, ends, strict=True):
         try:
-            known = known_ground(typed, path, system, assumed)
+            if top < water:
+                strata.append((known_ground(typed, path, system, assumed), top))
+            if water < end:
+                strata.append((saturated_ground(typed, path, system, assumed), max(top, water)))
         except Mistake as mistake:
             found.append(mistake)
-            continue
-        hatch = f"ground-{known.grain}" if known.grain and len(layers) > 1 else known.slice.hatch
-        strata.append(Stratum(replace(known.slice, hatch=hatch), top))
-        notes += known.notes
-    if len(strata) < len(layers):
+    if found:
         return None
-    return Grounds(_merged(strata), tuple(dict.fromkeys(notes)))
+    kept = [strata[0]] + [lower for upper, lower in pairwise(strata) if not _alike(upper[0].slice, lower[0].slice)]
+    notes = tuple(dict.fromkeys(note for known, _ in strata for note in known.notes))
+    return Grounds(tuple(Stratum(_hatched(known, len(kept) > 1), top) for known, top in kept), notes)
 
 
-def _merged(strata: list[Stratum]) -> tuple[Stratum, ...]:
-    """The strata without those that are to heat what lies above them."""
-    kept = [
-        lower
-        for upper, lower in pairwise(strata)
-        if (upper.slice.conductivity, upper.slice.heat_capacity)
-        != (lower.slice.conductivity, lower.slice.heat_capacity)
-    ]
-    return (strata[0], *kept)
+def _alike(one: Slice, other: Slice) -> bool:
+    """Whether two grounds are the same to heat."""
+    return (one.conductivity, one.heat_capacity) == (other.conductivity, other.heat_capacity)
+
+
+def _hatched(known: KnownGround, several: bool) -> Slice:
+    """Layers are told apart by their hatch; one ground has none but the strokes at its surface."""
+    return replace(known.slice, hatch=f"ground-{known.grain}") if several and known.grain else known.slice
 
 
 def stratum_words(resolved: Resolved) -> Iterator[str]:
@@ -98,6 +104,42 @@ def known_ground(typed: Ground | None, path: str, system: System, assumed: Assum
     return KnownGround(_slice(ground.label, ground.label, conductivity, heat_capacity, path, rests_on), ground.grain)
 
 
+def saturated_ground(typed: Ground | None, path: str, system: System, assumed: Assumptions) -> KnownGround:
+    """The same ground below the water table, every pore full. Raises Mistake."""
+    if isinstance(typed, Soil):
+        return _soil(typed, path, system, assumed, saturated=True)
+    if isinstance(typed, TypedGround):
+        return _typed_below_water(typed, path)
+    try:
+        ground = catalogue.ground(typed) if typed else catalogue.default_ground()
+    except Mistake as mistake:
+        raise mistake.placed(at=path) from None
+    if ground.saturated is None:
+        return known_ground(typed, path, system, assumed)
+    why = f"{f'taken from the name {typed}' if typed else 'nothing said of the ground'}; every pore full of water"
+    conductivity, heat_capacity = (
+        assumed.take(
+            Assumed(f"{path}.saturated-{key}", quantity.value, quantity.low, quantity.high, quantity.unit, why)
+        )
+        for key, quantity in zip(("conductivity", "heat-capacity"), ground.saturated, strict=True)
+    )
+    label = f"{ground.label}, {BELOW_WATER}"
+    rests_on = (*(quantity.path for quantity in ground.saturated), "site.water-table")
+    return KnownGround(_slice(label, label, conductivity, heat_capacity, path, rests_on), ground.grain)
+
+
+def _typed_below_water(typed: TypedGround, path: str) -> KnownGround:
+    """Ground of typed properties: what is not typed for below the water is as above it, and that is said."""
+    above = _typed(typed, path)
+    conductivity = typed.saturated_conductivity.si if typed.saturated_conductivity else above.conductivity
+    capacity = typed.saturated_heat_capacity.si if typed.saturated_heat_capacity else above.heat_capacity
+    told = (typed.saturated_conductivity or typed.conductivity).typed
+    words = f"Ground, {told}, {BELOW_WATER}"
+    rests_on = (f"{path}.saturated-conductivity", f"{path}.saturated-heat-capacity", "site.water-table")
+    notes = () if typed.saturated_conductivity else (TYPED_FOR_ALL.format(path=path, told=told),)
+    return KnownGround(_slice(f"Ground, {BELOW_WATER}", words, conductivity, capacity, path, rests_on), notes=notes)
+
+
 def _slice(
     label: str, words: str, conductivity: float, heat_capacity: float, path: str, rests_on: tuple[str, ...]
 ) -> Slice:
@@ -111,28 +153,31 @@ def _typed(typed: TypedGround, path: str) -> Slice:
     return _slice("Ground", words, typed.conductivity.si, capacity, path, rests_on)
 
 
-def _soil(typed: Soil, path: str, system: System, assumed: Assumptions) -> KnownGround:
+def _soil(typed: Soil, path: str, system: System, assumed: Assumptions, *, saturated: bool = False) -> KnownGround:
     from ..physics import soil
 
     fine, dense, water = typed.kind == "fine", typed.dry_density.si, typed.moisture.si
+    found = next(_unlikely(typed, path), None)
+    if found is not None:
+        raise found
     if typed.quartz is None:
         quartz = assumed.take(usual(f"quartz-{typed.kind}").assumed(f"{path}.quartz")) / 100.0
     else:
         quartz = typed.quartz.si
-    found = next(_unlikely(typed, path), None)
-    if found is not None:
-        raise found
-    filled = min(soil.saturation(dense, water), 1.0)
+    full = soil.saturation_moisture(dense)
+    filled = 1.0 if saturated else min(water / full, 1.0)
     conductivity = soil.johansen_conductivity(dense, filled, quartz, fine=fine, frozen=typed.frozen)
-    capacity = soil.soil_heat_capacity(dense, water, frozen=typed.frozen)
+    capacity = soil.soil_heat_capacity(dense, full if saturated else water, frozen=typed.frozen)
     told = say.both(conductivity, "W/(m·K)", system)
     label = f"{typed.kind.capitalize()} soil{', frozen' if typed.frozen else ''}"
-    words = f"{label}, {typed.dry_density.typed} dry, {typed.moisture.typed} water"
+    label, wet = (f"{label}, {BELOW_WATER}", "") if saturated else (label, f", {typed.moisture.typed} water")
+    words = f"{label}, {typed.dry_density.typed} dry{wet}"
     note = (
         f"{label}: {told} is worked out from dry density, moisture and quartz by Johansen's formula of 1975; "
-        f"{100.0 * filled:.0f} % of its pores are full.{_second_opinion(typed, system)}"
+        f"{100.0 * filled:.0f} % of its pores are full.{'' if saturated else _second_opinion(typed, system)}"
     )
     rests_on = tuple(f"{path}.{key}" for key in ("dry-density", "moisture", "kind", "quartz"))
+    rests_on = (*rests_on, "site.water-table") if saturated else rests_on
     return KnownGround(_slice(label, words, conductivity, capacity, path, rests_on), typed.kind, (note,))
 
 
@@ -164,7 +209,7 @@ def _unlikely(typed: Soil, path: str) -> Iterator[Mistake]:
         wrong = f"{dense.typed} is too light for mineral soil."
         yield Mistake(f"{path}.dry-density", f'"{dense.typed}"', wrong, f'{usually}; peat is ground = "peat".')
         return
-    full = soil.WATER_DENSITY * soil.porosity(dense.si) / dense.si  # the moisture that fills every pore
+    full = soil.saturation_moisture(dense.si)
     filled = soil.saturation(dense.si, water.si)
     least = 0.0 if typed.frozen else soil.LEAST_FINE if typed.kind == "fine" else soil.LEAST_COARSE
     if filled > 1.005:

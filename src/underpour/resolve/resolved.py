@@ -221,6 +221,14 @@ class Stratum:
 
 
 @dataclass(frozen=True, slots=True)
+class GroundWater:
+    """Where the ground water stands, and what keeps it off."""
+
+    depth: float  # m below the finished ground
+    drained: bool = False  # drains keep it below the build-up
+
+
+@dataclass(frozen=True, slots=True)
 class Room:
     """Air over the floor: of the room, or outdoors where the slab lies under the sky."""
 
@@ -256,6 +264,7 @@ class Resolved:
     assumed: tuple[Assumed, ...]
     comfort: Quantity | None
     touched_by: tuple[str, ...] | None  # agents that may get to the foam; None where the brief does not say
+    water: GroundWater | None
     held: Held  # the code editions that the floor is held to, and what their triggers ask
     products: Products
     for_good: ForGood
@@ -279,6 +288,13 @@ class Resolved:
         """What the build-up lies on, at the longest edge."""
         depth = max(self.edges, key=lambda edge: edge.length).ground + self.total
         return [stratum.slice for stratum in self.strata if stratum.top <= max(depth, 0.0) + 1e-9][-1]
+
+    def water_level(self, edge: ResolvedEdge) -> float | None:
+        """Level of the ground water at one of its edges, where drains keep it no higher than the build-up. [m]"""
+        if self.water is None:
+            return None
+        stands = edge.ground - self.water.depth
+        return min(stands, -self.total) if self.water.drained else stands
 
     def ground_conductivity(self, start: float, end: float) -> float:
         """Mean over the depths from ``start`` to ``end`` below the finished ground, each stratum by its thickness.

@@ -27,6 +27,7 @@ from .held import held
 from .key_plan import area_words, key_plan, plan_notes
 from .layers import layer_slice
 from .resolved import Beside, Resolved, Room, WallLoad
+from .water import drowned, ground_water, water_notes
 from .zone import site_zone
 
 FROZEN = (
@@ -115,6 +116,7 @@ def resolve(
                 'Set beside = "outdoors" for the sides that face outdoors.',
             )
         )
+    found += drowned(brief.site, [edge for edge in edges if edge is not None], floor, system)
     holds = held(brief, use, outdoors, assumed, found)
     if found or outdoors is None or zone is None or ground is None:
         raise Mistakes(found)
@@ -145,6 +147,7 @@ def resolve(
             *_old_slab_notes(brief),
             *beside_notes(standing, room),
             *plan_notes(plan),
+            *water_notes(brief.site, standing, sum(layer.thickness for layer in floor), system),
             *holds.notes,
         ),
         outdoor_mean=outdoor_mean,
@@ -164,6 +167,7 @@ def resolve(
         touched_by=brief.floor.touched_by,
         products=products,
         for_good=for_good(brief.foam, system),
+        water=ground_water(brief.site),
         held=holds,
     )
 

@@ -70,6 +70,7 @@ def section(resolved: Resolved, edge: ResolvedEdge) -> Section:
             max(edge.ground, 0.0) + 0.7 * WALL_SHOWN,
         ),
         ground_level=edge.ground,
+        water_level=_water_level(resolved, edge, at),
         beside=resolved.air_beside(edge).name,
         corner=(inside_face, 0.0),
         floor=(inside_face, at.half_width),
@@ -92,12 +93,31 @@ def _part(made_of: Slice, outline: Outline, priority: int) -> Part:
     )
 
 
-def _ground(strata: Sequence[Stratum], edge: ResolvedEdge, at: Levels) -> Iterator[Part]:
+def over_moving_water(resolved: Resolved, edge: ResolvedEdge, made: Section) -> tuple[tuple[Part, ...], Air] | None:
+    """The section's parts with the ground ending at the ground water, and the water; None where none is in reach.
+
+    Water that moves takes the place of the ground below it, at a temperature of its own.
+    """
+    if made.water_level is None:
+        return None
+    at = levels(resolved, edge)
+    others = [part for part in made.parts if part.priority != GROUND]
+    ground = _ground(resolved.strata, edge, at, made.water_level)
+    return (*ground, *others), Air("water", ground_band(edge, at, made.water_level, -at.reach))
+
+
+def _water_level(resolved: Resolved, edge: ResolvedEdge, at: Levels) -> float | None:
+    level = resolved.water_level(edge)
+    return level if level is not None and level > -at.reach + LEAST_BAND else None
+
+
+def _ground(strata: Sequence[Stratum], edge: ResolvedEdge, at: Levels, lowest: float | None = None) -> Iterator[Part]:
     """Each stratum, level from undisturbed ground to the middle of the floor; what lies too deep to matter is none."""
+    end = -at.reach if lowest is None else lowest
     tops = [inf, *(edge.ground - stratum.top for stratum in strata[1:])]
-    for stratum, top, bottom in zip(strata, tops, [*tops[1:], -at.reach], strict=True):
-        if top > -at.reach + LEAST_BAND:
-            outline = ground_band(edge, at, top, bottom if bottom > -at.reach + LEAST_BAND else -at.reach)
+    for stratum, top, bottom in zip(strata, tops, [*tops[1:], end], strict=True):
+        if min(top, max(edge.ground, at.build_up_bottom)) > end + LEAST_BAND:
+            outline = ground_band(edge, at, top, bottom if bottom > end + LEAST_BAND else end)
             yield _part(stratum.slice, outline, GROUND)
 
 

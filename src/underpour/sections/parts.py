@@ -39,7 +39,7 @@ class Film:
 class Air:
     """A space filled with air. Its sides towards parts carry a surface film."""
 
-    where: Literal["room", "outdoors"]  # the first of a section lies over the floor
+    where: Literal["room", "outdoors", "water"]  # the first of a section lies over the floor
     outline: Outline
 
 
@@ -79,6 +79,7 @@ class Section:
     underside: float  # y at which the build-up ends and the ground begins
     under_edge: Point  # where the ground begins under the floor's edge
     angles: tuple[Angle, ...] = ()
+    water_level: float | None = None  # of the ground water, where there is any as deep as the section goes
     beside: str = "outdoors"  # what the air on the other side of the edge is called
 
     @property

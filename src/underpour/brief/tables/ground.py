@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated, Literal
 
-from pydantic import Discriminator, Field, Tag, ValidationInfo, field_validator, model_validator
+from pydantic import Discriminator, Field, StrictBool, Tag, ValidationInfo, field_validator, model_validator
 
 from ... import measure
 from ...measure import Measure
@@ -23,6 +23,12 @@ class TypedGround(Table):
     heat_capacity: Annotated[Measure, Field(json_schema_extra={"type": "string"})] = key(
         "Heat capacity by volume; by mass where a density stands beside it.", "3 MJ/(m³·K)", "1000 J/(kg·K)"
     )  # J/(m³·K), or J/(kg·K) together with density
+    saturated_conductivity: kinds.Conductivity | None = key(
+        "Its thermal conductivity below the water table; as above it unless typed.", "1.8 W/(m·K)", default=None
+    )
+    saturated_heat_capacity: kinds.HeatCapacity | None = key(
+        "Its heat capacity by volume below the water table; as above it unless typed.", "3.1 MJ/(m³·K)", default=None
+    )
 
     @field_validator("heat_capacity", mode="plain", json_schema_input_type=str)
     @classmethod
@@ -40,7 +46,7 @@ class Soil(Table):
         "Whether it is fine (clay, silt, loam) or coarse (sand, gravel).", "fine", "coarse"
     )
     quartz: kinds.Share | None = key("Share of quartz in its grains.", "50 %", default=None)
-    frozen: bool = key("Whether the ground stays frozen all year.", True, default=False)
+    frozen: StrictBool = key("Whether the ground stays frozen all year.", True, default=False)
 
     @model_validator(mode="before")
     @classmethod

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import Annotated
 
-from pydantic import BeforeValidator, Field
+from pydantic import BeforeValidator, Field, StrictBool
 
 from ...mistakes import Mistake
 from .. import kinds
@@ -80,4 +80,16 @@ class Site(Table):
         "The ground in layers, in the place of one ground: from the finished ground outside downwards.",
         [{"ground": "sand-or-gravel", "thickness": "3 ft"}, {"ground": "clay-or-silt"}],
         default=None,
+    )
+    water_table: kinds.Depth | None = key(
+        "How deep the ground water stands below the finished ground, in the wettest season that lasts.",
+        "9 ft",
+        "2.5 m",
+        default=None,
+    )
+    drained: StrictBool | None = key(
+        "Whether drains keep the ground water below the build-up.", True, False, default=None
+    )
+    waterproofed: StrictBool | None = key(
+        "Whether floor and walls are sealed against water that stands against them.", True, False, default=None
     )
