@@ -11,7 +11,7 @@ from ..measure.digits import fixed
 from ..measure.table import System
 from ..resolve import Resolved, Slice
 from .basis import basis
-from .heat import hardcore_from
+from .by_formula import hardcore_from
 
 AT_LEAST: Sense = "at least"
 NANO = 9  # places: a label of R-10 reaches R-10, whatever is lost in turning it into SI

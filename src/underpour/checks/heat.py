@@ -13,6 +13,7 @@ from ..physics.conduction.solve import Told
 from ..physics.year import deciding, lowest_moment, month_of
 from ..resolve import Resolved, ResolvedEdge, Slice
 from .basis import basis, conduction
+from .by_formula import floor_by_formula, second_way, surface_films
 from .solved import (
     OUTER_METRE,
     SolvedEdge,
@@ -26,7 +27,6 @@ from .solved import (
 
 FILM = "heat-loss"
 BESIDE_TOO = "What goes to other air than outdoors is in it; the degrees are those between room and outdoors."
-HARDCORE = ("gravel", "sand")  # below the slab: ISO 13370 counts it as ground
 
 
 def resistance(resolved: Resolved) -> Iterator[Finding]:
@@ -115,7 +115,7 @@ def floor_loss(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Iterator[Fi
     Holds for
         Floors without big holes; corners of the plan are not added.
     Source
-        ISO 10211 for the section, ISO 13370 for the annual harmonic.
+        ISO 10211 for the section, ISO 13370 for the annual harmonic and for the second way (from memory).
     """
     floor, wall = summed(edges, floor_faces), summed(edges, wall_faces)
     rests_on = _all(resolved, edges)
@@ -154,6 +154,7 @@ def floor_loss(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Iterator[Fi
                 f"{fixed(floor.mean, 1)} / ({fixed(resolved.area, 1)} × {fixed(apart, 2)})",
                 f"{fixed(value, 4)} W/(m²·K)",
             ),
+            *second_way(resolved, edges, value),
         ),
         words=BESIDE_TOO if any(edge.edge.beside is not None for edge in edges) else "",
     )
@@ -284,21 +285,15 @@ def _no_share(letter: str, title: str, words: str) -> Finding:
 def _psi(
     resolved: Resolved, solved: SolvedEdge, flow: float, within: float, apart: float, rests_on: tuple[str, ...]
 ) -> Finding:
-    at, films = solved.levels, _films()
+    at, films = solved.levels, surface_films()
     leaves = solved.edge.wall or solved.edge.above
     upper = solved.edge.upper or solved.edge.wall
-    on_wall = [piece.board for piece in solved.edge.pieces if piece.face in ("inside", "outside")]
-    foam = sum(board.resistance for board in on_wall)
+    foam = sum(piece.board.resistance for piece in solved.edge.pieces if piece.face in ("inside", "outside"))
     r_wall = sum(leaf.resistance for leaf in leaves) + foam
     r_upper = sum(leaf.resistance for leaf in upper) + (foam if solved.edge.kind == "footing-wall" else 0.0)
-    r_floor = sum(layer.resistance for layer in resolved.floor[: hardcore_from(resolved)])
-    width = max(at.wall, -at.start) + sum(board.thickness for board in on_wall)
-    depth = max(solved.edge.ground, 0.0)
-    dimension = 2.0 * at.half_width
-    under = solved.edge.ground - at.build_up_bottom
-    k = resolved.ground_conductivity(under, under + dimension)
-    thick = ground.equivalent_thickness(width, k, films["floor"] + r_floor + films["outdoors"])
-    u_floor = ground.floor_transmittance(dimension, thick, k, depth)
+    by_formula = floor_by_formula(resolved, solved)
+    dimension, thick, depth = by_formula.dimension, by_formula.thickness, by_formula.depth
+    k, u_floor = by_formula.conductivity, by_formula.transmittance
     walls: list[tuple[float, float]] = []
     if upper:
         walls.append((at.top - depth, 1.0 / (films["wall"] + r_upper + films["outdoors"])))
@@ -352,25 +347,9 @@ def _mean_of(resolved: Resolved, k: float) -> str:
     return f", λ = {fixed(k, 3)} W/(m·K)" if len(resolved.strata) > 1 else ""
 
 
-def hardcore_from(resolved: Resolved) -> int:
-    """Number of layers above the gravel and sand that lie below everything else."""
-    above = [n for n, layer in enumerate(resolved.floor, 1) if layer.kind not in HARDCORE and layer.thickness > 0.0]
-    return above[-1] if above else 0
-
-
 def _side(edge: ResolvedEdge) -> str:
     """Whose temperature is taken off the room's."""
     return "outdoors" if edge.beside is None else "beside"
-
-
-def _films() -> dict[str, float]:
-    from .. import catalogue
-
-    return {
-        "floor": catalogue.surface("floor-down").value,
-        "wall": catalogue.surface("wall").value,
-        "outdoors": catalogue.surface("outdoors").value,
-    }
 
 
 def surface(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
