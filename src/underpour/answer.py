@@ -9,7 +9,20 @@ from . import __version__, accepting, catalogue, cautioning, lessons
 from .brief import Reading
 from .brief.alternatives import AS_BRIEFED
 from .brief.model import Brief
-from .checks import bearing, belonging, build_up, code, compatibility, film, ground, heat, height, moisture, products
+from .checks import (
+    bearing,
+    belonging,
+    build_up,
+    code,
+    compatibility,
+    edge_loss,
+    film,
+    ground,
+    heat,
+    height,
+    moisture,
+    products,
+)
 from .checks.solved import SolvedEdge
 from .cut import solved_edges
 from .dossier import Answer, Dossier
@@ -138,6 +151,8 @@ def findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]
         found += moisture.no_room()
     else:
         found += heat.floor_loss(resolved, edges)
+        found += edge_loss.edge_losses(resolved, edges)
+        found.append(edge_loss.corners(resolved, edges))
     for edge in edges:
         if not resolved.outdoors:
             found += heat.edge(resolved, edge)
@@ -151,7 +166,7 @@ def findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]
     found += compatibility.foams(resolved)
     found += code.asked(resolved, edges)
     found += products.evidence(resolved)
-    return cautioning.cautioned(resolved, found)
+    return cautioning.cautioned(resolved, edge_loss.outside_the_code(found))
 
 
 def _notes(answered: Sequence[tuple[Resolved, Answer]]) -> tuple[str, ...]:

@@ -29,10 +29,14 @@ class FloorByFormula:
 
 def floor_by_formula(resolved: Resolved, solved: SolvedEdge) -> FloorByFormula:
     """U of the floor for the wall and the depth of one edge."""
-    at, films = solved.levels, surface_films()
     on_wall = [piece.board.thickness for piece in solved.edge.pieces if piece.face in ("inside", "outside")]
+    return floor_beside(resolved, solved, max(solved.levels.wall, -solved.levels.start) + sum(on_wall))
+
+
+def floor_beside(resolved: Resolved, solved: SolvedEdge, width: float) -> FloorByFormula:
+    """The same for a wall of this thickness. [m]"""
+    at, films = solved.levels, surface_films()
     layers = sum(layer.resistance for layer in resolved.floor[: hardcore_from(resolved)])
-    width = max(at.wall, -at.start) + sum(on_wall)
     dimension, depth = 2.0 * at.half_width, max(solved.edge.ground, 0.0)
     under = solved.edge.ground - at.build_up_bottom
     k = resolved.ground_conductivity(under, under + dimension)

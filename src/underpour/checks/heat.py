@@ -8,12 +8,12 @@ from ..catalogue.records import Quantity
 from ..findings import Finding, Step
 from ..measure import say
 from ..measure.digits import fixed
-from ..physics import ground
 from ..physics.conduction.solve import Told
 from ..physics.year import deciding, lowest_moment, month_of
-from ..resolve import Resolved, ResolvedEdge, Slice
+from ..resolve import Resolved, Slice
 from .basis import basis, conduction
-from .by_formula import floor_by_formula, second_way, surface_films
+from .by_formula import second_way
+from .edge_psi import linear_transmittance
 from .solved import (
     OUTER_METRE,
     SolvedEdge,
@@ -226,29 +226,16 @@ def edge(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
     Why
         The edge is the cheapest place to mend: little foam, much heat.
     Worked out
-        Coupling of the section less floor and wall by ISO 13370 and ISO 6946 (psi); share of the outer metre.
+        psi as ``edge_psi.linear_transmittance``; flow of the outer metre over that of the floor.
     Holds for
-        psi: inside dimensions, reference widths as the steps say; gravel below the slab is counted as ground.
+        Floors wider than three metres, for the share.
     Source
-        ISO 10211 clause 10 (from memory).
+        ISO 10211 for the section.
     """
     letter, at = solved.edge.letter, solved.levels
-    floor, wall = solved.heat.flow(floor_faces), solved.heat.flow(wall_faces)
+    floor = solved.heat.flow(floor_faces)
     rests_on = (*floor_rests_on(resolved), *solved.rests_on)
-    beside = resolved.air_beside(solved.edge)
-    apart = resolved.room.mean - beside.mean
-    if solved.edge.kind == "drawn":
-        yield Finding(
-            "heat.edge-psi",
-            "Linear thermal transmittance of the edge",
-            None,
-            "W/(m·K)",
-            at={"edge": letter},
-            no_limit="does not apply",
-            words="A drawn edge tells no plain wall whose loss could be taken off.",
-        )
-    elif abs(apart) >= 1.0:
-        yield _psi(resolved, solved, floor.mean + wall.mean, floor.within + wall.within, apart, rests_on)
+    yield linear_transmittance(resolved, solved)
     outer = solved.heat.flow(outer_metre(solved.section.corner[0]))
     title = "Share of the floor's loss that leaves within a metre of the wall"
     if at.half_width <= 1.5 * OUTER_METRE:
@@ -280,76 +267,6 @@ def edge(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
 def _no_share(letter: str, title: str, words: str) -> Finding:
     at: dict[str, str | float] = {"edge": letter, "distance": OUTER_METRE}
     return Finding("heat.edge-share", title, None, "%", at=at, no_limit="does not apply", words=words)
-
-
-def _psi(
-    resolved: Resolved, solved: SolvedEdge, flow: float, within: float, apart: float, rests_on: tuple[str, ...]
-) -> Finding:
-    at, films = solved.levels, surface_films()
-    leaves = solved.edge.wall or solved.edge.above
-    upper = solved.edge.upper or solved.edge.wall
-    foam = sum(piece.board.resistance for piece in solved.edge.pieces if piece.face in ("inside", "outside"))
-    r_wall = sum(leaf.resistance for leaf in leaves) + foam
-    r_upper = sum(leaf.resistance for leaf in upper) + (foam if solved.edge.kind == "footing-wall" else 0.0)
-    by_formula = floor_by_formula(resolved, solved)
-    dimension, thick, depth = by_formula.dimension, by_formula.thickness, by_formula.depth
-    k, u_floor = by_formula.conductivity, by_formula.transmittance
-    walls: list[tuple[float, float]] = []
-    if upper:
-        walls.append((at.top - depth, 1.0 / (films["wall"] + r_upper + films["outdoors"])))
-    if depth > 0.0 and leaves:
-        deep = k * (films["wall"] + r_wall + films["outdoors"])
-        walls.append((depth, ground.basement_wall_transmittance(depth, thick, deep, k)))
-    coupling = flow / apart
-    value = ground.edge_transmittance(coupling, at.half_width, u_floor, tuple(walls))
-    parts = "".join(f" − {fixed(h, 3)} × {fixed(u, 4)}" for h, u in walls)
-    return Finding(
-        "heat.edge-psi",
-        "Linear thermal transmittance of the edge",
-        value,
-        "W/(m·K)",
-        at={"edge": solved.edge.letter},
-        within=within / abs(apart),
-        basis=(
-            basis("iso-10211-2017", "10.4, wall and floor at the ground"),
-            basis("iso-13370-2017", "U of floor and wall"),
-        ),
-        rests_on=rests_on,
-        steps=(
-            Step(
-                "L2D",
-                f"flow of the section / (θ_room − θ_{_side(solved.edge)})",
-                f"{fixed(flow, 3)} / {fixed(apart, 2)}",
-                f"{fixed(coupling, 4)} W/(m·K)",
-            ),
-            Step(
-                "U_g",
-                f"ISO 13370 floor for B, d, z; gravel counted as ground{_of_layers(resolved)}",
-                f"B = {fixed(dimension, 2)} m, d = {fixed(thick, 3)} m, z = {fixed(depth, 2)} m{_mean_of(resolved, k)}",
-                f"{fixed(u_floor, 4)} W/(m²·K)",
-            ),
-            Step(
-                "ψ",
-                "L2D − B/2 × U_g − sum of height × U of the wall, inside dimensions",
-                f"{fixed(coupling, 4)} − {fixed(at.half_width, 3)} × {fixed(u_floor, 4)}{parts}",
-                f"{fixed(value, 4)} W/(m·K)",
-            ),
-        ),
-    )
-
-
-def _of_layers(resolved: Resolved) -> str:
-    """Which conductivity stands for layered ground: ISO 13370:2017, 5.1 (from memory)."""
-    return "; λ of the ground is the mean over the depth B below the floor" if len(resolved.strata) > 1 else ""
-
-
-def _mean_of(resolved: Resolved, k: float) -> str:
-    return f", λ = {fixed(k, 3)} W/(m·K)" if len(resolved.strata) > 1 else ""
-
-
-def _side(edge: ResolvedEdge) -> str:
-    """Whose temperature is taken off the room's."""
-    return "outdoors" if edge.beside is None else "beside"
 
 
 def surface(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:

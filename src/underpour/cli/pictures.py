@@ -83,14 +83,16 @@ def for_submittal(dossier: Dossier) -> Pictures:
 
 def plan(dossier: Dossier) -> tuple[Picture, ...]:
     """The key plan, where there is more to see than one edge all round."""
+    from ..checks.edge_loss import shares
     from ..drawings.plan import key_plan
     from ..papers import Picture
 
     shown = dossier.as_briefed.plan
     if shown is None or not (len(shown.edges) > 1 or shown.floor.holes or shown.floor.obstacles):
         return ()
-    alt = "The floor seen from above: its sides with their lengths, and which edge lies where."
-    return (Picture("Key plan", key_plan(shown, dossier.units, width=WHOLE), "", alt, headed=True, wide=WHOLE),)
+    alt = "The floor seen from above: its sides with their lengths, which edge lies where, and what share it loses."
+    drawn = key_plan(shown, dossier.units, width=WHOLE, shares=shares(dossier.as_briefed.findings))
+    return (Picture("Key plan", drawn, "", alt, headed=True, wide=WHOLE),)
 
 
 def _compared(dossier: Dossier, edge: str) -> list[Picture]:

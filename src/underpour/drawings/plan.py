@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from types import MappingProxyType
 
 from ..measure import say
 from ..measure.table import System
@@ -26,10 +27,18 @@ CUT = 4.0  # mm that a section's line reaches into the floor
 ROW = 5.6  # mm from line to line of the key below
 SAMPLE = 14.0  # mm of an edge's line in the key
 DASHES = ("", "4.2 1.4", "5 1.2 .1 1.2", ".1 1.4", "5 1.1 .1 1.1 .1 1.1", "2 1.4", "7 1.6 2 1.6")  # round ends
+BETWEEN = 1.2  # mm from an edge's letter to its share
 LEAST = 1.1  # mm, an obstacle is drawn no smaller
 
 
-def key_plan(plan: KeyPlan, system: System, *, width: float, name: str = "Key plan") -> str:
+def key_plan(
+    plan: KeyPlan,
+    system: System,
+    *,
+    width: float,
+    name: str = "Key plan",
+    shares: Mapping[str, float] = MappingProxyType({}),
+) -> str:
     """The floor seen from above.
 
     Parameters
@@ -42,6 +51,8 @@ def key_plan(plan: KeyPlan, system: System, *, width: float, name: str = "Key pl
         Breadth of the picture. [mm]
     name : str
         Its heading.
+    shares : mapping of str to float
+        By letter each edge's part of the heat that all edges lose; it stands beside the letter and in the key. [0 to 1]
 
     Returns
     -------
@@ -51,11 +62,15 @@ def key_plan(plan: KeyPlan, system: System, *, width: float, name: str = "Key pl
     """
     frame = _frame(plan.floor, width)
     styles = {edge.letter: _style(n) for n, edge in enumerate(plan.edges)}
-    marks = list(_marks(plan, frame))
+    said = {letter: percent(share) for letter, share in shares.items()}
+    marks = list(_marks(plan, frame, said))
     taken = [box for _, boxes in marks for box in boxes]
     below = frame.bottom + AROUND + ROW
     start = max(lettering(edge.letter, LETTER, 600) for edge in plan.edges) + 3.0
-    rows = [_key(e, styles[e.letter], below + n * ROW, start, width, system) for n, e in enumerate(plan.edges)]
+    rows = [
+        _key(edge, styles[edge.letter], below + n * ROW, start, width, _words(edge, system, said))
+        for n, edge in enumerate(plan.edges)
+    ]
     foot = below + len(plan.edges) * ROW
     base = HEADING * CAPITAL + 1.0
     bar = bar_breadth(frame.scale, system)
@@ -80,7 +95,7 @@ def key_plan(plan: KeyPlan, system: System, *, width: float, name: str = "Key pl
         wide=width,
         high=foot + 1.4,
         title=name,
-        description=f"The floor seen from above. {' '.join(_said(edge, system) for edge in plan.edges)}",
+        description=f"The floor seen from above. {' '.join(_said(edge, system, said) for edge in plan.edges)}",
         defs=defs,
         body=body,
     )
@@ -199,7 +214,7 @@ def _outwards(floor: Floor, ring: int, side: Side, at: float, frame: Frame) -> t
     return frame.x(px), frame.y(py), nx, -ny
 
 
-def _marks(plan: KeyPlan, frame: Frame) -> Iterator[tuple[str, list[Box]]]:
+def _marks(plan: KeyPlan, frame: Frame, shares: Mapping[str, str]) -> Iterator[tuple[str, list[Box]]]:
     """The letters of every stretch, each in its circle, and the section's mark at the longest of each edge."""
     placed: list[Box] = []
     for edge in plan.edges:
@@ -208,17 +223,20 @@ def _marks(plan: KeyPlan, frame: Frame) -> Iterator[tuple[str, list[Box]]]:
             if stretch is not longest and stretch.length * frame.scale < 4.0 * RADIUS:
                 continue
             cut = stretch is longest and edge.beside != "heated"
-            drawn, boxes = _mark(plan.floor, edge.letter, stretch, frame, cut=cut, placed=placed)
+            loses = shares.get(edge.letter, "") if cut else ""
+            drawn, boxes = _mark(plan.floor, edge.letter, stretch, frame, cut=cut, placed=placed, loses=loses)
             if stretch is longest or not any(boxes[0].meets(other) for other in placed):
                 placed += boxes
                 yield drawn, boxes
 
 
 def _mark(
-    floor: Floor, letter: str, stretch: Stretch, frame: Frame, *, cut: bool, placed: Sequence[Box]
+    floor: Floor, letter: str, stretch: Stretch, frame: Frame, *, cut: bool, placed: Sequence[Box], loses: str
 ) -> tuple[str, list[Box]]:
     side = floor.side(stretch.ring, stretch.side)
-    half = max(RADIUS, lettering(letter, LETTER, 600) / 2.0 + 1.1)
+    named = lettering(letter, LETTER, 600)
+    wide = named + (BETWEEN + lettering(loses) if loses else 0.0)
+    half = max(RADIUS, wide / 2.0 + 1.1)
     offered = []
     for share in (0.5, 0.35, 0.65, 0.2, 0.8):
         x, y, nx, ny = _outwards(floor, stretch.ring, side, stretch.start + share * stretch.length, frame)
@@ -240,7 +258,11 @@ def _mark(
         f'<rect x="{mm(cx - half)}" y="{mm(cy - RADIUS)}" width="{mm(2 * half)}" height="{mm(2 * RADIUS)}" '
         f'rx="{mm(RADIUS)}" fill="{leaf}" stroke="{INK}" stroke-width="{LINE:g}"/>'
     )
-    return drawn + letters(cx, cy + 1.25, letter, weight=600, anchor="middle"), boxes
+    if not loses:
+        return drawn + letters(cx, cy + 1.25, letter, weight=600, anchor="middle"), boxes
+    left = cx - wide / 2.0
+    drawn += letters(left, cy + 1.25, letter, weight=600)
+    return drawn + letters(left + named + BETWEEN, cy + 1.25, loses), boxes
 
 
 def _looks(x: float, y: float, nx: float, ny: float, half: float) -> str:
@@ -292,26 +314,36 @@ def _box_of(obstacle: Obstacle, frame: Frame) -> Box:
     return Box(x - w, y - max(h, 1.6), x + w + 1.2 + lettering(obstacle.kind), y + max(h, 1.6))
 
 
-def _key(edge: PlanEdge, dashes: str, base: float, start: float, wide: float, system: System) -> str:
+def _key(edge: PlanEdge, dashes: str, base: float, start: float, wide: float, words: str) -> str:
     """One line below the plan: the edge's letter, its line, what it is."""
     named = letters(0.0, base, edge.letter, weight=600)
     sample = _line(f"M{mm(start)} {mm(base - 1.2)}h{SAMPLE:g}", dashes, edge.beside)
     left = start + SAMPLE + 3.0
-    return named + sample + letters(left, base, cut_to(_words(edge, system), wide - left))
+    return named + sample + letters(left, base, cut_to(words, wide - left))
 
 
-def _words(edge: PlanEdge, system: System) -> str:
+def percent(share: float) -> str:
+    """A share of the heat in words: "31 %".
+
+    >>> percent(0.3149), percent(0.004)
+    ('31 %', 'less than 1 %')
+    """
+    return f"{100.0 * share:.0f} %" if share >= 0.01 else "less than 1 %"
+
+
+def _words(edge: PlanEdge, system: System, shares: Mapping[str, str]) -> str:
     kind, long = edge.kind.replace("-", " "), say.both(edge.length, "m", system)
     beside = {
         "outdoors": "",
         "heated": ", beside a heated room: no edge",
         "unheated": ", beside an unheated space",
     }.get(edge.beside, ", beside other air")
-    return f"{kind}, {long}{beside}"
+    share = f", {shares[edge.letter]} of the heat that is lost" if edge.letter in shares else ""
+    return f"{kind}, {long}{beside}{share}"
 
 
-def _said(edge: PlanEdge, system: System) -> str:
-    return f"Edge {edge.letter}: {_words(edge, system)}."
+def _said(edge: PlanEdge, system: System, shares: Mapping[str, str]) -> str:
+    return f"Edge {edge.letter}: {_words(edge, system, shares)}."
 
 
 def _area(floor: Floor, system: System) -> str:

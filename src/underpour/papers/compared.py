@@ -21,6 +21,7 @@ TELLING = (
     "moisture.surface-factor",
     "heat.loss-peak",
     "heat.loss-mean",
+    "heat.edge-loss",
     "heat.edge-psi",
     "heat.u-floor",
     "height.total",
