@@ -11,6 +11,7 @@ from underpour.brief import read
 from underpour.catalogue.products import products_beside, shipped_products
 from underpour.cli import main
 from underpour.mistakes import Mistakes
+from underpour.papers import laid
 
 EXAMPLE = Path(__file__).parents[2] / "examples/own-board-line"
 BRIEF = (EXAMPLE / "brief.toml").read_text("utf-8")
@@ -68,6 +69,30 @@ def test_an_expired_certificate_falls_short_and_one_in_date_meets(job):
         "fold-20": "meets",
         "plain-15": "meets",
     }
+
+
+def test_product_data_of_a_submittal_say_what_falls_short_in_the_records():
+    told = {p["name"]: p["short"] for p in laid.products(answer(read(EXAMPLE / "brief.toml")))}
+    short = next(words for name, words in told.items() if name.startswith("Fold Plain 15"))
+    assert "expired" in short[0]
+    assert [name for name, words in told.items() if words] == ["Fold Plain 15 (invented)"]
+
+
+def test_an_average_is_said_beside_its_record_wherever_that_is_named(job):
+    before = 'statistic = "each"'
+    assert before in LINE
+    products = products_beside(job(LINE.replace(before, 'statistic = "average"')).parent)
+    assert "an average, record" in products.board("fold-20").strength.where
+    assert "average" not in products_beside(EXAMPLE).board("fold-20").strength.where
+
+
+def test_a_product_is_shown_with_what_falls_short_in_its_records(capsys):
+    own = str(EXAMPLE / "catalogue")
+    for words in (["show", "plain-15"], ["thickness", "R8", "plain-15"], ["thickness", "2 in", "plain-15"]):
+        assert main(["catalogue", *words, "--catalogue", own]) == 0
+        assert "short in the records of Fold Plain 15" in " ".join(capsys.readouterr().out.split())
+        assert main(["catalogue", *words]) == 0
+        assert "short in the records" not in capsys.readouterr().out
 
 
 def test_certificates_are_held_to_the_day_of_the_reading():

@@ -81,3 +81,8 @@ def test_what_is_typed_wrong_is_told(capsys, words, wrong):
 def test_help_says_what_it_takes(capsys):
     assert main(["catalogue", "thickness", "--help"]) == 0
     assert 'underpour catalogue thickness "2 in" BOARD' in capsys.readouterr().out
+
+
+def test_a_brief_and_a_line_are_not_both_named(capsys):
+    assert main(["catalogue", "thickness", "R10", "--brief", "a.toml", "--catalogue", "b.toml"]) == 2
+    assert "Leave --catalogue or --brief out." in capsys.readouterr().err

@@ -218,7 +218,7 @@ def _number(evidence: Evidence, of: Property, origin: Source, path: str) -> Quan
     times = unit_of(evidence.unit, of.kind)
     if times is None or evidence.value is None:
         raise Mistake(path, "", "The record has no number with its unit.", "See: underpour catalogue validate")
-    where = f"{of.printed}, {evidence.method}, record {evidence.certificate}"
+    where = evidence.named(of.printed)
     return _printed(evidence.value * times / of.unit_si, of.unit, origin, where, path)
 
 

@@ -162,7 +162,7 @@ class Conditions(Table):
 class Evidence(Table):
     """One number of one test."""
 
-    property: PropertyKey = _key("What was tested: a name of properties.toml.", "strength")
+    property: PropertyKey = _key("What was tested: a name of underpour catalogue list properties.", "strength")
     value: float | None = _key("The number as the report prints it.", 16.4, default=None)
     unit: str = _key("Its unit as the report prints it.", "psi", default="")
     method: str = _key("The test by its number.", "ASTM D1621", default="")
@@ -178,6 +178,11 @@ class Evidence(Table):
     date: datetime.date | None = _key("Day of the report.", "2025-03-18", default=None)
     expires: datetime.date | None = _key("Day on which it expires.", "2028-03-18", default=None)
     certificate: str = _key("Its number.", "MB-02-COM", default="")
+
+    def named(self, printed: str) -> str:
+        """The property in words, its test and its record; that it is an average, where it is one."""
+        average = ", an average" if self.statistic == "average" else ""
+        return f"{printed}, {self.method}{average}, record {self.certificate}"
 
 
 class Made(Table):

@@ -76,6 +76,6 @@ def _number(evidence: Evidence, product: Product, of: OfMaker) -> Quantity | Non
     if times is None or evidence.value is None:
         return None
     value = evidence.value * times / about.unit_si
-    where = f"{about.printed}, {evidence.method}, record {evidence.certificate}"
+    where = evidence.named(about.printed)
     path = f"catalogue.product.{product.key}.{evidence.property}"
     return Quantity(value, about.unit, value, value, of.source, where, of.source.seen, path)

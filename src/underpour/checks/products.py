@@ -89,6 +89,11 @@ def _words(held: Held, short: Sequence[RecordFinding]) -> str:
     carries = f"They stand for {', '.join(held.supports)}." if held.supports else "They stand for no class held here."
     if not short:
         return carries
-    told = " ".join(f"{each.read}: {each.wrong}" for each in short[:SHOWN])
+    told = " ".join(_sentence(each) for each in short[:SHOWN])
     more = f" And {len(short) - SHOWN} more." if len(short) > SHOWN else ""
     return f"{told}{more} {SEE} {held.file}"
+
+
+def _sentence(of: RecordFinding) -> str:
+    """What was read and what is wrong with it; once, where the one begins with the other."""
+    return of.wrong if of.wrong.startswith(of.read) else f"{of.read}: {of.wrong}"

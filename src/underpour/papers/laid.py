@@ -14,6 +14,9 @@ if TYPE_CHECKING:
 
 
 def products(dossier: Dossier) -> list[dict[str, Any]]:
+    """Each product with its data, and beside them what falls short in its records: this sheet may be read alone."""
+    found = dossier.as_briefed.findings
+    short = [each for each in found if each.id == "product.evidence" and each.verdict == "falls short"]
     return [
         {
             "name": p.name,
@@ -34,6 +37,7 @@ def products(dossier: Dossier) -> list[dict[str, Any]]:
                 for row in p.rows
             ],
             "evidence": list(p.evidence),
+            "short": [each.words for each in short if not set(p.rests_on).isdisjoint(each.rests_on)],
             "moved": any_moved(p.rests_on, dossier),
         }
         for p in dossier.as_briefed.products

@@ -44,7 +44,7 @@ class Comparison:
     def notes(self) -> tuple[str, ...]:
         """Why a number does not stand plain, each once, product by product."""
         found = {
-            f"{of.product.key}, {row.name.lower() if row.terms else row.name}: {cell.why}": None
+            f"{of.product.key}, {row.name[:1].lower() + row.name[1:] if row.terms else row.name}: {cell.why}": None
             for n, of in enumerate(self.products)
             for _, rows in self.groups
             for row in rows

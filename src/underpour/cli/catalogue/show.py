@@ -16,6 +16,7 @@ from ..paragraphs import hung, width_of_terminal
 from ..parsing import Words, unknown_word
 from ..spoken import measured, stands_on
 from ..told import Told
+from .short_records import short_records
 from .under_stress import under_stress
 
 EXAMPLE = "underpour catalogue show plain-15"
@@ -103,7 +104,9 @@ def shown(key: str, products: Products, width: int) -> str:
     if key not in by_key:
         wrong = f"The catalogue has nothing called {key}."
         raise unknown_word("underpour catalogue show", key, by_key, wrong, "All of them: underpour catalogue list")
-    return "\n".join(line for path, record in by_key[key] for line in [*_record(path, record, products, width), ""])
+    short = [line for words in short_records([key], products) for line in (*hung(words, width), "")]
+    told = [line for path, record in by_key[key] for line in (*_record(path, record, products, width), "")]
+    return "\n".join([*short, *told])
 
 
 def _record(path: str, record: Any, products: Products, width: int) -> Iterator[str]:

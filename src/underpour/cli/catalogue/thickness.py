@@ -7,9 +7,11 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from ...mistakes import Mistake, Mistakes
+from ..pages_of import products_named
 from ..paragraphs import hung, width_of_terminal
 from ..parsing import Words
 from ..told import Told
+from .short_records import short_records
 
 if TYPE_CHECKING:
     from ...brief import Reading
@@ -21,8 +23,8 @@ if TYPE_CHECKING:
 
 EXAMPLE = "underpour catalogue thickness R10 plain-15"
 HELP = """\
-underpour catalogue thickness R10 [BOARD ...] [--brief BRIEF]
-underpour catalogue thickness "2 in" BOARD ... [--brief BRIEF]
+underpour catalogue thickness R10 [BOARD ...] [--brief BRIEF | --catalogue LINE]
+underpour catalogue thickness "2 in" BOARD ... [--brief BRIEF | --catalogue LINE]
 underpour catalogue thickness U0.05 [BOARD] --brief BRIEF
 
 From a wanted R to the thinnest thickness made whose label reaches it, in one
@@ -38,6 +40,8 @@ all stands beside it.
                   in the place of the brief's
   --brief BRIEF   the floor that a U is asked of; its folder's own products are
                   known too
+  --catalogue     without a brief: your own product line, or a folder of them,
+                  beside the line that comes with the tool
 
 For example:
 
@@ -54,6 +58,7 @@ def parser() -> Words:
     words.add_argument("wanted", nargs="?")
     words.add_argument("boards", nargs="*")
     words.add_argument("--brief")
+    words.add_argument("--catalogue", metavar="FILE-or-FOLDER")
     return words
 
 
@@ -63,10 +68,12 @@ def told(words: Sequence[str]) -> Told:
     given = asked.read(words)
     wanted = asked.must(given.wanted, "Which R, U or thickness? Such as R10, U0.05 or 2 in.")
     from ...brief import read
-    from ...catalogue import shipped_products
 
+    if given.brief and given.catalogue:
+        wrong = "The brief has the lines of the folder beside it."
+        raise Mistake(f"{HERE} --catalogue", "", wrong, "Leave --catalogue or --brief out.")
     reading = read(given.brief) if given.brief else None
-    products = reading.products if reading else shipped_products()
+    products = reading.products if reading else products_named(given.catalogue)
     try:
         lines = list(_lines(wanted, given.boards, reading, products, width_of_terminal()))
     except Mistake as mistake:
@@ -119,6 +126,8 @@ def _for_r(
         "part counts; knobs and channels add height and no R.",
         width,
     )
+    for said in short_records([choice.key for choice in found], products):
+        yield from ("", *hung(said, width))
 
 
 def _choice(choice: Choice, wanted: float, system: System, *, every: bool) -> Iterator[str]:
@@ -167,6 +176,8 @@ def _of_thickness(
         choice = brought(products, key, thickness, system)
         assert choice.one is not None
         yield from hung(_laid(choice, choice.one, system), width, 4 + len(key), f"  {key}")
+    for said in short_records(boards, products):
+        yield from ("", *hung(said, width))
     if reading is not None:
         from ...sizing import u_of
 
