@@ -98,6 +98,52 @@ def one_section(alternative: str) -> tuple[Work, Work, Work, str]:
     return mean_only, ours, theirs, apart
 
 
+def one_year() -> tuple[Work, Work, Work, Work]:
+    """The demo's edge as it is solved first: steady, one harmonic, the hourly year of 20 numbers, and 24 steps in time.
+
+    All on one grid, the coarser of the two that the answer keeps. The steps are implicit, one factorisation for all.
+    """
+    import numpy as np
+    from scipy.sparse.linalg import splu
+
+    from underpour.answer import solved_brief
+    from underpour.brief import read
+    from underpour.checks.solved import floor_faces
+    from underpour.physics.conduction.response import flow_watched, followed, responding, temperature_watched
+    from underpour.physics.conduction.solve import SYMMETRIC, YEAR, factor
+
+    reading = read(DEMO)
+    _, edges = solved_brief(reading, "as briefed", reading.brief)
+    solution, spaces = edges[0].heat.coarse, len(edges[0].heat.climates)
+    eq = solution.equations
+    matrix = eq.conduction + eq.films(solution.resistance)
+    load = eq.load(solution.resistance, np.ones(len(eq.faces.space)))
+    order = np.argsort(factor(matrix).perm_c)  # found with the steady solve, kept for every frequency
+    conducts, stores = (each[order][:, order].tocsc() for each in (matrix, eq.storage))
+    air = np.random.default_rng(1).normal(size=(spaces, 8760))
+    x = eq.x[(eq.x >= edges[0].section.corner[0]) & (eq.number[:, np.argmin(np.abs(eq.y))] >= 0)][:19]
+
+    def steady() -> None:
+        factor(matrix).solve(load)
+
+    def harmonic() -> None:
+        swinging = (conducts + (2j * np.pi / YEAR) * stores).tocsc()
+        splu(swinging, permc_spec="NATURAL", diag_pivot_thresh=0.0, options=SYMMETRIC).solve(load + 0j)
+
+    def hours() -> None:
+        watched = [temperature_watched(solution, spaces, place, 0.0) for place in x]
+        followed(responding(solution, spaces, [flow_watched(solution, spaces, floor_faces), *watched]), air)
+
+    stepping = factor((matrix + eq.storage / 3600.0).tocsc())
+
+    def a_day() -> None:
+        temperature = np.zeros(eq.unknowns)
+        for _ in range(24):
+            temperature = stepping.solve(eq.storage @ temperature / 3600.0 + load)
+
+    return steady, harmonic, hours, a_day
+
+
 def three_edges() -> str:
     """The workshop's brief with an edge of its own for each two of its sides: a submittal of over twenty sheets."""
     text = (DEMO.parents[1] / "frost-wall-workshop" / "brief.toml").read_text(encoding="utf-8")
@@ -169,6 +215,8 @@ def main() -> int:
         made, read_back, sheets = paper()
         back = seconds(3, read_back)
         table, book = line_of_500(Path(folder))
+        steady, harmonic, hours, a_day = one_year()
+        still, two_years = seconds(15, steady), 730.0 * seconds(7, a_day)
         line = ("-o", Path(folder) / "line.toml", "--over")
         bare_csv, bare_book = (
             seconds(5, process("-c", words, file)) for words, file in ((BARE_CSV, table), (BARE_BOOK, book))
@@ -186,6 +234,8 @@ def main() -> int:
             ("the same, foam all round the corner", seconds(7, wrapped_mean), 0.06, peers[1], alone),
             ("mean and swing with estimates, no foam", seconds(7, plain), None, peers[0], alone),
             ("the same, foam all round the corner", seconds(7, wrapped), None, peers[1], alone),
+            ("one harmonic, on one grid", seconds(15, harmonic), 3.0 * still, still, "the mean on the same grid"),
+            ("the hourly year, 20 numbers, on one grid", seconds(7, hours), 0.5, two_years, "two years of steps there"),
             (f"a submittal of {sheets} sheets, fields there", seconds(5, made), 2.5, back, "pypdf reads its text back"),
             ("the same, whole process", seconds(3, cold), 4.0, back, "pypdf reads its text back"),
             ("500 products, 6000 tests from CSV", seconds(5, process(*underpour, "catalogue", "import", table, *line)),

@@ -16,6 +16,7 @@ from .assemble import FACINGS, Equations, Faces, equations
 from .grid import NOTHING, RATIO, Grid, Stretch, crossed, features_of, fill, finer, graded, within
 from .shapes import Body, Films, Space
 
+SYMMETRIC = {"SymmetricMode": True, "Equil": False}  # for the sparse solver
 # Estimates from the change between two grids. The heat of a whole space is stationary: its error falls evenly, at
 # least four times in theory (``finer``), so its change is a safe estimate. The heat of a part of its surface, and a
 # temperature at a point, can change by accident less than they are wrong: a part also carries some of the whole's
@@ -56,6 +57,7 @@ class Solution:
     swing: NDArray[np.complex128]  # (n,) K
     flow_mean: NDArray[np.float64]  # (faces,) W/m into the bodies
     flow_swing: NDArray[np.complex128]  # (faces,) W/m
+    resistance: NDArray[np.float64]  # (faces,) m²·K/W of the films
 
 
 @dataclass(frozen=True)
@@ -98,7 +100,7 @@ class Solved:
 
     def temperature(self, x: float, y: float) -> Told:
         """Temperature at a point that is on the grids: a corner of a body. [degC]"""
-        new, old = ((s.mean[n], s.swing[n]) for s in (self.fine, self.coarse) for n in [_unknown_at(s.equations, x, y)])
+        new, old = ((s.mean[n], s.swing[n]) for s in (self.fine, self.coarse) for n in [unknown_at(s.equations, x, y)])
         return told(new, old, OF_A_TEMPERATURE)
 
     def along(self, x0: float, x1: float, y: float) -> tuple[NDArray, NDArray, NDArray, float]:
@@ -145,7 +147,34 @@ def told(new: tuple[float, complex], old: tuple[float, complex], times: float = 
     return Told(float(new[0]), complex(new[1]), float(within))
 
 
-def _unknown_at(equations: Equations, x: float, y: float) -> int:
+def unknown_at(equations: Equations, x: float, y: float) -> int:
+    """Number of the unknown at a point on grid lines.
+
+    Parameters
+    ----------
+    equations : Equations
+        [m]
+    x, y : float
+        [m]
+
+    Returns
+    -------
+    int
+        [1]
+
+    Raises
+    ------
+    ValueError
+        The point lies in air.
+
+    Source
+    ------
+    Definition.
+
+    Examples
+    --------
+    See ``response.temperature_watched``.
+    """
     n = int(equations.number[np.argmin(np.abs(equations.x - x)), np.argmin(np.abs(equations.y - y))])
     if n < 0:
         raise ValueError(f"the point x = {x}, y = {y} lies in air")
@@ -413,7 +442,8 @@ def _solution(eq: Equations, films: Sequence[Films], climates: tuple[Climate, ..
         swing = periodic.solve(eq.load(resistance, swing_air))
     else:
         swing = np.zeros(eq.unknowns, complex)
-    return Solution(eq, mean, swing, eq.flows(resistance, mean_air, mean), eq.flows(resistance, swing_air, swing))
+    flow_mean, flow_swing = eq.flows(resistance, mean_air, mean), eq.flows(resistance, swing_air, swing)
+    return Solution(eq, mean, swing, flow_mean, flow_swing, resistance)
 
 
 def factor(matrix: sp.csc_array) -> SuperLU:
@@ -438,6 +468,4 @@ def factor(matrix: sp.csc_array) -> SuperLU:
     >>> float(factor(sp.csc_array(np.eye(2) * 4.0)).solve(np.array([8.0, 4.0]))[0])
     2.0
     """
-    return splu(
-        matrix, permc_spec="MMD_AT_PLUS_A", diag_pivot_thresh=0.0, options={"SymmetricMode": True, "Equil": False}
-    )
+    return splu(matrix, permc_spec="MMD_AT_PLUS_A", diag_pivot_thresh=0.0, options=SYMMETRIC)
