@@ -110,7 +110,8 @@ def one_year() -> tuple[Work, Work, Work, Work]:
     from underpour.brief import read
     from underpour.checks.solved import floor_faces
     from underpour.physics.conduction.response import flow_watched, followed, responding, temperature_watched
-    from underpour.physics.conduction.solve import SYMMETRIC, YEAR, factor
+    from underpour.physics.conduction.solve import SYMMETRIC, factor
+    from underpour.physics.year import YEAR
 
     reading = read(DEMO)
     _, edges = solved_brief(reading, "as briefed", reading.brief)

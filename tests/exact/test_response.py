@@ -21,8 +21,9 @@ from underpour.physics.conduction.response import (
     temperature_watched,
 )
 from underpour.physics.conduction.shapes import Films
-from underpour.physics.conduction.solve import YEAR, Climate, solve
+from underpour.physics.conduction.solve import Climate, solve
 from underpour.physics.domain import OutOfDomain
+from underpour.physics.year import YEAR
 
 CAPACITY, CONDUCTIVITY = 3.0e6, 1.5
 FILM = 0.04
