@@ -44,6 +44,7 @@ def floor_of(*layers: Slice, ground: float = 1.5, half_width: float = 4.0) -> Si
         half_width=half_width,
         system="SI",
         outdoors=False,
+        water_level=lambda edge: None,
         air_beside=lambda edge: (
             edge.beside or Beside("outdoors", CLIMATES["outdoors"].mean, CLIMATES["outdoors"].swing)
         ),
