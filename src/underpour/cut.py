@@ -55,14 +55,19 @@ def _solved(
         "room": Climate(resolved.room.mean, resolved.room.swing),
         "outdoors": Climate(beside.mean, beside.swing),
     }
-    airs = tuple(climates[air.where] for air in made.airs)
+    spaces = made.airs
+    if resolved.surface is not None and edge.beside is None:  # the last space lies over the ground outside
+        spaces = (*spaces[:-1], replace(spaces[-1], where="over-ground"))
+        level = Climate(resolved.surface.mean, resolved.surface.swing)
+        climates["over-ground"] = Climate(beside.mean, beside.swing, level)
+    airs = tuple(climates[air.where] for air in spaces)
     water = None if made.outdoors else over_moving_water(resolved, edge, made)
-    climates["water"] = Climate(resolved.outdoor_mean)
+    climates["water"] = Climate(resolved.ground_mean)
     for known in before:
         if (
             known.heat.climates == airs
             and _cut_alike(known.section, made)
-            and _over_alike(known, water, resolved.outdoor_mean)
+            and _over_alike(known, water, resolved.ground_mean)
         ):
             return replace(known, edge=edge, section=made, levels=levels(resolved, edge))
     outdoors = _films(("outdoors",) * 3)
@@ -70,15 +75,15 @@ def _solved(
     warm_side = _films(("floor-up" if rising else "floor-down", "wall", "floor-up"))
     metre = made.corner[0] + OUTER_METRE
     lines = [metre] if metre < made.extent[1] else []  # a floor may be narrower than that
-    heat_films = {"room": warm_side, "outdoors": outdoors, "water": TOUCHING}
-    mould_films = {"room": _films(("room-mould",) * 3), "outdoors": outdoors}
+    heat_films = {"room": warm_side, "outdoors": outdoors, "over-ground": outdoors, "water": TOUCHING}
+    mould_films = {"room": _films(("room-mould",) * 3), "outdoors": outdoors, "over-ground": outdoors}
     film_sets = [heat_films] if made.outdoors else [heat_films, mould_films]
     try:
-        solved = solving(made.parts, made.airs, film_sets, climates, lines_x=lines)
+        solved = solving(made.parts, spaces, film_sets, climates, lines_x=lines)
         moving = None
         if water is not None:
             parts, below = water
-            moving = solving(parts, (*made.airs, below), [heat_films], climates, lines_x=lines)[0]
+            moving = solving(parts, (*spaces, below), [heat_films], climates, lines_x=lines)[0]
         return SolvedEdge(edge, made, levels(resolved, edge), solved[0], solved[-1], moving)
     except Overlap as overlap:
         raise _overlap(made, edge, overlap) from None

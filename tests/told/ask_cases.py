@@ -104,6 +104,11 @@ def over_water() -> list[str]:
     return [with_line(bare("dwelling", "frost-wall"), "site", 'water-table = "1.5 m"'), layers]
 
 
+def covered() -> list[str]:
+    """A house on ground under turf, and one under snow."""
+    return [with_line(bare("dwelling", "frost-wall"), "site", line) for line in ('surface = "turf"', 'snow = "300 mm"')]
+
+
 def each_kind() -> list[str]:
     """A bare brief for every kind of edge that a brief may name."""
     return [bare("dwelling", kind) for kind in get_args(Kind)]

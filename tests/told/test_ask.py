@@ -18,6 +18,7 @@ from ask_cases import (
     bare,
     beside_unheated,
     by_report,
+    covered,
     each_kind,
     held_to,
     in_layers,
@@ -74,7 +75,7 @@ def open_inputs() -> dict[str, list[tuple[str, str, Assumed]]]:
     found: dict[str, list[tuple[str, str, Assumed]]] = {}
     texts = [(text, "") for text in (*each_kind(), *of_uses(), over_old_slab(), beside_unheated())]
     texts += [(by_report(kind), "") for kind in ("fine", "coarse")]
-    texts += [(text, "") for text in (in_layers(), *over_water())]
+    texts += [(text, "") for text in (in_layers(), *over_water(), *covered())]
     texts += [(each.text, "") for each in starters()]
     texts += [(path.read_text("utf-8"), str(path)) for path in EXAMPLES.values()]
     for text, file in texts:

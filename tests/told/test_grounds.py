@@ -5,7 +5,7 @@ import pytest
 from underpour.answer import findings
 from underpour.brief import reads
 from underpour.cut import solved_edges
-from underpour.mistakes import Mistakes
+from underpour.mistakes import Mistake, Mistakes
 from underpour.resolve import resolve
 from underpour.resolve.site import summary
 from underpour.sections.build import section
@@ -118,6 +118,17 @@ BAD += [
 ]
 
 
+BAD += [
+    ('surface = "tarmac"', "No surface is called tarmac", "turf, gravel, asphalt and concrete"),
+    ("surface = { freezing = -1 }", "a plain number above zero, at most 5", "Write 1 where"),
+    ('surface = { thawing = "much" }', "a plain number above zero, at most 5", "Write 1 where"),
+    ("surface = { frezing = 1 }", "Typed surface has no key frezing", "The nearest is freezing"),
+    ('surface = "turf"\nsnow = "12 in"', "both say what lies on the ground", "Keep one"),
+    ('snow = "-3 in"', "below zero", "600 mm"),
+    ('snow-conductivity = "0.2 W/(m·K)"', "no snow is", 'snow = "12 in"'),
+]
+
+
 @pytest.mark.parametrize(("site", "wrong", "instead"), BAD)
 def test_ground_that_cannot_be_is_told(site, wrong, instead):
     words = told(site)
@@ -198,3 +209,32 @@ def test_drains_or_a_seal_change_what_is_said_and_neither_of_them_is_refused():
 def test_drains_hold_moving_water_no_higher_than_the_build_up():
     level = {more: cellar(f'water-table = "1 m"\n{more}') for more in ("", "drained = true")}
     assert [each.water_level(each.edges[0]) for each in level.values()] == pytest.approx([0.5, -0.2])
+
+
+def test_what_lies_on_the_ground_is_said_with_its_mean_and_swing_and_what_is_taken_is_listed():
+    resolved = house('surface = "turf"')
+    (note,) = (note.replace("\N{THIN SPACE}", " ") for note in resolved.notes if "The ground outside is taken" in note)
+    assert "under turf, with the snow that usually lies on it" in note and "Walls keep the air" in note
+    assert {each.path for each in resolved.assumed} >= {"site.surface.freezing", "site.surface.thawing"}
+    deep = house('snow = "300 mm"')
+    assert any("under 300 mm (11.8" in note and "snow is cleared away" in note for note in deep.notes)
+    assert [each.value for each in deep.assumed if each.path == "site.snow-conductivity"] == [0.2]
+
+
+@pytest.mark.parametrize(
+    ("place", "surface", "wrong"),
+    [
+        ("Miami, FL", 'snow = "12 in"', "never freeze here"),
+        ("Chicago, IL", 'surface = "asphalt"', "Summers are warmer here"),
+    ],
+)
+def test_a_factor_where_it_was_never_measured_is_refused(place, surface, wrong):
+    reading = reads(HOUSE.format(site=surface).replace("Duluth, MN", place))
+    with pytest.raises((Mistake, Mistakes)) as found:
+        resolve(reading.brief, products=reading.products)
+    assert wrong in str(found.value)
+
+
+@pytest.mark.parametrize("word", ["turf", "gravel", "asphalt", "concrete"])
+def test_every_surface_that_can_be_named_is_answered(word):
+    assert house(f'surface = "{word}"').surface is not None

@@ -276,6 +276,18 @@ def _side_name(typed: object) -> SideName:
     return typed
 
 
+def factor(value: object) -> float:
+    """A factor of the ground's surface: a plain number above zero, up to 5."""
+    try:
+        number = float(value) if isinstance(value, str | int | float) and not isinstance(value, bool) else 0.0
+    except ValueError:
+        number = 0.0
+    if not 0.0 < number <= 5.0:
+        wrong = "This factor is a plain number above zero, at most 5: the surface's index over the air's."
+        raise as_error(Mistake("", "", wrong, "Write 1 where the surface is as the air is."))
+    return number
+
+
 def typed_side(value: object) -> SideName:
     """One side by its number or its hole's name."""
     try:
@@ -322,6 +334,7 @@ Stress = Annotated[Measure, _read(stress), _shown("Stress", "12 psi", "80 kPa")]
 WaterShare = Annotated[Measure, _read(water_share), _shown("Water by volume", "5 %")]
 Humidity = Annotated[Measure, _read(measure.humidity), _shown("Relative humidity", "50 %")]
 Conductivity = Annotated[Measure, _read(measure.conductivity), _shown("Thermal conductivity", "0.036 W/(m·K)")]
+Factor = Annotated[float, PlainValidator(factor), WithJsonSchema({"type": ["number", "string"], "title": "Factor"})]
 HeatCapacity = Annotated[
     Measure, _read(measure.heat_capacity_by_volume), _shown("Heat capacity by volume", "3 MJ/(m³·K)")
 ]

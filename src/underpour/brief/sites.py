@@ -26,6 +26,12 @@ def unclear_site(site: Site, typed: Container[str]) -> Iterator[Mistake]:
         wrong = f"monthly has {len(site.monthly)} temperatures; a year has twelve."
         yield Mistake("site.monthly", "", wrong, "Write the mean of each month, January first.")
     yield from _unclear_layers(site)
+    if site.snow is not None and site.surface is not None:
+        wrong = "surface and snow both say what lies on the ground outside."
+        yield Mistake("site.snow", "", wrong, "Keep one: turf is meant with its usual snow, paving is kept clear.")
+    if site.snow_conductivity is not None and site.snow is None and "snow" not in typed:
+        wrong = "snow-conductivity is told, and no snow is."
+        yield Mistake("site.snow-conductivity", "", wrong, 'Write snow = "12 in", or take this out.')
     for key, value in (("drained", site.drained), ("waterproofed", site.waterproofed)):
         if value is not None and site.water_table is None and "water-table" not in typed:
             wrong = f"{key} is told, and nothing says how high the ground water stands."

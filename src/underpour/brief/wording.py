@@ -149,6 +149,7 @@ def _singular(table: Path) -> str:
         "floor.build-up": "A layer", "edge.wall": "A layer", "edge.above": "A layer",
         "edge.insulation": "A piece of insulation", "edge.footing": "A footing", "edge.shape": "A shape",
         "floor.inside": "The room", "site.ground": "Typed ground",
+        "site.surface": "Typed surface",
         "site.layers": "A layer of ground", "site.layers.ground": "Typed ground",
         "edge": "An edge", "alternative": "An alternative",
         "load": "A load", "edge.beside": "The air beside an edge",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from .belonging import belonging, least_strength, unsuited
 from .compatibility import agent, agents, steady_heat
+from .ground_surfaces import ground_cover, snow_conductivity
 from .grounds import default_ground, ground, grounds
 from .listing import everything
 from .materials import material, materials
@@ -25,6 +26,7 @@ __all__ = [
     "default_ground",
     "everything",
     "ground",
+    "ground_cover",
     "grounds",
     "least_strength",
     "limit",
@@ -37,6 +39,7 @@ __all__ = [
     "sheet",
     "sheets",
     "shipped_products",
+    "snow_conductivity",
     "source",
     "sources",
     "steady_heat",

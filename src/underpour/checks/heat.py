@@ -203,7 +203,7 @@ def _bounds(resolved: Resolved, edges: tuple[SolvedEdge, ...], still: Told, movi
     if all(edge.moving is None for edge in edges):
         return ""
     said = [say.both(told.mean, "W", resolved.system) for told in (still, moving)]
-    held = say.both(resolved.outdoor_mean, "degC", resolved.system)
+    held = say.both(resolved.ground_mean, "degC", resolved.system)
     return f"Between {said[0]} where the ground water stands still and {said[1]} where it moves, held at {held}."
 
 

@@ -78,6 +78,7 @@ def floor_rests_on(resolved: Resolved) -> tuple[str, ...]:
     """Paths of everything that the heat of a floor leans on."""
     layers = [path for layer in resolved.floor for path in layer.rests_on if layer.thickness > 0.0]
     ground = [path for stratum in resolved.strata for path in stratum.slice.rests_on]
+    ground += resolved.surface.rests_on if resolved.surface else ()
     return tuple(dict.fromkeys([*layers, *ground, resolved.climate_path, *resolved.room.rests_on, "plan.outline"]))
 
 

@@ -221,6 +221,15 @@ class Stratum:
 
 
 @dataclass(frozen=True, slots=True)
+class GroundSurface:
+    """What the ground outside feels at its surface, where that is not the air."""
+
+    mean: float  # degC
+    swing: complex  # K
+    rests_on: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class GroundWater:
     """Where the ground water stands, and what keeps it off."""
 
@@ -265,6 +274,7 @@ class Resolved:
     comfort: Quantity | None
     touched_by: tuple[str, ...] | None  # agents that may get to the foam; None where the brief does not say
     water: GroundWater | None
+    surface: GroundSurface | None  # None where it is as warm as the air
     held: Held  # the code editions that the floor is held to, and what their triggers ask
     products: Products
     for_good: ForGood
@@ -288,6 +298,11 @@ class Resolved:
         """What the build-up lies on, at the longest edge."""
         depth = max(self.edges, key=lambda edge: edge.length).ground + self.total
         return [stratum.slice for stratum in self.strata if stratum.top <= max(depth, 0.0) + 1e-9][-1]
+
+    @property
+    def ground_mean(self) -> float:
+        """Mean of the year deep in undisturbed ground. [degC]"""
+        return self.outdoor_mean if self.surface is None else self.surface.mean
 
     def water_level(self, edge: ResolvedEdge) -> float | None:
         """Level of the ground water at one of its edges, where drains keep it no higher than the build-up. [m]"""

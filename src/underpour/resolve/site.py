@@ -27,6 +27,7 @@ from .held import held
 from .key_plan import area_words, key_plan, plan_notes
 from .layers import layer_slice
 from .resolved import Beside, Resolved, Room, WallLoad
+from .surface import ground_surface, surface_notes
 from .water import drowned, ground_water, water_notes
 from .zone import site_zone
 
@@ -122,6 +123,7 @@ def resolve(
         raise Mistakes(found)
     outdoor_mean, outdoor_swing = year.harmonic(outdoors.months)
     room = _over_the_floor(brief, use, outdoor_mean, outdoor_swing, outdoors.path, assumed)
+    surface = ground_surface(brief.site, outdoor_mean, outdoor_swing, ground.strata[0].slice, assumed)
     typed_beside = {f"edge.{named}": edge.beside for named, edge in zip(letters, brief.edge, strict=True)}
     standing = tuple(
         replace(
@@ -147,6 +149,7 @@ def resolve(
             *_old_slab_notes(brief),
             *beside_notes(standing, room),
             *plan_notes(plan),
+            *surface_notes(brief.site, surface, outdoor_mean, outdoor_swing, system),
             *water_notes(brief.site, standing, sum(layer.thickness for layer in floor), system),
             *holds.notes,
         ),
@@ -168,6 +171,7 @@ def resolve(
         products=products,
         for_good=for_good(brief.foam, system),
         water=ground_water(brief.site),
+        surface=surface,
         held=holds,
     )
 

@@ -39,7 +39,7 @@ class Film:
 class Air:
     """A space filled with air. Its sides towards parts carry a surface film."""
 
-    where: Literal["room", "outdoors", "water"]  # the first of a section lies over the floor
+    where: Literal["room", "outdoors", "over-ground", "water"]  # the first of a section lies over the floor
     outline: Outline
 
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
-from typing import Annotated
+from typing import Annotated, Literal
 
-from pydantic import BeforeValidator, Field, StrictBool
+from pydantic import BeforeValidator, Discriminator, Field, StrictBool, Tag
 
 from ...mistakes import Mistake
 from .. import kinds
@@ -33,6 +33,13 @@ def _five_digits(value: object) -> str:
 
 def table_or_word(value: object) -> str:
     return "table" if isinstance(value, dict | Table) else "word"
+
+
+class SurfaceFactors(Table):
+    """The ground's surface outside by its n-factors, measured or known."""
+
+    freezing: kinds.Factor = key("Freezing index of the surface over that of the air.", 0.5, default=1.0)
+    thawing: kinds.Factor = key("Thawing index of the surface over that of the air.", 1.6, default=1.0)
 
 
 class Site(Table):
@@ -92,4 +99,23 @@ class Site(Table):
     )
     waterproofed: StrictBool | None = key(
         "Whether floor and walls are sealed against water that stands against them.", True, False, default=None
+    )
+    surface: (
+        Annotated[
+            Annotated[Literal["turf", "gravel", "asphalt", "concrete"], Tag("word")]
+            | Annotated[SurfaceFactors, Tag("table")],
+            Discriminator(table_or_word),
+        ]
+        | None
+    ) = key(
+        "What lies on the ground outside, paving kept clear of snow; unless typed it is bare and as warm as the air.",
+        "turf",
+        {"freezing": 0.5, "thawing": 1.0},
+        default=None,
+    )
+    snow: kinds.Depth | None = key(
+        "How deep snow lies beside the building, mean of the winter, in the place of a surface.", "12 in", default=None
+    )
+    snow_conductivity: kinds.Conductivity | None = key(
+        "Thermal conductivity of that snow.", "0.2 W/(m·K)", default=None
     )

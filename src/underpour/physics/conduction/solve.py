@@ -14,7 +14,7 @@ from scipy.sparse.linalg import SuperLU, splu
 from ..year import YEAR
 from .assemble import FACINGS, Equations, Faces, equations
 from .grid import NOTHING, RATIO, Grid, Stretch, crossed, features_of, fill, finer, graded, within
-from .shapes import Body, Films, Space
+from .shapes import Body, Facing, Films, Space
 
 SYMMETRIC = {"SymmetricMode": True, "Equil": False}  # for the sparse solver
 # Estimates from the change between two grids. The heat of a whole space is stationary: its error falls evenly, at
@@ -26,10 +26,18 @@ OF_THE_WHOLE, OF_A_TEMPERATURE = 0.25, 2.5
 
 @dataclass(frozen=True)
 class Climate:
-    """Air temperature of one space: mean of the year and complex swing. [degC, K]"""
+    """Air temperature of one space: mean of the year and complex swing. [degC, K]
+
+    ``level`` is what faces that look up feel in its place: ground under turf, snow or paving.
+    """
 
     mean: float
     swing: complex = 0j
+    level: Climate | None = None
+
+    def of(self, facing: Facing) -> Climate:
+        """What faces of one facing feel."""
+        return self.level if self.level is not None and facing == "up" else self
 
 
 class Overlap(ValueError):
@@ -430,8 +438,9 @@ def _solutions(
 def _solution(eq: Equations, films: Sequence[Films], climates: tuple[Climate, ...]) -> Solution:
     table = np.array([[film.of(facing) for facing in FACINGS] for film in films])
     resistance = table[eq.faces.space, eq.faces.facing]
-    mean_air = np.array([c.mean for c in climates])[eq.faces.space]
-    swing_air = np.array([c.swing for c in climates], complex)[eq.faces.space]
+    felt = [[climate.of(facing) for facing in FACINGS] for climate in climates]
+    mean_air = np.array([[c.mean for c in row] for row in felt])[eq.faces.space, eq.faces.facing]
+    swing_air = np.array([[c.swing for c in row] for row in felt], complex)[eq.faces.space, eq.faces.facing]
     matrix = eq.conduction + eq.films(resistance)
     load = eq.load(resistance, mean_air)
     steady = factor(matrix)
