@@ -10,8 +10,10 @@ from functools import cache
 from pathlib import Path
 from typing import get_args
 
+import ledger_page
 import pytest
 
+import ledger
 from underpour.answer import answer
 from underpour.brief import read
 from underpour.brief.tables.edge import Kind
@@ -59,6 +61,15 @@ def test_a_number_found_another_way_holds(folder, row):
 @pytest.mark.parametrize(("folder", "row"), rows("kept.toml"))
 def test_our_own_earlier_number_has_not_moved(folder, row):
     check(folder, row)
+
+
+@pytest.mark.parametrize("folder", FOLDERS, ids=lambda folder: folder.name)
+def test_the_ledger_tells_what_we_give_for_each_number_that_was_found_another_way(folder):
+    """To two digits of what is allowed; docs/making/ledger_page.py --anew writes the ledger anew."""
+    kept = [row for row in ledger.read(ledger_page.TABLE) if row.file == f"examples/{folder.name}"]
+    now = ledger_page.of_example(folder, ledger_page.given(answered(folder)))
+    assert len(kept) == len(now)
+    assert not [pair for pair in zip(kept, now, strict=True) if ledger.moved(*pair)]
 
 
 @pytest.mark.parametrize("folder", FOLDERS, ids=lambda folder: folder.name)

@@ -19,24 +19,33 @@ from pytest import approx
 from tests import weather_files
 from tests.weather_files import FILES, GOLDEN, SAND_POINT
 
+from ledger import between, held, told
 from underpour.catalogue import places, zones
 from underpour.catalogue.gazetteer import entries
 from underpour.catalogue.read import table
 
 ROWS = tomllib.loads((Path(__file__).parent / "data" / "climate_zones.toml").read_text(encoding="utf-8"))
 TOWNS = ROWS["town"]
+COUNTIES = "US energy code, table of climate zones by county, editions of 2009 to 2018"
+TABLE_C_2 = "National Building Code of Canada, Table C-2 and 9.36.2"
+STATIONS = "Environment and Climate Change Canada, normals of 1981 to 2010, against what the tool says of its doubt"
+
+
+def among(found, zone):
+    """The zone that is told, or the printed one where it is named among those that it may be."""
+    return found.zone or next((each for each in found.disagreeing if each == zone), " or ".join(found.disagreeing))
 
 
 @pytest.mark.parametrize("row", ROWS["county"], ids=lambda row: f"{row['county']}, {row['state']}")
 def test_a_zip_of_the_county_has_the_zone_that_the_table_gives_the_county(row):
-    assert zones.us_by_zip(row["zip"]).zone == row["zone"]
+    told(zones.us_by_zip(row["zip"]).zone, row["zone"], COUNTIES, row["seen"], f"ZIP {row['zip']}")
 
 
 @pytest.mark.parametrize("row", ROWS["county"], ids=lambda row: f"{row['county']}, {row['state']}")
 def test_at_the_middle_of_that_area_the_same_zone_is_told_or_named_among_those_that_it_may_be(row):
     area = zones.zip_area(row["zip"])
     found = zones.us(area.latitude, area.longitude)
-    assert row["zone"] in ((found.zone,) if found.zone else found.disagreeing)
+    told(among(found, row["zone"]), row["zone"], COUNTIES, row["seen"])
     assert found.distance < 2000.0
 
 
@@ -48,7 +57,8 @@ def test_each_zone_of_the_map_is_among_the_counties():
 
 @pytest.mark.parametrize("town", TOWNS, ids=lambda town: town["town"])
 def test_a_count_of_the_canadian_table_falls_into_its_zone(town):
-    assert zones.canada(float(town["degree-days"])).zone == town["zone"]
+    count = float(town["degree-days"])
+    told(zones.canada(count).zone, town["zone"], TABLE_C_2, town["seen"], f"{count:g} degree-days")
 
 
 LISTED = [town for town in TOWNS if town["place"]]
@@ -59,8 +69,9 @@ def test_a_canadian_town_is_told_its_zone_or_that_it_may_be_it_and_its_count_lie
     place = places.find(town["place"])
     found = zones.canada_at(place.latitude, place.longitude, place.months)
     low, high = found.degree_days
-    assert low <= town["degree-days"] <= high
-    assert town["zone"] in ((found.zone,) if found.zone else found.disagreeing)
+    count = float(town["degree-days"])
+    held((low + high) / 2.0, count, (high - low) / 2.0, "degC·d", TABLE_C_2, town["seen"], "middle of what may be")
+    told(among(found, town["zone"]), town["zone"], TABLE_C_2, town["seen"], "zone")
 
 
 def test_twelve_of_those_towns_are_told_outright():
@@ -77,7 +88,8 @@ def test_degree_days_from_the_months_are_those_of_the_daily_means_of_a_typical_y
     daily = temperature.reshape(365, 24).mean(axis=1)
     counted = np.maximum(0.0, 18.0 - daily).sum()
     months = [temperature[month == n].mean() for n in range(1, 13)]
-    assert zones.counted(months) == approx(counted, abs=25.0)
+    year = "Typical year TMY3, National Renewable Energy Laboratory, daily means counted"
+    held(zones.counted(months), counted, 25.0, "degC·d", year, "document")
 
 
 def beside_a_station():
@@ -92,7 +104,7 @@ def beside_a_station():
 def test_the_record_counts_fewer_degree_days_than_the_stations_by_what_is_said():
     said, found = table("climate/zones")["grid-doubt"], list(beside_a_station())
     assert len(found) == 60
-    assert mean(found) == approx(said["value"], abs=1.0)
+    held(mean(found), said["value"], 1.0, "degC·d", STATIONS, "quoted")
     assert (said["high"] - said["low"]) / 4.0 == approx(stdev(found), abs=2.0)
     assert sum(said["low"] <= off <= said["high"] for off in found) >= 0.95 * len(found)
 
@@ -101,5 +113,5 @@ def test_rough_ground_is_said_to_be_off_by_as_much_as_any_station_shows():
     said = table("climate/zones")["rough-doubt"]
     off = [count - zones.counted(places.at(*at).months) for at, count in zones.stations()]
     assert len(off) == 116
-    assert said["low"] < min(off) < said["low"] + 50.0
-    assert said["high"] - 50.0 < max(off) < said["high"]
+    between(min(off), said["low"], said["low"] + 50.0, 0.0, "degC·d", STATIONS, "quoted", "least")
+    between(max(off), said["high"] - 50.0, said["high"], 0.0, "degC·d", STATIONS, "quoted", "most")

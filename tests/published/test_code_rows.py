@@ -13,10 +13,15 @@ from __future__ import annotations
 import pytest
 
 from code_briefs import BASEMENT, IN, board, one, text
+from ledger import held, told
 from underpour.catalogue import codes
+from underpour.findings import Finding
 
 R = 0.1761101837  # m²·K/W for R-1
 FT = 0.3048
+F = 1.730735  # W/(m·K) for 1 Btu/(h·ft·°F)
+F_TABLE = "ASHRAE 90.1, table A6.3.1"
+TABLE = "IRC 2018, Table R403.3(1)"
 SLAB = [  # editions, zones as typed, R, depth in ft
     (("2021",), ("0A", "1A", "2B"), 0, 0),
     (("2021",), ("3A", "3C"), 10, 2),
@@ -30,6 +35,27 @@ EACH_SLAB = [(f"iecc-{y}-residential", z, r, d) for years, zones, r, d in SLAB f
 EACH_SLAB += [("ny-2025", z, 10, 4) for z in ("4A", "5A", "6A")]
 
 
+def source(finding: Finding) -> tuple[str, str]:
+    """Where the row of a finding stands, and how it was seen."""
+    (basis, *_) = finding.basis
+    return f"{basis.source}, {basis.clause}", basis.seen
+
+
+def limited(finding: Finding, printed: float, size: float, unit: str, tolerance: float, what: str = "") -> None:
+    """Hold a limit to the printed one. ``size`` is that of the printed unit, the tolerance in the limit's own."""
+    held(finding.limit / size, printed, tolerance / size, unit, *source(finding), what)
+
+
+def on_and_below(on: Finding, below: Finding, printed: str) -> None:
+    """Hold that a floor meets on the printed number and falls short a little below it."""
+    told(f"{on.verdict}, {below.verdict}", "meets, falls short", *source(on), f"on and below {printed}")
+
+
+def not_asked(finding: Finding, verdict: str) -> None:
+    """Hold that the edition asks nothing."""
+    told(finding.verdict, verdict, *source(finding), "nothing is asked")
+
+
 def edged(edition: str, zone: str, r: float, down_ft: float, **more: object) -> str:
     """A slab with foam of that R down the outside."""
     return text(code=edition, zone=zone, pieces=[board(r, "outside", down=f"{down_ft:.4f} ft")], **more)
@@ -41,13 +67,12 @@ def test_the_edge_of_a_slab_is_held_to_the_printed_r_and_depth(edition, zone, r,
         return one(edged(edition, zone, resistance, down), "code.slab-edge", asks=asks, route="R-value")
 
     if r == 0:
-        assert at(1.0, 1.0, "resistance").verdict == "not required, advised"
+        not_asked(at(1.0, 1.0, "resistance"), "not required, advised")
         return
-    assert at(r, feet, "resistance").limit == pytest.approx(r * R, abs=1e-4)
-    assert at(r, feet, "depth").limit == pytest.approx(feet * FT, abs=1e-4)
-    assert at(r, feet, "resistance").verdict == at(r, feet, "depth").verdict == "meets"
-    assert at(r - 0.05, feet, "resistance").verdict == "falls short"
-    assert at(r, feet - 0.05, "depth").verdict == "falls short"
+    limited(at(r, feet, "resistance"), r, R, "h·ft²·°F/Btu", 1e-4, "R")
+    limited(at(r, feet, "depth"), feet, FT, "ft", 1e-4, "depth")
+    on_and_below(at(r, feet, "resistance"), at(r - 0.05, feet, "resistance"), f"R-{r}")
+    on_and_below(at(r, feet, "depth"), at(r, feet - 0.05, "depth"), f"{feet} ft")
 
 
 @pytest.mark.parametrize(
@@ -58,9 +83,9 @@ def test_foam_under_a_heated_slab_is_held_to_the_printed_r(edition, zone, r):
         layers = ['{ concrete = "4 in" }', board(resistance), '{ gravel = "4 in" }']
         return text(code=edition, zone=zone, layers=layers, more="[tube]")
 
-    assert one(under(r), "code.heated-slab", asks="under").limit == pytest.approx(r * R, abs=1e-4)
-    assert one(under(r), "code.heated-slab", asks="under").verdict == "meets"
-    assert one(under(r - 0.05), "code.heated-slab", asks="under").verdict == "falls short"
+    on, below = (one(under(each), "code.heated-slab", asks="under") for each in (r, r - 0.05))
+    limited(on, r, R, "h·ft²·°F/Btu", 1e-4, "R")
+    on_and_below(on, below, f"R-{r}")
 
 
 @pytest.mark.parametrize("year", ["2012", "2015"])
@@ -71,8 +96,8 @@ def test_a_heated_slab_adds_r_5_at_its_edge(year, zone, r):
     def at(resistance: float):
         return one(edged(edition, zone, resistance, 4.0, more="[tube]"), "code.heated-slab", asks="edge")
 
-    assert at(r).limit == pytest.approx(r * R, abs=1e-4)
-    assert (at(r).verdict, at(r - 0.05).verdict) == ("meets", "falls short")
+    limited(at(r), r, R, "h·ft²·°F/Btu", 1e-4, "R")
+    on_and_below(at(r), at(r - 0.05), f"R-{r}")
 
 
 WALLS = [("iecc-2021-residential", z, r) for zones, r in (
@@ -89,9 +114,9 @@ def test_continuous_foam_on_a_basement_wall_is_held_to_the_printed_r(edition, zo
         return one(brief, "code.basement-wall")
 
     if r == 0:
-        assert at(5.0).verdict == "not required, advised"
+        not_asked(at(5.0), "not required, advised")
         return
-    assert (at(r + 0.001).verdict, at(r - 0.05).verdict) == ("meets", "falls short")
+    on_and_below(at(r + 0.001), at(r - 0.05), f"R-{r:.4g}")
 
 
 F_FACTORS = [  # foam, printed F in Btu/(h·ft·°F)
@@ -133,20 +158,26 @@ def by_table(tmp_path, limit: float, foam: tuple, more: str = ""):
 def test_foam_at_an_edge_has_the_f_factor_of_the_table(tmp_path, foam, f):
     """ASHRAE 90.1 table A6.3.1, unheated, from memory; R-10 to 4 ft agrees with New York's 0.48."""
     above, below = by_table(tmp_path, f + 0.005, foam), by_table(tmp_path, f - 0.005, foam)
-    assert above.value == pytest.approx(f * 1.730735, rel=1e-4)
+    held(above.value / F, f, 1e-4 * f, "Btu/(h·ft·°F)", F_TABLE + ", unheated", "memory")
     assert (above.verdict, below.verdict) == ("meets", "falls short")
 
 
 def test_a_bare_heated_slab_has_its_own_f_factor_and_one_with_foam_is_not_guessed(tmp_path):
-    assert by_table(tmp_path, 1.355, (), "[tube]").verdict == "meets"
-    assert by_table(tmp_path, 1.345, (), "[tube]").verdict == "falls short"
+    verdicts = [by_table(tmp_path, limit, (), "[tube]").verdict for limit in (1.355, 1.345)]
+    told(
+        ", ".join(verdicts),
+        "meets, falls short",
+        "ASHRAE 90.1, table A6.3.1, heated",
+        "memory",
+        "just above and below 1.35",
+    )
     assert by_table(tmp_path, 1.355, (10, 48), "[tube]").missing == "project.local-code"
 
 
 @pytest.mark.parametrize(("more", "f"), [("", 0.48), ("[tube]", 0.55)])
 def test_new_york_holds_the_edge_to_an_f_factor(more, f):
     brief = text(code="ny-2025", zone="6A", more=more, pieces=[board(10, "outside", down="48 in")] if not more else [])
-    assert one(brief, "code.slab-edge", route="F-factor").limit == pytest.approx(f * 1.730735, rel=1e-4)
+    limited(one(brief, "code.slab-edge", route="F-factor"), f, F, "Btu/(h·ft·°F)", 1e-4 * f * F)
 
 
 @pytest.mark.parametrize("year", ["2012", "2015", "2018", "2021"])
@@ -155,8 +186,8 @@ def test_a_slab_is_at_least_three_and_a_half_inches_thick(year):
         layers = [f'{{ concrete = "{inches} in" }}', '{ gravel = "4 in" }']
         return one(text(code=f"irc-{year}", zone="6A", layers=layers), "code.slab-thickness")
 
-    assert at(3.5).limit == pytest.approx(3.5 * IN)
-    assert (at(3.5).verdict, at(3.45).verdict) == ("meets", "falls short")
+    limited(at(3.5), 3.5, IN, "in", 1e-7)
+    on_and_below(at(3.5), at(3.45), "3-1/2 in")
 
 
 @pytest.mark.parametrize("year", ["2012", "2015", "2018", "2021"])
@@ -165,7 +196,7 @@ def test_below_the_ground_a_slab_lies_on_four_inches_of_stone(year):
         layers = ['{ concrete = "4 in" }', f'{{ gravel = "{inches} in" }}']
         return one(text(code=f"irc-{year}", zone="6A", layers=layers, kind=kind, ground=ground), "code.base-course")
 
-    assert (at(4.0).verdict, at(3.9).verdict) == ("meets", "falls short")
+    on_and_below(at(4.0), at(3.9), "4 in")
     assert one(text(code=f"irc-{year}", zone="6A"), "code.base-course").verdict == "does not apply"
 
 
@@ -179,19 +210,21 @@ def test_below_the_ground_a_slab_lies_on_four_inches_of_stone(year):
 def test_film_is_held_to_its_printed_thickness(edition, film, verdict):
     """6 mil before the 2021 edition and 10 mil from it on; 0.15 mm as proposed in Canada."""
     layers = ['{ concrete = "4 in" }', *([f'{{ vapour-retarder = "{film}" }}'] if film else []), '{ gravel = "4 in" }']
-    assert one(text(code=edition, zone="6", layers=layers), "code.vapour-retarder").verdict == verdict
+    found = one(text(code=edition, zone="6", layers=layers), "code.vapour-retarder")
+    told(found.verdict, verdict, *source(found), film or "no film")
 
 
 @pytest.mark.parametrize("use", ["drive", "walk"])
 def test_no_film_is_asked_under_driveways_and_walks(use):
     brief = text(code="irc-2018", zone="6A", use=use, inside="", kind='kind = "free-edge"')
-    assert one(brief, "code.vapour-retarder").verdict == "does not apply"
+    not_asked(one(brief, "code.vapour-retarder"), "does not apply")
 
 
 def test_laps_and_sieve_are_told_as_printed():
     row = codes.shipped().rows("irc-2018", "vapour-retarder")[0]
-    assert row.asks["lap"].si == pytest.approx(6 * IN)
-    assert codes.shipped().rows("irc-2018", "base-course")[0].asks["sieve"].si == pytest.approx(2 * IN)
+    stone = codes.shipped().rows("irc-2018", "base-course")[0]
+    for each, ask, inches in ((row, "lap", 6.0), (stone, "sieve", 2.0)):
+        held(each.asks[ask].si / IN, inches, 1e-6 * inches, "in", f"IRC 2018, {each.clause}", each.seen_of(ask), ask)
 
 
 def test_foam_at_the_edge_begins_at_the_top_of_the_slab():
@@ -209,11 +242,12 @@ def test_down_under_and_outwards_add_up_to_the_depth():
     ]
     short = [out[0], out[1].replace('out = "24 in"', 'out = "23 in"')]
     edition = {"code": "iecc-2021-residential", "zone": "5A"}
-    assert one(text(**edition, pieces=out), "code.slab-edge", asks="depth").verdict == "meets"
-    assert one(text(**edition, pieces=short), "code.slab-edge", asks="depth").verdict == "falls short"
+    on, below = (one(text(**edition, pieces=each), "code.slab-edge", asks="depth") for each in (out, short))
+    on_and_below(on, below, "24 in down and 24 in outwards")
     layers = ['{ concrete = "4 in" }', board(10), '{ gravel = "4 in" }']
     under = text(**edition, layers=layers, pieces=[board(10, "slab-edge")])
-    assert one(under, "code.slab-edge", asks="depth").verdict == "meets"
+    on = one(under, "code.slab-edge", asks="depth")
+    told(on.verdict, "meets", *source(on), "down the slab and in under it")
     assert one(text(**edition, layers=layers), "code.slab-edge", asks="depth").value == 0.0
 
 
@@ -225,7 +259,8 @@ def test_foam_that_reaches_outwards_lies_below_ten_inches_of_soil(at, verdict):
         f'{{ board = "c578-iv", thickness = "2 in", face = "wing", at = "{at}", out = "24 in" }}',
     ]
     brief = text(code="iecc-2021-residential", zone="5A", pieces=pieces)
-    assert one(brief, "code.slab-edge", asks="depth").verdict == verdict
+    found = one(brief, "code.slab-edge", asks="depth")
+    told(found.verdict, verdict, *source(found), "10 in of soil over it")
 
 
 @pytest.mark.parametrize(("ground", "verdict"), [("11.9 in", "meets"), ("12 in", "does not apply")])
@@ -235,21 +270,23 @@ def test_a_floor_a_foot_below_the_ground_is_no_slab_on_the_ground(ground, verdic
         pieces=[board(10, "outside", **{"from": "0 in", "down": "48 in"})],
     )  # fmt: skip
     found = one(brief, "code.slab-edge", edge="A")
-    assert found.verdict == verdict
+    told(found.verdict, verdict, *source(found), f"a floor {ground} below the ground")
 
 
 @pytest.mark.parametrize(("metres", "verdict"), [(1.2, "meets"), (1.19, "falls short")])
 def test_the_canadian_strip_of_foam_is_1_2_m_wide(metres, verdict):
     """Zone 4, whose RSI 1.96 was seen; the width from memory."""
     pieces = [board(1.96 / R + 0.01, "outside", down=f"{metres} m")]
-    assert one(text(code="nbc-2020", zone="4", pieces=pieces), "code.slab-edge", asks="width").verdict == verdict
+    found = one(text(code="nbc-2020", zone="4", pieces=pieces), "code.slab-edge", asks="width")
+    told(found.verdict, verdict, source(found)[0], "memory", "a strip of 1.2 m")
 
 
 @pytest.mark.parametrize(("rsi", "verdict"), [(1.96, "meets"), (1.95, "falls short")])
 def test_the_canadian_edge_of_zone_4_is_held_to_what_was_seen(rsi, verdict):
     pieces = [board(rsi / R + 0.001, "outside", down="1.3 m")]
     found = one(text(code="nbc-2020", zone="4", pieces=pieces), "code.slab-edge", asks="resistance")
-    assert (found.verdict, found.basis[0].doubtful) == (verdict, "")
+    told(found.verdict, verdict, *source(found), "RSI 1.96")
+    assert found.basis[0].doubtful == ""
 
 
 @pytest.mark.parametrize(
@@ -263,8 +300,8 @@ def test_alberta_asks_less_of_a_heated_floor_below_the_frost_line(ground, frost,
         brief = text(code="ab-2018", zone="7A", kind=kind, ground=ground, layers=layers, site=site, more="[tube]")
         return one(brief, "code.heated-slab", asks="under")
 
-    assert at(rsi).limit == pytest.approx(rsi)
-    assert (at(rsi + 0.001).verdict, at(rsi - 0.01).verdict) == ("meets", "falls short")
+    limited(at(rsi), rsi, 1.0, "m²·K/W", 1e-6)
+    on_and_below(at(rsi + 0.001), at(rsi - 0.01), f"RSI {rsi}")
 
 
 @pytest.mark.parametrize("edition", ["nbc-2015", "nbc-2020"])
@@ -274,23 +311,26 @@ def test_canadian_floors_lie_on_100_mm_of_stone_but_for_garages(edition):
         return one(text(code=edition, zone="5", layers=layers, use=use), id)
 
     for id in ("code.base-course", "code.soil-gas"):
-        assert (at(100, id=id).verdict, at(99, id=id).verdict) == ("meets", "falls short")
+        on_and_below(at(100, id=id), at(99, id=id), f"100 mm, {id}")
     assert at(100, "garage").verdict == "does not apply"
-    assert codes.shipped().rows(edition, "base-course")[0].asks["fines"].si == pytest.approx(0.10)
+    row = codes.shipped().rows(edition, "base-course")[0]
+    held(row.asks["fines"].si, 0.10, 1e-7, "1", f"{edition}, {row.clause}", row.seen_of("fines"), "fines")
 
 
 def test_the_canadian_pipe_and_level_are_told_as_printed():
     row = codes.shipped().rows("nbc-2020", "soil-gas")[0]
-    assert (row.asks["pipe"].si, row.asks["level"].si) == (pytest.approx(0.1), pytest.approx(200.0))
+    for ask, printed, unit in (("pipe", 0.1, "m"), ("level", 200.0, "Bq/m³")):
+        held(row.asks[ask].si, printed, 1e-6 * printed, unit, f"NBC 2020, {row.clause}", row.seen_of(ask), ask)
 
 
 def test_the_frost_protected_row_of_2500_is_told_as_printed():
     """IRC Table R403.3(1), row of 2500 °F·d: R 6.7 down, 1.7 along walls, 4.9 at corners, 24 and 40 in (quoted)."""
     rows = codes.shipped().rows("irc-2018", "frost")
     row = next(each for each in rows if each.asks.get("index") and each.asks["index"].typed == "2500 F·d")
-    told = {key: each.si / R for key, each in row.asks.items() if key in ("vertical", "along-walls", "at-corners")}
-    assert told == {"vertical": pytest.approx(6.7), "along-walls": pytest.approx(1.7), "at-corners": pytest.approx(4.9)}
-    assert [row.asks[key].si / IN for key in ("b", "c")] == [pytest.approx(24.0), pytest.approx(40.0)]
+    for key, printed in {"vertical": 6.7, "along-walls": 1.7, "at-corners": 4.9}.items():
+        held(row.asks[key].si / R, printed, 1e-6 * printed, "h·ft²·°F/Btu", TABLE, row.seen_of(key), key)
+    for key, printed in {"b": 24.0, "c": 40.0}.items():
+        held(row.asks[key].si / IN, printed, 1e-6 * printed, "in", TABLE, row.seen_of(key), key)
     assert [row.seen_of(key) for key in ("vertical", "b", "a", "least-depth")] == [
         "quoted",
         "quoted",

@@ -14,10 +14,12 @@ from pytest import approx
 from tests import weather_files
 from tests.weather_files import FILES, GOLDEN, LENGTHS, SAND_POINT
 
+from ledger import held
 from underpour import weather
 from underpour.catalogue import places, year
 
 STATIONS = pytest.mark.parametrize("station", [GOLDEN, SAND_POINT], ids=["Golden", "Sand Point"])
+HOURS = "TMY3 of the National Renewable Energy Laboratory, its hours, by numpy"
 KINDS = pytest.mark.parametrize("made", [weather_files.tmy3, weather_files.epw], ids=["TMY3", "EPW"])
 
 
@@ -39,7 +41,8 @@ def read(text, folder):
 def test_the_months_are_the_means_of_their_hours(station, made, tmp_path):
     month, temperature = stored(station)
     means = [temperature[month == n].mean() for n in range(1, 13)]
-    assert read(made(station), tmp_path).months == approx(means, abs=1e-9)
+    for n, (ours, mean) in enumerate(zip(read(made(station), tmp_path).months, means, strict=True), 1):
+        held(ours, mean, 1e-9, "degC", HOURS, "document", f"month {n}", f"{mean:.4f}")
 
 
 @STATIONS
@@ -47,7 +50,8 @@ def test_the_months_are_the_means_of_their_hours(station, made, tmp_path):
 def test_the_mean_of_all_hours_is_that_of_the_months_by_their_days(station, made, tmp_path):
     taken = read(made(station), tmp_path)
     by_days = sum(mean * days for mean, days in zip(taken.months, LENGTHS, strict=True)) / 365
-    assert by_days == approx(stored(station)[1].mean(), abs=1e-9)
+    mean = stored(station)[1].mean()
+    held(by_days, mean, 1e-9, "degC", HOURS, "document", digits=f"{mean:.4f}")
 
 
 @STATIONS
@@ -75,7 +79,8 @@ def test_calendar_months_in_place_of_twelfths_move_the_year_by_little(station, t
     assert found_mean - temperature.mean() == approx(expected, abs=1e-9)
     assert abs(expected) < 0.1
     assert abs(np.angle(found_swing / swing)) / (2.0 * np.pi) * 365.0 < 1.6
-    assert abs(found_swing) == approx(abs(swing), rel=0.01)
+    size = abs(swing)
+    held(abs(found_swing), size, 0.01 * size, "K", HOURS, "derived", "swing, of twelfths", f"{size:.4f}")
 
 
 @STATIONS
@@ -83,7 +88,8 @@ def test_a_typical_year_lies_near_the_grid_at_its_place(station, tmp_path):
     """An older year of typical months against the means of 2000 to 2025; a wrong column or unit is off by 10 K."""
     taken = read(weather_files.tmy3(station), tmp_path)
     grid = places.at(taken.latitude, taken.longitude, taken.height).months
-    assert np.mean(taken.months) == approx(np.mean(grid), abs=1.5)
+    mean = np.mean(grid)
+    held(np.mean(taken.months), mean, 1.5, "degC", "The grid of 2000 to 2025 there", "document", digits=f"{mean:.2f}")
     assert np.max(np.abs(np.subtract(taken.months, grid))) < 5.0
 
 
@@ -91,6 +97,7 @@ def test_normals_in_fahrenheit_are_turned_into_celsius(tmp_path):
     """32 °F is 0 °C and 68 °F is 20 °C (NIST SP 811, B.8)."""
     months = (14.0, 23.0, 32.0, 41.0, 50.0, 59.0, 68.0, 59.0, 50.0, 41.0, 32.0, 23.0)
     celsius = [-10.0, -5.0, 0.0, 5.0, 10.0, 15.0, 20.0, 15.0, 10.0, 5.0, 0.0, -5.0]
-    assert read(weather_files.normals(months), tmp_path).months == approx(celsius)
+    for ours, printed in zip(read(weather_files.normals(months), tmp_path).months, celsius, strict=True):
+        held(ours, printed, 1e-6, "degC", "NIST Special Publication 811 (2008), B.8", "memory", f"{printed:g} °C")
     assert read(weather_files.table(months, "F"), tmp_path).months == approx(celsius)
     assert read(weather_files.table(tuple(celsius)), tmp_path).months == approx(celsius)
