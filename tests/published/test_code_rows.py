@@ -1,4 +1,4 @@
-"""Prescriptive rows of energy and building codes, each run on both sides of its limit.
+"""Prescriptive rows of energy and building codes, each tried on both sides of its limit.
 
 Figures: 2012 to 2021 IECC residential tables (R402.1.x), as quoted by a city's prescriptive table (zone 5), a
 reprint of a state's table (zones 5 and 6), the Building America Solution Center (zone 1) and public notes on New
