@@ -40,8 +40,8 @@ one that was read; it stands here so that it can be laid beside the print. Our o
 show a change and prove nothing.
 
 Made from the tests by `docs/making/ledger_page.py`; the same rows are in [ledger.csv](ledger.csv), for a spreadsheet.
-`allowed` is what the test allows, from the digits of the print or from how far it says that it may be off; `ours` is shown
-to two digits of that. Where words are compared there is no difference to tell.
+`allowed` is what the test allows, from the digits of the print or from how far it says that it may be off; `ours` is
+shown to two digits of that. Where words are compared there is no difference to tell.
 """
 
 EXAMPLES = """\
