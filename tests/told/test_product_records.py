@@ -440,3 +440,24 @@ def test_what_is_not_said_is_told_with_what_it_is():
     film = shipped("sheet-15")
     film.pop("lap")
     assert "lap (lap of a film or tape)" in only(held(film), "product.missing").wrong
+
+
+@pytest.mark.parametrize("typed", ["ASTM D-1621", "ASTM D 1621", "ASTM D1621-16", "ASTM-D1621"])
+def test_the_number_of_a_test_may_be_parted_by_a_hyphen_or_a_space(typed):
+    assert ids(held(spoil("plain-15", "strength", "ASTM D1621", method=typed))) == []
+
+
+@pytest.mark.parametrize(
+    ("typed", "said"),
+    [
+        ("ASTM C578-23 type II", "without the edition"),
+        ("C578 Type II", "no body's name before it"),
+        ("C578-19 type II", "without the edition"),
+    ],
+)
+def test_a_claim_with_an_edition_or_without_its_body_is_told_how_it_is_written(typed, said):
+    product = shipped("plain-15")
+    product["claims"] = [typed]
+    found = only(held(product), "class.unknown")
+    assert said in found.wrong
+    assert "Write ASTM C578 type II" in found.instead

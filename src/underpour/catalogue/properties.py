@@ -13,7 +13,8 @@ from .read import quantity, table
 from .records import Quantity
 
 ROUNDED_DAYS = 0.005  # 50 years over 30 are 608.75 days, which the standards round to 608
-METHOD = re.compile(r"(?:ASTM|EN|ISO|UL|CAN/ULC|CSA)[ -]?[A-Z]{0,2}-?\d+|flow rig")
+METHOD = re.compile(r"(?:ASTM|EN|ISO|UL|CAN/ULC|CSA)[ -]?[A-Z]{0,2}[ -]?\d+|flow rig")
+_PARTED = re.compile(r"^(ASTM|EN|ISO|UL|CAN/ULC|CSA)[ -]?([A-Z]{0,2})[ -]?(\d+)$")  # "ASTM D-1621", "ASTM D 1621"
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,5 +115,7 @@ def methods_in(words: str) -> tuple[str, ...]:
 
     >>> methods_in("EN 12087 / EN 12091"), methods_in("ASTM E96 method A"), methods_in("none given")
     (('EN 12087', 'EN 12091'), ('ASTM E96',), ())
+    >>> methods_in("ASTM D-1622"), methods_in("ASTM D 1622-20"), methods_in("CAN/ULC-S701")
+    (('ASTM D1622',), ('ASTM D1622',), ('CAN/ULC S701',))
     """
-    return tuple(METHOD.findall(words))
+    return tuple(_PARTED.sub(r"\1 \2\3", found) for found in METHOD.findall(words))

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from ..catalogue.line import Product
 
 SPELT = {"CAN/ULC-S701.1": "CAN/ULC-S701", "CAN/ULC S701": "CAN/ULC-S701"}
+EDITION = re.compile(r"(?<=\d)-\d{2,4}[a-z]?\b")  # of "ASTM C578-23 type II"
 LEVELS = {"BS": "flexural", "WL(T)": "water-immersion", "WD(V)": "water-diffusion"}
 BY_LEVEL = {"flexural": "EN 12089", "water-immersion": "EN 12087", "water-diffusion": "EN 12088", "strength": "EN 826"}
 PER_INCH = "h·ft²·°F/(Btu·in)"
@@ -184,6 +185,18 @@ def _other_claim(standard: str, carried: Sequence[ProductClass]) -> str:
 
 
 def _unknown(words: str, rules: Rules) -> RecordFinding:
+    plain = EDITION.sub("", words)
+    close = next((cls for each in (plain, f"ASTM {plain}") if (cls := meant(each, rules)) is not None), None)
+    if close is not None:
+        if plain != words:
+            wrong = (
+                "A class is held here by the number of its standard, without the edition. The claim is not looked at."
+            )
+            instead = f"Write {close.name}, and hold its numbers against that edition yourself."
+        else:
+            wrong = "The standard has no body's name before it. The claim is not looked at."
+            instead = f"Write {close.name}."
+        return RecordFinding("class.unknown", "", words, wrong, instead)
     standards = list(dict.fromkeys(cls.standard for cls in rules.classes))
     folded = words
     for spelt, name in SPELT.items():

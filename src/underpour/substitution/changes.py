@@ -36,7 +36,7 @@ def of_products(
             name = before[0] if before else after[0] if after else begins
             yield Change(name, unit, _number(before, unit), _number(after, unit))
     yield Change("Tape tested to its facing", "", _tapes(asked, products), _tapes(board, products))
-    yield Change("Weight of one square metre, laid", "kg", *_weights(asked, board, places, exchanges))
+    yield Change("Weight by area, laid", "kg/m²", *_weights(asked, board, places, exchanges))
     for place, exchange in zip(places, exchanges, strict=True):
         if exchange.after:
             prices = (_price(asked, place.thickness, products), _price(board, _made(board, exchange.after), products))
