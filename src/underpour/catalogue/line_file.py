@@ -66,9 +66,9 @@ def lines_in(path: FilePath) -> dict[str, str]:
     files = sorted(path.glob("*.toml")) if path.is_dir() else [path]
     if not files:
         wrong = "There is no product line in this folder."
-        tables = sorted(each for each in path.iterdir() if each.suffix.lower() in TABLES)
-        importing = f" Import the table: underpour catalogue import {tables[0]} -o {tables[0].with_suffix('.toml')}"
-        instead = f"A product line is a TOML file; see docs/products.md.{importing if tables else ''}"
+        instead = "A product line is a TOML file; see docs/products.md."
+        for table in sorted(each for each in path.iterdir() if each.suffix.lower() in TABLES)[:1]:
+            instead += f" Import the table: underpour catalogue import {table} -o {table.with_suffix('.toml')}"
         raise Mistakes([Mistake("", "", wrong, instead, str(path))])
     found: dict[str, str] = {}
     wrongs: list[Mistake] = []
