@@ -25,6 +25,7 @@ KEPT_IN = {
     "transmittance": "W/m^2/K",
     "conductivity": "W/m/K",
     "heat-by-length": "W/m",
+    "mass-by-area": "kg/m^2",
     "density": "kg/m^3",
     "heat-capacity": "J/kg/K",
     "heat-capacity-by-volume": "J/m^3/K",
