@@ -17,6 +17,7 @@ TWO_BOUNDS = (
     "The findings take the ground water to stand still: the ground below it is soaked. Where it moves through the "
     "ground it carries heat away; the loss says what it comes to where moving water is held at the year's mean."
 )
+STANDING = "The ground water is taken to stand still: the ground below it is soaked, and no water carries heat away."
 RISES = (
     "The ground water, {water} below the finished ground, stands {above} above the underside of the build-up at edge "
     "{edge}. Where nothing keeps it off it lifts an empty floor by {lift}, as much as {concrete} of concrete weigh. "
@@ -54,24 +55,27 @@ def drowned(site: Site, edges: Sequence[ResolvedEdge], floor: Sequence[Slice], s
     yield Mistake("site.drained", "", wrong, instead)
 
 
-def water_notes(site: Site, edges: Sequence[ResolvedEdge], total: float, system: System) -> tuple[str, ...]:
+def water_notes(
+    site: Site, edges: Sequence[ResolvedEdge], total: float, system: System, *, outdoors: bool
+) -> tuple[str, ...]:
     """What is taken of the ground water, and what it means where it stands above the underside of the build-up."""
     if site.water_table is None:
         return ()
+    bounds = STANDING if outdoors else TWO_BOUNDS
     highest = _highest(site, edges, total)
     if highest is None:
-        return (TWO_BOUNDS,)
+        return (bounds,)
     edge, above = highest
     said = {"edge": edge.letter, "above": say.both(above, "m", system)}
     if site.drained:
-        return (TWO_BOUNDS, DRAINED.format(**said))
+        return (bounds, DRAINED.format(**said))
     told = RISES.format(
         **said,
         water=say.typed(site.water_table, "m", system),
         lift=say.both(WEIGHT * above, "kPa", system),
         concrete=say.both(WEIGHT * above / CONCRETE, "m", system),
     )
-    return (TWO_BOUNDS, told + (SEALED if site.waterproofed else OPEN_QUESTION))
+    return (bounds, told + (SEALED if site.waterproofed else OPEN_QUESTION))
 
 
 def _highest(site: Site, edges: Sequence[ResolvedEdge], total: float) -> tuple[ResolvedEdge, float] | None:
