@@ -1,7 +1,7 @@
 """A wide yard on layers against the closed form: each stratum turns and shrinks the year's wave, down to the last.
 
-As test_slab_outdoors.py (H. S. Carslaw and J. C. Jaeger, Conduction of Heat in Solids, 2nd edition, 3.7, from memory), with
-the ground in layers; conductivities by Johansen's formula as test_soils.py writes it, not by the product's.
+As test_slab_outdoors.py (H. S. Carslaw and J. C. Jaeger, Conduction of Heat in Solids, 2nd edition, 3.7, from memory),
+with the ground in layers; conductivities by Johansen's formula as test_soils.py writes it, not by the product's.
 """
 
 from __future__ import annotations
