@@ -150,7 +150,7 @@ def resolve(
             *beside_notes(standing, room),
             *plan_notes(plan),
             *surface_notes(brief.site, surface, outdoor_mean, outdoor_swing, system),
-            *water_notes(brief.site, standing, sum(layer.thickness for layer in floor), system, outdoors=use.room is None),
+            *water_notes(brief.site, standing, floor, system, outdoors=use.room is None),
             *holds.notes,
         ),
         outdoor_mean=outdoor_mean,

@@ -42,8 +42,7 @@ def ground_water(site: Site) -> GroundWater | None:
 
 def drowned(site: Site, edges: Sequence[ResolvedEdge], floor: Sequence[Slice], system: System) -> Iterator[Mistake]:
     """A build-up in the water that is said to be neither drained nor sealed."""
-    total = sum(layer.thickness for layer in floor)
-    highest = _highest(site, edges, total)
+    highest = _highest(site, edges, floor)
     if highest is None or site.drained is not False or site.waterproofed:
         return
     _, above = highest
@@ -56,13 +55,13 @@ def drowned(site: Site, edges: Sequence[ResolvedEdge], floor: Sequence[Slice], s
 
 
 def water_notes(
-    site: Site, edges: Sequence[ResolvedEdge], total: float, system: System, *, outdoors: bool
+    site: Site, edges: Sequence[ResolvedEdge], floor: Sequence[Slice], system: System, *, outdoors: bool
 ) -> tuple[str, ...]:
     """What is taken of the ground water, and what it means where it stands above the underside of the build-up."""
     if site.water_table is None:
         return ()
     bounds = STANDING if outdoors else TWO_BOUNDS
-    highest = _highest(site, edges, total)
+    highest = _highest(site, edges, floor)
     if highest is None:
         return (bounds,)
     edge, above = highest
@@ -78,10 +77,10 @@ def water_notes(
     return (bounds, told + (SEALED if site.waterproofed else OPEN_QUESTION))
 
 
-def _highest(site: Site, edges: Sequence[ResolvedEdge], total: float) -> tuple[ResolvedEdge, float] | None:
+def _highest(site: Site, edges: Sequence[ResolvedEdge], floor: Sequence[Slice]) -> tuple[ResolvedEdge, float] | None:
     """The edge at which water stands highest above the underside of the build-up, and how high; None where below."""
     if site.water_table is None or not edges:
         return None
     edge = max(edges, key=lambda each: each.ground)
-    above = edge.ground - site.water_table.si + total
+    above = edge.ground - site.water_table.si + sum(layer.thickness for layer in floor)
     return (edge, above) if above > NEAR else None
