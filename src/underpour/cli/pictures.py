@@ -61,6 +61,13 @@ def comparison(dossier: Dossier, edge: str, only: Collection[str] = ()) -> str:
     return drawn(dossier, edge, year_fraction=month_middle(shown_month(dossier, edge)), only=only)
 
 
+def comparison_with_lanes(dossier: Dossier, edge: str) -> str:
+    """All alternatives at one edge in the mean of the year, with the ways that heat takes, as SVG."""
+    from ..drawings import comparison_with_lanes as drawn
+
+    return drawn(dossier, edge)
+
+
 def page(dossier: Dossier, edge: str) -> str:
     """All alternatives at all edges as one web page, this edge in front, in the month of its coldest corner."""
     from ..pages import teaching_page

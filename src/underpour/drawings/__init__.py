@@ -1,6 +1,6 @@
 """Pictures as SVG text, drawn from a finished dossier. They work nothing out and write no files."""
 
-from .compare import comparison
+from .compare import comparison, comparison_with_lanes
 from .one_section import plain_section, section_picture
 from .scale import Scale, month_middle, shared_scale
 from .to_scale import Scaled, scaled_section
@@ -9,6 +9,7 @@ __all__ = [
     "Scale",
     "Scaled",
     "comparison",
+    "comparison_with_lanes",
     "month_middle",
     "plain_section",
     "scaled_section",

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
-from dataclasses import dataclass
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass, replace
 
 from ..dossier import Answer, Dossier
 from ..measure import say
 from ..measure.table import System
 from .airs import corner_mark, outdoors_name, room_name, room_words, scale_bar, words_that_fit_outdoors
-from .facts import corner_temperature, corner_verdict, floor_limit, floor_words, loss_words, watched_words
+from .facts import corner_temperature, corner_verdict, floor_limit, floor_words, loss_words, stilled, watched_words
 from .floor_line import Limit, Span, Strip, floor_line, shared_span
+from .lanes import Lanes, Ways, lane_lines, lanes_for, ways_of
 from .legend import LEGEND_HIGH, ROW, frost_key, key, legend, materials
 from .lettering import CAPITAL, HEADING, LETTER, cut_to, wrapped
 from .one_section import GAP, INSET, WIDE, border, identity, paragraph
@@ -34,6 +35,9 @@ class _Shared:
     span: Span
     window: tuple[float, float, float, float]
     limit: Limit | None
+    when: str  # which moment it is, in a sentence
+    lanes: Lanes | None
+    ways: Mapping[str, Ways]  # of each alternative by its name, where lanes are drawn
 
 
 def comparison(
@@ -64,10 +68,47 @@ def comparison(
     KeyError
         No alternative has such an edge.
     """
+    answers = _with_edge(dossier, edge)
+    when = f"Temperatures in {moment_words(year_fraction)}, a year of mean weather."
+    return _side_by_side(answers, _shared(answers, edge, year_fraction, dossier.units, when), width, only)
+
+
+def comparison_with_lanes(dossier: Dossier, edge: str, *, width: float = WIDE, only: Collection[str] = ()) -> str:
+    """The same in the mean of the year, with the ways that heat takes as dotted lines of equal flow.
+
+    Only in a mean of the year does as much heat leave the ground as enters it; in a month there are no such lines.
+
+    Parameters
+    ----------
+    dossier, edge, width, only
+        As for ``comparison``. Each lane carries the same in all alternatives.
+
+    Returns
+    -------
+    str
+        An SVG document that stands alone.
+
+    Raises
+    ------
+    KeyError
+        No alternative has such an edge.
+    """
+    answers = [stilled(answer, edge) for answer in _with_edge(dossier, edge)]
+    shared = _shared(answers, edge, 0.0, dossier.units, "Temperatures in the mean of the year.")
+    ways = {answer.name: ways_of(answer.sections[edge], answer.fields[edge]) for answer in answers}
+    laned = replace(shared, lanes=lanes_for(ways.values(), dossier.units), ways=ways)
+    return _side_by_side(answers, laned, width, only)
+
+
+def _with_edge(dossier: Dossier, edge: str) -> list[Answer]:
     answers = [answer for answer in dossier.alternatives if edge in answer.fields]
     if not answers:
         raise KeyError(edge)
-    shared = _shared(answers, edge, year_fraction, dossier.units)
+    return answers
+
+
+def _side_by_side(answers: list[Answer], shared: _Shared, width: float, only: Collection[str]) -> str:
+    edge = shared.edge
     answers = [answer for answer in answers if not only or answer.name in only]
     column = (width - BETWEEN) / 2
     head = 2 + max(len(wrapped(answer.name, column, HEADING, 600)) for answer in answers)
@@ -84,12 +125,11 @@ def comparison(
     beside = len(answers) % 2 == 1 and len(answers) > 1
     left, room, top = (column + BETWEEN, column, bottoms[1]) if beside else (0.0, width, max(bottoms))
     foot_defs, foot, end = _foot(answers, shared, left, top, room)
-    when = _when(year_fraction)
     return picture(
         wide=width,
         high=max(end, *bottoms) + 0.5,
         title=f"Edge {edge}: {', '.join(answer.name for answer in answers)}",
-        description=f"{when} {lesson(answers, edge, year_fraction, dossier.units)}",
+        description=" ".join(_words(answers, shared)),
         defs=[*defs, *foot_defs],
         body=[*body, foot],
     )
@@ -105,7 +145,17 @@ def lesson(answers: list[Answer], edge: str, year_fraction: float, system: Syste
     return f"Warmest {place}: {ranked[-1].name}, {said[-1]}. Coldest there: {ranked[0].name}, {said[0]}."
 
 
-def _shared(answers: list[Answer], edge: str, year_fraction: float, system: System) -> _Shared:
+def _words(answers: list[Answer], shared: _Shared) -> list[str]:
+    """What is read once: the lesson, the moment, what a lane carries."""
+    said = [lesson(answers, shared.edge, shared.year_fraction, shared.system), shared.when]
+    if shared.lanes:
+        beyond = any(not shared.ways[answer.name].whole for answer in answers)
+        said.append(shared.lanes.words)
+        said += ["The floor goes on beyond the drawing, with more lanes."] if beyond else []
+    return said
+
+
+def _shared(answers: list[Answer], edge: str, year_fraction: float, system: System, when: str) -> _Shared:
     fields = [answer.fields[edge] for answer in answers]
     windows = [answer.sections[edge].window for answer in answers]
     limit = floor_limit(answers[0], edge, system)
@@ -118,6 +168,9 @@ def _shared(answers: list[Answer], edge: str, year_fraction: float, system: Syst
         shared_span(fields, year_fraction, system, limit),
         (min(x0), max(x1), min(y0), max(y1)),
         limit,
+        when,
+        None,
+        {},
     )
 
 
@@ -132,7 +185,9 @@ def _panel(
     body = [letters(left, base + n * 1.2 * HEADING, said, size=HEADING, weight=600) for n, said in enumerate(names)]
     base += (head - 3) * 1.2 * HEADING + 1.35 * LETTER
     place = "Under the slab's edge" if section.outdoors else "Corner"
-    facts = f"{place} {corner}. {loss_words(answer, shared.edge, shared.system)}".strip()
+    ways = shared.ways.get(answer.name)
+    loses = f"{shared.lanes.told(ways)}." if shared.lanes and ways else loss_words(answer, shared.edge, shared.system)
+    facts = f"{place} {corner}. {loses}".strip()
     body.append(letters(left, base, cut_to(facts, wide)))
     room = wide - 2 * INSET
     frame = Frame(left + INSET, base + 2.0, shared.window, room / (shared.window[1] - shared.window[0]))
@@ -147,7 +202,8 @@ def _panel(
     ]
     taken = tuple(box for _, boxes in marks for box in boxes)
     prefix = identity(answer.name, shared.edge)
-    drawn = with_field(section, field, shared.year_fraction, shared.scale, frame, prefix, taken)
+    lanes = lane_lines(ways, shared.lanes, frame) if shared.lanes and ways else []
+    drawn = with_field(section, field, shared.year_fraction, shared.scale, frame, prefix, taken, lanes=lanes)
     body += [drawn.body, border(frame), *(text for text, _ in marks)]
     coldest = floor_words(answer, shared.edge, shared.year_fraction, shared.system)
     strip = Strip(frame, below, STRIP, frame.x(section.floor[1]))
@@ -157,8 +213,7 @@ def _panel(
 
 def _foot(answers: list[Answer], shared: _Shared, left: float, top: float, room: float) -> tuple[list[str], str, float]:
     """What is read once: the lesson, the moment, the legend, the materials, the scale bar; and where it ends. [mm]"""
-    words = f"{lesson(answers, shared.edge, shared.year_fraction, shared.system)} {_when(shared.year_fraction)}"
-    drawn, end = paragraph(words, left, top + LETTER, room)
+    drawn, end = paragraph(" ".join(_words(answers, shared)), left, top + LETTER, room)
     row = end + GAP
     tints = legend(shared.scale, left + 0.4, row, room - 1.0)
     row += LEGEND_HIGH + GAP
@@ -170,7 +225,3 @@ def _foot(answers: list[Answer], shared: _Shared, left: float, top: float, room:
     base = row + high + LETTER
     bar = scale_bar(left + room - 0.4, base, metre, shared.system)
     return defs, drawn + tints + frost + swatches + bar, base + 1.0
-
-
-def _when(year_fraction: float) -> str:
-    return f"Temperatures in {moment_words(year_fraction)}, a year of mean weather."

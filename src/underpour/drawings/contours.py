@@ -14,6 +14,7 @@ from .scale import Scale
 from .sheet_field import SheetField
 
 Line = NDArray[np.float64]  # (n, 2) mm
+Places = NDArray[np.float64]
 SMOOTH = 0.03  # mm by which a drawn line may leave the exact one
 
 
@@ -30,7 +31,12 @@ def bands(field: SheetField, scale: Scale) -> str:
 
 def lines_at(field: SheetField, level: float) -> list[Line]:
     """The lines of one temperature (degC), each a run of points on the sheet. [mm]"""
-    found = _generator(field).lines(level)
+    return lines_through(field.x, field.y, field.degrees, level)
+
+
+def lines_through(x: Places, y: Places, values: Places, level: float) -> list[Line]:
+    """The lines of one value, from values (ny, nx) at places x, y on the sheet. [mm]"""
+    found = _generator(x, y, values).lines(level)
     return [thinned(np.asarray(line)) for line in found if len(line) > 1]
 
 
@@ -75,7 +81,7 @@ def thinned(line: Line, within: float = SMOOTH) -> Line:
 
 
 def _warmer_than(field: SheetField, level: float) -> list[Line]:
-    points, offsets = _generator(field).filled(level, np.inf)
+    points, offsets = _generator(field.x, field.y, field.degrees).filled(level, np.inf)
     return [
         np.asarray(ring[start:end])
         for ring, offset in zip(points, offsets, strict=True)
@@ -83,13 +89,13 @@ def _warmer_than(field: SheetField, level: float) -> list[Line]:
     ]
 
 
-def _generator(field: SheetField) -> Any:
+def _generator(x: Places, y: Places, values: Places) -> Any:
     from contourpy import FillType, LineType, contour_generator
 
     return contour_generator(
-        field.x,
-        field.y,
-        np.ma.masked_invalid(field.degrees),
+        x,
+        y,
+        np.ma.masked_invalid(values),
         line_type=LineType.Separate,
         fill_type=FillType.OuterOffset,
     )

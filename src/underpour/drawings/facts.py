@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 
 from ..dossier import Answer
@@ -108,3 +110,15 @@ def month_of(year_fraction: float) -> int:
     2
     """
     return int(year_fraction % 1.0 * 12.0) + 1
+
+
+def stilled(answer: Answer, edge: str) -> Answer:
+    """The answer with the year's mean in place of its swing, and without findings: each is of a month."""
+    field = answer.fields[edge]
+    still = replace(
+        field,
+        swing=np.zeros_like(field.swing),
+        floor_swing=np.zeros_like(field.floor_swing),
+        airs=tuple((where, mean, 0j) for where, mean, _ in field.airs),
+    )
+    return replace(answer, fields={**answer.fields, edge: still}, findings=())

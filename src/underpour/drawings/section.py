@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -14,6 +15,7 @@ from . import bodies, colours, hatch
 from .contours import Line, bands, drawn_lines, lines_at, where
 from .dimensions import angle_arcs, dimension_lines
 from .frost import FREEZING, frost_line
+from .lanes import dotted
 from .lettering import width
 from .names import edge_names, floor_names
 from .paper import HAIR, LINE, Box, Frame, Named
@@ -53,6 +55,7 @@ class Temperatures:
     tints: str  # to be clipped to the bodies
     lines: str  # to be clipped to the bodies
     values: str
+    words: tuple[Box, ...]  # where they stand
 
 
 def bodies_alone(
@@ -85,10 +88,11 @@ def with_field(
     prefix: str,
     taken: tuple[Box, ...],
     words: tuple[Box, ...] = (),
+    lanes: Sequence[Line] = (),
 ) -> Drawn:
     """The section with its temperatures at one moment, without names.
 
-    No value stands in ``taken``; lines leave a gap at ``words``.
+    No value stands in ``taken``; lines leave a gap at ``words``. ``lanes`` are drawn over the lines.
     """
     drawn = temperatures(section, field, year_fraction, scale, frame, taken, words)
     return _put_together(
@@ -96,7 +100,7 @@ def with_field(
         frame,
         prefix,
         under=clipped(drawn.tints, prefix),
-        over=clipped(drawn.lines, prefix),
+        over=clipped(drawn.lines + dotted(lanes, drawn.words), prefix),
         beside=drawn.values,
     )
 
@@ -112,8 +116,8 @@ def temperatures(
 ) -> Temperatures:
     """Tints, lines and values at one moment; no value stands in ``taken``, lines leave a gap at ``words``."""
     sheet = on_sheet(field, year_fraction, frame)
-    lines, values = _lines(section, sheet, scale, frame, taken, words)
-    return Temperatures(bands(sheet, scale), lines, values)
+    lines, values, at = _lines(section, sheet, scale, frame, taken, words)
+    return Temperatures(bands(sheet, scale), lines, values, at)
 
 
 def clipped(drawn: str, prefix: str) -> str:
@@ -185,8 +189,8 @@ def _named(
 
 def _lines(
     section: Section, sheet: SheetField, scale: Scale, frame: Frame, taken: tuple[Box, ...], words: tuple[Box, ...]
-) -> tuple[str, str]:
-    """The lines of equal temperature, to be clipped to the bodies, and their values."""
+) -> tuple[str, str, tuple[Box, ...]]:
+    """The lines of equal temperature, to be clipped to the bodies, their values and where these stand."""
     step = scale.levels[1] - scale.levels[0]
     ground = np.array([bodies.is_ground(part) for part in section.parts] + [False])
 
@@ -236,7 +240,7 @@ def _lines(
         if not heavy:
             lines = [run for line in lines for run in where(line, lambda x, y: spacing_at(x, y) > CROWDED)]
         drawn.append(drawn_lines(lines, LINE if heavy else HAIR))
-    return "".join(drawn), "".join(values)
+    return "".join(drawn), "".join(values), tuple(boxes[len(taken) :])
 
 
 def _well_within(frame: Frame, x: NDArray[np.float64], y: NDArray[np.float64]) -> NDArray[np.bool_]:

@@ -12,7 +12,7 @@ from ..measure import say
 from ..measure.table import System
 from .airs import corner_mark, outdoors_name, room_name, room_words, scale_bar, words_that_fit_outdoors
 from .compare import lesson
-from .facts import corner_temperature, corner_verdict, floor_limit, floor_words, freezing_words
+from .facts import corner_temperature, corner_verdict, floor_limit, floor_words, freezing_words, stilled
 from .floor_line import Limit, Span, Strip, floor_line, span_of_moments
 from .lettering import LETTER
 from .one_section import GAP, INSET, border, identity
@@ -116,7 +116,7 @@ def through_the_year(dossier: Dossier, edge: str, scale: Scale) -> Compared:
     window = min(x0), max(x1), min(y0), max(y1)
     whole = Frame(INSET, INSET, window, (PANEL - 2 * INSET) / (window[1] - window[0]))
     high = whole.bottom + GAP + STRIP + GAP + LETTER
-    calm = [_stilled(answer, edge) for answer in answers]
+    calm = [stilled(answer, edge) for answer in answers]
     return Compared(
         wide=PANEL,
         high=high,
@@ -134,7 +134,7 @@ def _through(
     frame = whole.within(section.window)
     prefix = identity(answer.name, edge)
     strip = Strip(frame, whole.bottom + GAP, STRIP, frame.x(section.floor[1]))
-    still = _stilled(answer, edge)
+    still = stilled(answer, edge)
     return Through(
         prefix=prefix,
         frame=frame,
@@ -187,15 +187,3 @@ def _corner(answer: Answer, edge: str, moment: Moment, system: System) -> tuple[
         return said, *freezing_words(corner)
     of_now = tuple(finding for finding in answer.findings if finding.month == moment.month)
     return said, *corner_verdict(replace(answer, findings=of_now), edge)
-
-
-def _stilled(answer: Answer, edge: str) -> Answer:
-    """The answer with the year's mean in place of its swing, and without findings: each is of a month."""
-    field = answer.fields[edge]
-    still = replace(
-        field,
-        swing=np.zeros_like(field.swing),
-        floor_swing=np.zeros_like(field.floor_swing),
-        airs=tuple((where, mean, 0j) for where, mean, _ in field.airs),
-    )
-    return replace(answer, fields={**answer.fields, edge: still}, findings=())
