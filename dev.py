@@ -235,7 +235,10 @@ CHECKS = (
     (["ruff", "check", "."], "The style is not clean; the lines above say where."),
     (["ruff", "format", "--check", "."], "Not laid out as agreed. This does it: .venv/bin/python -m ruff format ."),
     (["mypy"], "The types do not agree; the lines above say where."),
-    (["pytest", "--cov", "--cov-report=term:skip-covered"], "Not every test holds; the lines above say which."),
+    (
+        ["pytest", "-n", "auto", "--dist", "loadfile", "--cov", "--cov-report=term:skip-covered"],
+        "Not every test holds; the lines above say which.",
+    ),
 )
 
 

@@ -54,7 +54,7 @@ def made_in(board: Board, system: System) -> tuple[Made, ...]:
 
     >>> from .products import shipped_products
     >>> [made.typed for made in made_in(shipped_products().board("c578-ix"), "US")][:3]
-    ['1/4 in', '1/2 in', '3/4 in']
+    ['¼ in', '½ in', '¾ in']
     """
     if board.made:
         return tuple(sorted(board.made, key=lambda made: made.thickness))

@@ -86,8 +86,8 @@ def degree_days(months: Sequence[float], base: float, scatter: float) -> float:
 
     Examples
     --------
-    >>> round(degree_days([0.0] * 12, base=18.0, scatter=3.5))  # 365.25 days, 18 K each
-    6574
+    >>> round(degree_days([0.0] * 12, base=18.0, scatter=3.5), 1)  # 365.25 days, 18 K each
+    6574.5
     """
     if len(months) != 12:
         wrong = f"{len(months)} monthly means are given."

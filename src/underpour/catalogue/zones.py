@@ -71,7 +71,7 @@ def us(latitude: float, longitude: float) -> Zone:
     --------
     >>> found = us(46.79, -92.10)  # Duluth
     >>> found.zone, found.zip
-    ('7', '55812')
+    ('7', '55805')
     """
     away = _away(latitude, longitude)
     first = int(away.argmin())
