@@ -4,6 +4,7 @@ import pytest
 
 from underpour.answer import findings
 from underpour.brief import reads
+from underpour.checks.code.floor import u_value
 from underpour.cut import solved_edges
 from underpour.mistakes import Mistake, Mistakes
 from underpour.resolve import resolve
@@ -238,3 +239,9 @@ def test_a_factor_where_it_was_never_measured_is_refused(place, surface, wrong):
 @pytest.mark.parametrize("word", ["turf", "gravel", "asphalt", "concrete"])
 def test_every_surface_that_can_be_named_is_answered(word):
     assert house(f'surface = "{word}"').surface is not None
+
+
+def test_the_u_value_that_a_code_asks_for_takes_layers_by_their_mean():
+    """1 m of sand over clay conducts between the two, and so does the floor on it."""
+    by_layers, sand, clay = (u_value(house(site))[0] for site in (LAYERS, 'ground = "sand"', 'ground = "clay"'))
+    assert clay < by_layers < sand

@@ -68,7 +68,8 @@ def _transmittance(resolved: Resolved, edition: Edition, found: Chosen) -> Findi
         return not_told(empty, resolved, found)
     value, steps = u_value(resolved)
     boards = [path for layer in resolved.floor for path in (layer.r_label_rests_on or layer.rests_on)]
-    rests = (*dict.fromkeys(boards), *resolved.ground.rests_on, "plan.outline")
+    grounds = [path for stratum in resolved.strata for path in stratum.slice.rests_on]
+    rests = (*dict.fromkeys([*boards, *grounds]), "plan.outline")
     made = replace(empty, rests_on=rests, steps=steps)
     words = "By ISO 13370 with the boards as labelled, at the label's own mean temperature; edges not counted."
     told_ = held_to(made, resolved, found, found.rows[0], "u-factor", value, words=(words,))
@@ -83,8 +84,9 @@ def u_value(resolved: Resolved) -> tuple[float, tuple[Step, ...]]:
     widths = [sum(leaf.thickness for leaf in (edge.wall or edge.above)) * edge.length for edge in resolved.edges]
     wall = sum(widths) / resolved.perimeter
     deep = sum(max(edge.ground, 0.0) * edge.length for edge in resolved.edges) / resolved.perimeter
-    conductivity = resolved.ground.conductivity
     dimension = ground.characteristic_dimension(resolved.area, resolved.perimeter)
+    under = deep + resolved.total
+    conductivity = resolved.ground_conductivity(under, under + dimension)  # layers: the mean over that depth
     thick = ground.equivalent_thickness(wall, conductivity, resistance)
     value = ground.floor_transmittance(dimension, thick, conductivity, deep)
     listed = " + ".join(fixed(r, 3) for r in (films, *layers))
