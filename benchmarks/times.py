@@ -98,8 +98,10 @@ def one_section(alternative: str) -> tuple[Work, Work, Work, str]:
     return mean_only, ours, theirs, apart
 
 
-def one_year() -> tuple[Work, Work, Work, Work]:
+def one_year() -> tuple[Work, Work, Work, Work, Work]:
     """The demo's edge as it is solved first: steady, one harmonic, the hourly year of 20 numbers, and 24 steps in time.
+
+    Last, by the adjoint, what the mean flow into the floor changes with every conductivity and film.
 
     All on one grid, the coarser of the two that the answer keeps. The steps are implicit, one factorisation for all.
     """
@@ -109,6 +111,7 @@ def one_year() -> tuple[Work, Work, Work, Work]:
     from underpour.answer import solved_brief
     from underpour.brief import read
     from underpour.checks.solved import floor_faces
+    from underpour.physics.conduction.adjoint import flow, slopes
     from underpour.physics.conduction.response import flow_watched, followed, responding, temperature_watched
     from underpour.physics.conduction.solve import SYMMETRIC, factor
     from underpour.physics.year import YEAR
@@ -142,7 +145,12 @@ def one_year() -> tuple[Work, Work, Work, Work]:
         for _ in range(24):
             temperature = stepping.solve(eq.storage @ temperature / 3600.0 + load)
 
-    return steady, harmonic, hours, a_day
+    bodies, floor = len(edges[0].section.parts), floor_faces(eq.faces)
+
+    def moves() -> None:
+        slopes(solution, [flow(solution, floor, 1.0, 0j)], bodies, spaces)
+
+    return steady, harmonic, hours, a_day, moves
 
 
 def three_edges() -> str:
@@ -216,7 +224,8 @@ def main() -> int:
         made, read_back, sheets = paper()
         back = seconds(3, read_back)
         table, book = line_of_500(Path(folder))
-        steady, harmonic, hours, a_day = one_year()
+        steady, harmonic, hours, a_day, moves = one_year()
+        solved = seconds(7, wrapped_mean)
         still, two_years = seconds(15, steady), 730.0 * seconds(7, a_day)
         line = ("-o", Path(folder) / "line.toml", "--over")
         bare_csv, bare_book = (
@@ -232,11 +241,13 @@ def main() -> int:
             ("the demo, compare with its picture", seconds(5, process(*underpour, "compare", DEMO, "-o", picture)), 2.0,
              six, "six sections by the peer, warm"),
             ("one mean with its estimate, no foam", seconds(7, plain_mean), 0.06, peers[0], alone),
-            ("the same, foam all round the corner", seconds(7, wrapped_mean), 0.06, peers[1], alone),
+            ("the same, foam all round the corner", solved, 0.06, peers[1], alone),
             ("mean and swing with estimates, no foam", seconds(7, plain), None, peers[0], alone),
             ("the same, foam all round the corner", seconds(7, wrapped), None, peers[1], alone),
             ("one harmonic, on one grid", seconds(15, harmonic), 3.0 * still, still, "the mean on the same grid"),
             ("the hourly year, 20 numbers, on one grid", seconds(7, hours), 0.5, two_years, "two years of steps there"),
+            ("slopes of its floor's flow in all values", seconds(15, moves), 0.02 * solved, still,
+             "the mean on the same grid"),
             (f"a submittal of {sheets} sheets, fields there", seconds(5, made), 2.5, back, "pypdf reads its text back"),
             ("the same, whole process", seconds(3, cold), 4.0, back, "pypdf reads its text back"),
             ("500 products, 6000 tests from CSV", seconds(5, process(*underpour, "catalogue", "import", table, *line)),

@@ -31,6 +31,17 @@ class Faces:
 
 
 @dataclass(frozen=True)
+class Pieces:
+    """Cells of one shape: whole ones, or halves of one kind."""
+
+    points: NDArray[np.int64]  # (n, m) unknowns
+    body: NDArray[np.int64]  # (n,) index of the body
+    wide: NDArray[np.float64]  # (n,) m, of the whole cell
+    high: NDArray[np.float64]  # (n,) m
+    element: elements.Element
+
+
+@dataclass(frozen=True)
 class Equations:
     """Matrices over the unknown temperatures, and where those are."""
 
@@ -40,6 +51,7 @@ class Equations:
     number: NDArray[np.int64]  # (Nx, Ny) unknown at each lattice point, -1 in air
     x: NDArray[np.float64]  # (Nx,) m, lattice lines
     y: NDArray[np.float64]  # (Ny,) m
+    pieces: tuple[Pieces, ...]  # the cells, from which the matrices are summed
 
     @property
     def unknowns(self) -> int:
@@ -119,12 +131,13 @@ def equations(grid: Grid, bodies: Sequence[Body]) -> Equations:
     number = np.where(used, np.cumsum(used) - 1, -1)
 
     wide, high = np.diff(grid.x), np.diff(grid.y)
+    pieces = tuple(Pieces(number[points], body, wide[ix], high[iy], made) for points, body, ix, iy, made in groups)
     rows, columns, conducts, stores = [], [], [], []
-    for points, body, ix, iy, element in groups:
-        mine, m = number[points], len(element.points)
-        rows.append(np.repeat(mine, m, 1).ravel())
-        columns.append(np.tile(mine, (1, m)).ravel())
-        k, a, b = conductivity[body], wide[ix], high[iy]
+    for piece in pieces:
+        element, body, m = piece.element, piece.body, len(piece.element.points)
+        rows.append(np.repeat(piece.points, m, 1).ravel())
+        columns.append(np.tile(piece.points, (1, m)).ravel())
+        k, a, b = conductivity[body], piece.wide, piece.high
         conducts.append(
             ((k * b / a)[:, None] * element.along_x.ravel() + (k * a / b)[:, None] * element.along_y.ravel()).ravel()
         )
@@ -138,6 +151,7 @@ def equations(grid: Grid, bodies: Sequence[Body]) -> Equations:
         number=number.reshape(len(lines_x), len(lines_y)),
         x=lines_x,
         y=lines_y,
+        pieces=pieces,
     )
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 import scipy.sparse as sp
@@ -57,6 +57,14 @@ class Gap(ValueError):
 
 
 @dataclass(frozen=True)
+class Factors:
+    """The equations factorised, for further loads: mean and swing; None where nothing swings."""
+
+    steady: SuperLU
+    periodic: SuperLU | None
+
+
+@dataclass(frozen=True)
 class Solution:
     """One grid's answer for one set of films."""
 
@@ -66,6 +74,7 @@ class Solution:
     flow_mean: NDArray[np.float64]  # (faces,) W/m into the bodies
     flow_swing: NDArray[np.complex128]  # (faces,) W/m
     resistance: NDArray[np.float64]  # (faces,) m²·K/W of the films
+    factors: Factors | None = None  # on the coarser grid, of the first set of films: the finer one's fill memories
 
 
 @dataclass(frozen=True)
@@ -318,8 +327,13 @@ def solve_each(
         wanted = solved[0].flow(lambda faces: faces.space == 0)
         size = abs(wanted.mean) + abs(wanted.swing)
         if wanted.within <= tolerance * size or 4 * fine[0].equations.unknowns > most_unknowns:
-            return solved
+            kept = [each.coarse if n == 0 else _light(each.coarse) for n, each in enumerate(solved)]
+            return tuple(Solved(old, _light(each.fine), air) for old, each in zip(kept, solved, strict=True))
         coarse = fine
+
+
+def _light(solution: Solution) -> Solution:
+    return replace(solution, factors=None)
 
 
 def sketch_each(
@@ -450,9 +464,9 @@ def _solution(eq: Equations, films: Sequence[Films], climates: tuple[Climate, ..
         periodic = factor((matrix + (2j * np.pi / YEAR) * eq.storage).tocsc())
         swing = periodic.solve(eq.load(resistance, swing_air))
     else:
-        swing = np.zeros(eq.unknowns, complex)
+        periodic, swing = None, np.zeros(eq.unknowns, complex)
     flow_mean, flow_swing = eq.flows(resistance, mean_air, mean), eq.flows(resistance, swing_air, swing)
-    return Solution(eq, mean, swing, flow_mean, flow_swing, resistance)
+    return Solution(eq, mean, swing, flow_mean, flow_swing, resistance, Factors(steady, periodic))
 
 
 def factor(matrix: sp.csc_array) -> SuperLU:
