@@ -17,8 +17,8 @@ if TYPE_CHECKING:
 
 EXAMPLE = "underpour compare brief.toml -o compared.svg"
 HELP = """\
-underpour compare BRIEF [-o FILE.svg] [-o FILE.html] [--edge A] [--lanes]
-                        [--json] [--accepted-ok]
+underpour compare BRIEF [-o FILE.svg] [-o FILE.html] [--edge A]
+                        [--lanes | --year] [--json] [--accepted-ok]
 
 Puts the brief as briefed and its alternatives side by side: one line for each
 finding that differs, what each one teaches, and a picture of all of them on
@@ -33,6 +33,9 @@ network: press a month, point at a place, and read it in every alternative.
   --lanes        draw which ways the heat takes: dotted lines that all carry
                  the same, so that few lanes mean little heat. The picture is
                  of the mean of the year: in a month the ground stores some
+  --year         draw all twelve months into the picture, which turns them by
+                 itself; printed, or where nothing may move, it shows the
+                 month of the coldest corner
   --json         the findings as JSON (docs/findings.md)
   --accepted-ok  end with 0 where an [[accept]] names every shortfall
 
@@ -41,6 +44,7 @@ For example:
   underpour compare examples/daylight-basement/brief.toml -o compared.svg
   underpour compare examples/daylight-basement/brief.toml -o lesson.html
   underpour compare examples/daylight-basement/brief.toml -o lanes.svg --lanes
+  underpour compare examples/daylight-basement/brief.toml -o year.svg --year
 
 It ends with 0 when nothing falls short in the brief as briefed, and 1 when
 something does. Alternatives never change that.
@@ -53,6 +57,7 @@ def parser() -> Words:
     words.add_argument("-o", dest="files", metavar="FILE.svg", action="append", default=[])
     words.add_argument("--edge")
     words.add_argument("--lanes", action="store_true")
+    words.add_argument("--year", action="store_true")
     words.add_argument("--json", action="store_true")
     words.add_argument("--accepted-ok", action="store_true")
     return words
@@ -64,8 +69,13 @@ def told(words: Sequence[str]) -> Told:
     given = asked.read(words)
     brief = asked.must(given.brief, "Which brief?")
     targets = _targets(given.files, brief)
-    if given.lanes and ".svg" not in targets:
-        raise Mistake("--lanes", "", "It is drawn into a picture, and none is asked for.", "Add -o lanes.svg.")
+    asked_for = [name for name in ("lanes", "year") if getattr(given, name)]
+    if len(asked_for) > 1:
+        raise Mistake("--lanes --year", "", "Lanes are of the mean of the year, and have no months.", "Ask for one.")
+    for name in asked_for:
+        if ".svg" not in targets:
+            wrong = "It is drawn into a picture, and none is asked for."
+            raise Mistake(f"--{name}", "", wrong, f"Add -o {name}.svg.")
 
     dossier = answered(brief)
     if len(dossier.alternatives) < 2:
@@ -77,7 +87,7 @@ def told(words: Sequence[str]) -> Told:
     if given.lanes and dossier.as_briefed.sections[edge].outdoors:
         wrong = "Through a slab outdoors no heat flows in the mean of the year: what leaves in winter comes in summer."
         raise Mistake("--lanes", "", wrong, "Leave it out.", file=brief)
-    said = _written(dossier, edge, targets, lanes=given.lanes)
+    said = _written(dossier, edge, targets, *asked_for)
     status = exit_status.of(dossier, accepted_ok=given.accepted_ok)
     if given.json:
         from ..dossier_json import as_json
@@ -103,12 +113,15 @@ def _targets(typed: Sequence[str], brief: str) -> dict[str, tuple[Path, str]]:
     return targets
 
 
-def _written(dossier: Dossier, edge: str, targets: Mapping[str, tuple[Path, str]], *, lanes: bool) -> str:
+def _written(dossier: Dossier, edge: str, targets: Mapping[str, tuple[Path, str]], kind: str = "") -> str:
     """Every file made, then every file written; a line for each that says where it is."""
-    from .pictures import comparison, comparison_with_lanes, page
+    from .pictures import comparison, comparison_with_lanes, page, year
 
     makes = {
-        ".svg": (comparison_with_lanes if lanes else comparison, "The picture of edge {edge} is in {file}."),
+        ".svg": (
+            {"": comparison, "lanes": comparison_with_lanes, "year": year}[kind],
+            "The picture of edge {edge} is in {file}.",
+        ),
         ".html": (page, "The page is in {file}: open it in any browser, it needs no network."),
     }
     made = {kind: makes[kind][0](dossier, edge).encode() for kind in targets}

@@ -68,6 +68,13 @@ def comparison_with_lanes(dossier: Dossier, edge: str) -> str:
     return drawn(dossier, edge)
 
 
+def year(dossier: Dossier, edge: str) -> str:
+    """All alternatives at one edge month after month as SVG that turns by itself, the coldest corner's month first."""
+    from ..drawings import turning_year
+
+    return turning_year(dossier, edge, first=shown_month(dossier, edge))
+
+
 def page(dossier: Dossier, edge: str) -> str:
     """All alternatives at all edges as one web page, this edge in front, in the month of its coldest corner."""
     from ..pages import teaching_page

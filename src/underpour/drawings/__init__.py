@@ -4,6 +4,7 @@ from .compare import comparison, comparison_with_lanes
 from .one_section import plain_section, section_picture
 from .scale import Scale, month_middle, shared_scale
 from .to_scale import Scaled, scaled_section
+from .turning_year import turning_year
 
 __all__ = [
     "Scale",
@@ -15,4 +16,5 @@ __all__ = [
     "scaled_section",
     "section_picture",
     "shared_scale",
+    "turning_year",
 ]
