@@ -22,6 +22,7 @@ FLOORS = [  # lowest first; parts on one line do not see each other
     {"laying"},
     {"dossier"},
     {"lessons", "accepting", "cautioning", "dossier_json"},
+    {"foam_worth"},
     {"answer", "revisions"},
     {"trying"},
     {"ask", "sizing", "substitution"},

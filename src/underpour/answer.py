@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from . import __version__, accepting, catalogue, cautioning, lessons
+from . import __version__, accepting, catalogue, cautioning, foam_worth, lessons
 from .brief import Reading
 from .brief.alternatives import AS_BRIEFED
 from .brief.model import Brief
@@ -53,7 +53,8 @@ def answer(reading: Reading) -> Dossier:
     windows = _windows([edges for _, _, edges in solved])
     answered = [(resolved, _answer(name, resolved, edges, windows)) for name, resolved, edges in solved]
     resolved = answered[0][0]
-    said = lessons.told([made for _, made in answered], resolved.system, resolved.room.mean - abs(resolved.room.swing))
+    worth = foam_worth.told([(of, edges, made) for (of, made), (_, _, edges) in zip(answered, solved, strict=True)])
+    said = lessons.told(worth, resolved.system, resolved.room.mean - abs(resolved.room.swing))
     unclear: list[Mistake] = []
     said = accepting.accepted(said, reading.brief.accept, unclear)
     if unclear:

@@ -32,7 +32,7 @@ def _said(finding: Finding, answer: Answer, answers: Sequence[Answer], system: S
         return finding
     others = [(other, _same(other, finding)) for other in answers if other is not answer]
     values = [(other, found.value) for other, found in others if found is not None and found.value is not None]
-    bare = [(other, value) for other, value in values if not _has_foam(other) and _else_alike(other, answer)]
+    bare = [(other, value) for other, value in values if not _has_foam(other) and else_alike(other, answer)]
     warmest = max(values, key=lambda pair: pair[1], default=None)
     words = [f"Where floor and wall meet it falls to {say.value(finding.value, 'degC', system)} in the coldest month."]
     if _has_foam(answer) and bare and _warmer(bare[0][1], finding.value, system):
@@ -83,7 +83,7 @@ def _has_foam(answer: Answer) -> bool:
     return any(part.hatch.startswith(BOARDS) for section in answer.sections.values() for part in section.parts)
 
 
-def _else_alike(one: Answer, other: Answer) -> bool:
+def else_alike(one: Answer, other: Answer) -> bool:
     """Whether two alternatives are told apart by foam only, so that what differs between them is the foam's doing."""
     return all(
         letter in other.sections

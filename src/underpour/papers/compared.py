@@ -27,7 +27,11 @@ TELLING = (
     "height.total",
     "height.depth",
 )
-LESSONS = ("heat.corner-coldest", "heat.ground-temperature")  # findings whose words say what an alternative does
+LESSONS = (
+    "heat.corner-coldest",
+    "heat.ground-temperature",
+    "heat.loss-mean",
+)  # findings whose words say what an alternative does
 BESIDE = 2  # alternatives that fit beside the brief itself on one sheet of paper
 
 
@@ -69,6 +73,6 @@ def _cell(finding: Finding | None, system: System) -> dict[str, str]:
 
 def _words(answer: Answer) -> list[str]:
     """What the coldest corner and the ground teach, then what falls short, as an adviser says it."""
-    told = [f for f in answer.findings if f.id in LESSONS and f.words]
+    told = [f for f in answer.findings if f.id in LESSONS and f.words and f.at.get("of") != "wall"]
     told += [f for f in worst_first(answer.findings) if f.verdict == "falls short"]
     return list(dict.fromkeys(f.words or f"{f.title}: falls short." for f in told))

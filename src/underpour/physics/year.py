@@ -101,3 +101,68 @@ def deciding(mean: float, swing: complex, of: Literal["lowest", "highest"]) -> t
         holds_turn = start <= turn < end
         worst.append(sign * (sign * mean - abs(swing) if holds_turn else min(value(start), value(end))))
     return tuple(worst)
+
+
+def below_zero(mean: float, swing: complex) -> tuple[float, float]:
+    """The part of the year in which mean + Re(swing exp(2 pi i f)) is below zero: its middle, and half its length.
+
+    Parameters
+    ----------
+    mean : float
+        [any unit]
+    swing : complex
+        [unit of ``mean``]
+
+    Returns
+    -------
+    tuple of 2 floats
+        Middle f, and half of the length: 0 where it never is, 0.5 where it always is. [1]
+
+    Source
+    ------
+    Definition.
+
+    Examples
+    --------
+    Lowest at midsummer, half as far down as up: a third of the year.
+
+    >>> middle, half = below_zero(1.0, 2 + 0j)
+    >>> middle, round(2.0 * half, 6)
+    (0.5, 0.333333)
+    """
+    size = abs(swing)
+    if size <= abs(mean):
+        return lowest_moment(swing), 0.5 if mean < 0.0 else 0.0
+    return lowest_moment(swing), math.acos(mean / size) / (2.0 * math.pi)
+
+
+def over_a_part(mean: float, swing: complex, middle: float, half: float) -> float:
+    """The integral of mean + Re(swing exp(2 pi i f)) over a part of the year.
+
+    Parameters
+    ----------
+    mean : float
+        [any unit]
+    swing : complex
+        [unit of ``mean``]
+    middle, half : float
+        The part, as ``below_zero`` has it. [1]
+
+    Returns
+    -------
+    float
+        [unit of ``mean``, times years]
+
+    Source
+    ------
+    Definition.
+
+    Examples
+    --------
+    All of the year the swing cancels out.
+
+    >>> round(over_a_part(10.0, 3 + 4j, 0.2, 0.5), 9)
+    10.0
+    """
+    at_middle = (swing * cmath.exp(2j * math.pi * middle)).real
+    return 2.0 * half * mean + at_middle * math.sin(2.0 * math.pi * half) / math.pi

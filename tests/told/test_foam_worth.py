@@ -1,0 +1,133 @@
+"""What an alternative's foam saves beside the one without any, what less foam would save, and where to lay none."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from math import pi
+
+import numpy as np
+import pytest
+from pytest import approx
+
+from underpour.answer import answer
+from underpour.brief import reads
+from underpour.cli.side_by_side import comparison_text
+from underpour.dossier import Dossier
+from underpour.papers.compared import compared
+from underpour.physics.year import below_zero, over_a_part
+
+BRIEF = """
+[project]
+use = "{use}"
+units = "SI"
+[site]
+monthly = [{months}]
+ground = "clay-or-silt"
+[plan]
+unit = "m"
+outline = ["0 0", "16 0", "16 12", "0 12"]
+[floor]
+inside = {inside}
+humidity = "45 %"
+build-up = [{{ concrete = "100 mm" }}]
+[[edge]]
+sides = "all"
+kind = "frost-wall"
+depth = "1.2 m"
+[[alternative]]
+name = "at the edge"
+set = {{ "edge.A.insulation" = [{{ board = "plain-15", thickness = "2 in", face = "outside" }}] }}
+[[alternative]]
+name = "edge and middle"
+[alternative.set]
+"edge.A.insulation" = [{{ board = "plain-15", thickness = "2 in", face = "outside" }}]
+"floor.build-up" = [{{ concrete = "100 mm" }}, {{ board = "plain-15", thickness = "2 in" }}]
+"""
+COLD = (-10, -8, -2, 5, 12, 17, 20, 18, 13, 7, 0, -7)
+HOT = (11, 13, 17, 21, 25, 29, 31, 31, 28, 22, 16, 12)
+FREEZING = '"-20 C"'
+
+
+@cache
+def told(months: tuple[int, ...], inside: str, use: str = "dwelling") -> Dossier:
+    typed = ", ".join(f'"{t} C"' for t in months)
+    return answer(reads(BRIEF.format(months=typed, inside=inside, use=use)))
+
+
+def words(dossier: Dossier) -> list[str]:
+    thin = "\N{THIN SPACE}"
+    return [a.find("heat.loss-mean", of="floor").words.replace(thin, " ") for a in dossier.alternatives]
+
+
+def losses(dossier: Dossier) -> list[float]:
+    return [a.find("heat.loss-mean", of="floor").value or 0.0 for a in dossier.alternatives]
+
+
+def test_in_the_cold_foam_says_what_it_saves_and_how_much_of_it_the_edge_alone_would() -> None:
+    dossier = told(COLD, '"20 C"')
+    bare, edge, both = losses(dossier)
+    none, alone, whole = words(dossier)
+    assert none == ""
+    assert f"{100.0 * (bare - edge) / bare:.0f} % of what leaves through the floor without any." in alone
+    assert f"{100.0 * (bare - both) / bare:.0f} % of what leaves through the floor without any." in whole
+    share = re.search(r"“at the edge” saves (\d+) % of that with (\d+) % of the foam\.", whole)
+    assert share is not None
+    assert int(share[1]) == round(100.0 * (bare - edge) / (bare - both))
+    # 56 m of edge, 0.95 m down to the footing at 1.2 - 0.25 m; 192 m² of floor; the same 2 in
+    assert int(share[2]) == round(100.0 * 56.0 * 0.95 / (56.0 * 0.95 + 192.0))
+    assert "do not insulate" not in " ".join(words(dossier))
+
+
+def test_foam_at_one_side_is_counted_by_that_side() -> None:
+    """16 m of the 56, 0.95 m down; then 192 m² of floor too. Derived."""
+    text = BRIEF.format(months=", ".join(f'"{t} C"' for t in COLD), inside='"20 C"', use="dwelling")
+    rest = '[[edge]]\nsides = "rest"\nkind = "frost-wall"\ndepth = "1.2 m"\n[[alternative]]'
+    one_side = text.replace('sides = "all"', "sides = [1]").replace("[[alternative]]", rest, 1)
+    *_, whole = words(answer(reads(one_side)))
+    share = re.search(r"with (\d+) % of the foam\.", whole)
+    assert share is not None and int(share[1]) == round(100.0 * 16.0 * 0.95 / (16.0 * 0.95 + 192.0))
+
+
+def test_in_the_heat_it_says_where_to_lay_none() -> None:
+    _, alone, whole = words(told(HOT, '{ winter = "19 C", summer = "26 C" }'))
+    assert "do not insulate" not in alone
+    assert "what is laid beyond “at the edge” keeps in" in whole
+    assert whole.endswith("where the room is cooled then, do not insulate here for the heat.")
+
+
+def test_a_room_colder_than_the_ground_is_told_which_way_the_heat_goes() -> None:
+    dossier = told(COLD, FREEZING, "cold-store")
+    assert losses(dossier)[0] < 0.0
+    _, *foamed = words(dossier)
+    assert all(each.startswith("Without foam the ground would bring ") for each in foamed)
+    assert all(each.endswith(" more into the room.") for each in foamed)
+
+
+def test_the_sentences_stand_in_compare_and_in_the_submittal() -> None:
+    dossier = told(COLD, '"20 C"')
+    said = " ".join(comparison_text(dossier, 120).split())
+    assert "“at the edge” saves" in said
+    (table,) = compared(dossier, "SI")
+    assert any("“at the edge” saves" in each for column in table["words"] for each in column)
+
+
+def test_without_a_floor_that_is_bare_nothing_is_held_against_it() -> None:
+    text = BRIEF.format(months=", ".join(f'"{t} C"' for t in COLD), inside='"20 C"', use="dwelling")
+    foamed = text.replace(
+        'build-up = [{ concrete = "100 mm" }]\n',
+        'build-up = [{ concrete = "100 mm" }, { board = "plain-15", thickness = "1 in" }]\n',
+        1,
+    )
+    assert words(answer(reads(foamed))) == ["", "", ""]
+
+
+@pytest.mark.parametrize(("mean", "swing"), [(1.0, 2 + 1j), (-1.0, 2 - 3j), (0.0, 1j), (3.0, 2j), (-3.0, 1 + 1j)])
+def test_the_part_below_zero_and_the_sum_over_it_are_those_of_fine_steps(mean: float, swing: complex) -> None:
+    """Derived: a hundred thousand steps of the year."""
+    f = (np.arange(100_000) + 0.5) / 100_000
+    below = mean + (swing * np.exp(2j * pi * f)).real < 0.0
+    middle, half = below_zero(mean, swing)
+    assert 2.0 * half == approx(below.mean(), abs=2e-5)
+    other = 5.0 + ((3 - 2j) * np.exp(2j * pi * f)).real
+    assert over_a_part(5.0, 3 - 2j, middle, half) == approx(float((other * below).mean()), abs=2e-4)
