@@ -22,6 +22,7 @@ from .checks import (
     height,
     moisture,
     products,
+    year,
 )
 from .checks.solved import SolvedEdge
 from .cut import solved_edges
@@ -154,6 +155,11 @@ def findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]
         found += heat.floor_loss(resolved, edges)
         found += edge_loss.edge_losses(resolved, edges)
         found.append(edge_loss.corners(resolved, edges))
+        found += year.first_winters(resolved, edges)
+        settled = year.settled_year(resolved, edges)
+        found += year.loss(resolved, edges, settled)
+        found += year.ground(resolved, edges, settled)
+        found += (finding for edge in edges for finding in year.floor(resolved, edge, settled))
     for edge in edges:
         if not resolved.outdoors:
             found += heat.edge(resolved, edge)

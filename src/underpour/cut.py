@@ -6,10 +6,11 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from . import catalogue
-from .checks.solved import OUTER_METRE, SolvedEdge
+from .checks.solved import OUTER_METRE, SolvedEdge, floor_faces
 from .measure import say
 from .measure.table import System
 from .mistakes import Mistake
+from .physics.conduction.response import Response, flow_watched, responding, temperature_watched
 from .physics.conduction.shapes import Films
 from .physics.conduction.solve import Climate, Gap, Overlap, Solved, sketch_each, solve_each
 from .physics.domain import OutOfDomain
@@ -26,7 +27,20 @@ def solved_edges(resolved: Resolved, before: Sequence[SolvedEdge] = ()) -> tuple
 
     Raises Mistake where a section cannot be built.
     """
-    return _each(resolved, before, solve_each)
+    return tuple(_with_response(edge) for edge in _each(resolved, before, solve_each))
+
+
+def _with_response(edge: SolvedEdge) -> SolvedEdge:
+    """With what its floor does in air of any pace; known already where it is cut like another, none outdoors."""
+    if edge.section.outdoors or edge.response is not None:
+        return edge
+    return replace(edge, response=_response(edge))
+
+
+def _response(edge: SolvedEdge) -> Response:
+    grid, spaces = edge.heat.coarse, len(edge.section.airs)
+    points = (temperature_watched(grid, spaces, x, y) for x, y in edge.points.values())
+    return responding(grid, spaces, [flow_watched(grid, spaces, floor_faces), *points])
 
 
 def sketched_edges(resolved: Resolved, before: Sequence[SolvedEdge] = ()) -> tuple[SolvedEdge, ...]:

@@ -118,7 +118,7 @@ def _named(entry: Entry, height: float | None) -> Place:
 
 
 def at_height(months: tuple[float, ...], known: float, wanted: float) -> tuple[float, ...]:
-    """Monthly means known at one height, taken to another. [degC, m]
+    """Monthly means, or hours, known at one height, taken to another. [degC, m]
 
     >>> at_height((10.0,) * 12, known=0.0, wanted=1000.0)[0]
     3.5

@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 from ..findings import Step
 from ..measure.digits import fixed
 from ..physics.conduction.assemble import SIDE, UP, Faces
+from ..physics.conduction.response import Response
 from ..physics.conduction.solve import Solved, Told
 from ..resolve import Resolved, ResolvedEdge
 from ..sections.levels import Levels
@@ -30,6 +31,12 @@ class SolvedEdge:
     heat: Solved
     mould: Solved
     moving: Solved | None = None  # for heat loss, with moving ground water; None where there is none in reach
+    response: Response | None = None  # of the floor's heat, then of ``points``; None for a sketch, and outdoors
+
+    @property
+    def points(self) -> dict[str, tuple[float, float]]:
+        """Places of the floor's surface that are told through the year. [m]"""
+        return floor_points(self.section, self.levels)
 
     @property
     def rests_on(self) -> tuple[str, ...]:
@@ -45,6 +52,13 @@ class SolvedEdge:
             own = (f"{self.edge.path}.set-back",)
         beside = self.edge.beside.rests_on if self.edge.beside else ()
         return tuple(dict.fromkeys([*pieces, *tops, *walls, *footing, *own, f"{self.edge.path}.ground", *beside]))
+
+
+def floor_points(section: Section, at: Levels) -> dict[str, tuple[float, float]]:
+    """Where floor and wall meet, a metre from there where the floor goes on, and the middle of the floor. [m]"""
+    metre = section.corner[0] + OUTER_METRE
+    edge = {"edge": (metre, 0.0)} if at.half_width >= 1.5 * OUTER_METRE else {}
+    return {"corner": section.corner, **edge, "centre": (at.half_width, 0.0)}
 
 
 def floor_faces(faces: Faces) -> NDArray[np.bool_]:

@@ -27,6 +27,7 @@ class Air:
     called: str  # the place in a sentence: "Duluth, MN", "the station"
     country: str = ""  # two letters; "" where nothing says which
     position: tuple[float, float] | None = None  # degrees north and east
+    hours: tuple[float, ...] = ()  # degC, a whole year of them; () where only months are known
     measured: bool = False  # the months are typed or a station's own, not of the record
     credits: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
@@ -97,11 +98,11 @@ def _of_file(site: Site, file: FileBeside, units: System | None) -> Air:
         raise Mistake("site.weather", f'"{file.typed}"', f"{at_line}{found.wrong}", found.instead) from None
     system: System = units or ("US" if station.country == "US" else "SI")
     taken = weather.taken(station, system)
-    months = station.months
+    months, hours = station.months, station.temperatures
     if site.height is not None and station.height is None:
         taken += (NO_HEIGHT.format("the means of this file do"),)
     elif site.height is not None and station.height is not None and site.height.si != station.height:
-        months = places.at_height(months, station.height, site.height.si)
+        months, hours = (places.at_height(each, station.height, site.height.si) for each in (months, hours))
         taken += (_moved(station.height, site.height.si, system),)
     measured_at = where(station)
     words = measured_at or f"the months of {station.file}"
@@ -120,6 +121,7 @@ def _of_file(site: Site, file: FileBeside, units: System | None) -> Air:
         site.place or station.title or "the site",
         country,
         position,
+        hours,
         measured=True,
         notes=taken,
     )

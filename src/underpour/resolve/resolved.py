@@ -260,6 +260,7 @@ class Resolved:
     notes: tuple[str, ...]
     outdoor_mean: float  # degC
     outdoor_swing: complex  # K
+    outdoor_hours: tuple[float, ...]  # degC, a whole year of them; () where only months are known
     climate_path: str
     zone: SiteZone  # what the site says of the climate zone that a code has there
     room: Room

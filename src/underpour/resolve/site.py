@@ -155,6 +155,7 @@ def resolve(
         ),
         outdoor_mean=outdoor_mean,
         outdoor_swing=outdoor_swing,
+        outdoor_hours=outdoors.hours,
         climate_path=outdoors.path,
         zone=zone,
         room=room,

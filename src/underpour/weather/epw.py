@@ -57,6 +57,7 @@ def station(lines: Sequence[str], file: str) -> Station:
         height=number(place[9], "height", file, line, 9000.0),
         months=year.months,
         hours=year.hours,
+        temperatures=year.temperatures,
         years=year.years,
         notes=left_out(year),
         not_taken=(*((GROUND,) if has_ground else ()), REST),

@@ -31,6 +31,7 @@ class Year:
     hours: int
     missing: tuple[int, ...]  # hours of each month without a temperature
     years: tuple[int, int]
+    temperatures: tuple[float, ...] = ()  # degC, hour by hour; a missing one lies between its neighbours
 
 
 def year_of(rows: Iterable[Row], file: str, kind: str) -> Year:
@@ -57,6 +58,7 @@ def year_of(rows: Iterable[Row], file: str, kind: str) -> Year:
     sums, counts, missing = [0.0] * 13, [0] * 13, [0] * 13
     first_missing: dict[int, tuple[int, str]] = {}
     years: set[int] = set()
+    hourly: list[float | None] = []
     stamps: list[int] = []  # hour of a leap year, counted from 0
     lines: list[int] = []
     for line, year, month, day, hour, typed in rows:
@@ -72,10 +74,12 @@ def year_of(rows: Iterable[Row], file: str, kind: str) -> Year:
             raise Mistake("", "", f'"{shown(typed)}" is no temperature.', _NUMBER, file, line) from None
         if none_from <= value <= none_to:
             missing[month] += 1
+            hourly.append(None)
             first_missing.setdefault(month, (line, typed.strip()))
         elif low <= value <= high:
             sums[month] += value
             counts[month] += 1
+            hourly.append(value)
         else:
             wrong = f"The air is at {shown(typed)} °C here; it has been measured from {low:.0f} to {high:.0f} °C."
             raise Mistake("", "", wrong, _CELSIUS, file, line)
@@ -83,7 +87,22 @@ def year_of(rows: Iterable[Row], file: str, kind: str) -> Year:
     _measured_enough(missing, counts, first_missing, file)
     months = tuple(total / count for total, count in zip(sums[1:], counts[1:], strict=True))
     unlikely_months(months, file)
-    return Year(months, len(stamps), tuple(missing[1:]), (min(years), max(years)))
+    return Year(months, len(stamps), tuple(missing[1:]), (min(years), max(years)), _bridged(hourly))
+
+
+def _bridged(hourly: list[float | None]) -> tuple[float, ...]:
+    """The hours with each missing one on the straight line between its neighbours, the year's ends being neighbours.
+
+    >>> _bridged([None, 4.0, None, None, 1.0])
+    (2.5, 4.0, 3.0, 2.0, 1.0)
+    """
+    known = [n for n, value in enumerate(hourly) if value is not None]
+    filled = [0.0 if value is None else value for value in hourly]
+    for before, after in zip([known[-1] - len(hourly), *known], [*known, known[0] + len(hourly)], strict=True):
+        low, high = filled[before % len(hourly)], filled[after % len(hourly)]
+        for n in range(before + 1, after):
+            filled[n % len(hourly)] = low + (high - low) * (n - before) / (after - before)
+    return tuple(filled)
 
 
 _NUMBER = "Each row has the air temperature in °C, a number with a point: -11.5."

@@ -60,7 +60,8 @@ def left_out(year: Year) -> tuple[str, ...]:
     if missing:
         most = max(year.missing)
         said.append(
-            f"{missing} of its hours have no temperature and are left out of their month's mean, at most {most} in one."
+            f"{missing} of its hours have no temperature and are left out of their month's mean, at most {most} in "
+            "one; hour by hour they lie on a line between their neighbours."
         )
     if year.hours > 8760:
         said.append("29 February stands in it and counts to February's mean.")

@@ -50,6 +50,7 @@ def station(lines: Sequence[str], file: str) -> Station:
         height=number(place[6], "height", file, 1, 9000.0),
         months=year.months,
         hours=year.hours,
+        temperatures=year.temperatures,
         years=year.years,
         notes=left_out(year),
         not_taken=(REST,),
