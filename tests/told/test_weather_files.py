@@ -375,8 +375,8 @@ def test_a_few_hours_without_a_value_are_left_out_and_counted(tmp_path: Path) ->
     hours = of_day(3, 4)[:14]
     station = read(tmp_path, files.epw(GOLDEN, with_value("99.9", *hours)))
     assert (
-        "14 of its hours have no temperature and are left out of their month's mean, at most 14 in one."
-        in station.notes
+        "14 of its hours have no temperature and are left out of their month's mean, at most 14 in one; "
+        "hour by hour they lie on a line between their neighbours." in station.notes
     )
     kept = [float(t) for m, d, h, t in YEAR if m == 3 and (m, d, h) not in hours]
     assert station.months[2] == pytest.approx(sum(kept) / 730)
