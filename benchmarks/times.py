@@ -118,13 +118,14 @@ def one_year() -> tuple[Work, Work, Work, Work, Work]:
 
     reading = read(DEMO)
     _, edges = solved_brief(reading, "as briefed", reading.brief)
-    solution, spaces = edges[0].heat.coarse, len(edges[0].heat.climates)
+    solution = edges[0].heat.coarse
     eq = solution.equations
+    felt = eq.faces.space
     matrix = eq.conduction + eq.films(solution.resistance)
     load = eq.load(solution.resistance, np.ones(len(eq.faces.space)))
     order = np.argsort(factor(matrix).perm_c)  # found with the steady solve, kept for every frequency
     conducts, stores = (each[order][:, order].tocsc() for each in (matrix, eq.storage))
-    air = np.random.default_rng(1).normal(size=(spaces, 8760))
+    air = np.random.default_rng(1).normal(size=(len(edges[0].heat.climates), 8760))
     x = eq.x[(eq.x >= edges[0].section.corner[0]) & (eq.number[:, np.argmin(np.abs(eq.y))] >= 0)][:19]
 
     def steady() -> None:
@@ -135,8 +136,8 @@ def one_year() -> tuple[Work, Work, Work, Work, Work]:
         splu(swinging, permc_spec="NATURAL", diag_pivot_thresh=0.0, options=SYMMETRIC).solve(load + 0j)
 
     def hours() -> None:
-        watched = [temperature_watched(solution, spaces, place, 0.0) for place in x]
-        followed(responding(solution, spaces, [flow_watched(solution, spaces, floor_faces), *watched]), air)
+        watched = [temperature_watched(solution, felt, place, 0.0) for place in x]
+        followed(responding(solution, felt, [flow_watched(solution, felt, floor_faces), *watched]), air)
 
     stepping = factor((matrix + eq.storage / 3600.0).tocsc())
 
@@ -148,7 +149,7 @@ def one_year() -> tuple[Work, Work, Work, Work, Work]:
     bodies, floor = len(edges[0].section.parts), floor_faces(eq.faces)
 
     def moves() -> None:
-        slopes(solution, [flow(solution, floor, 1.0, 0j)], bodies, spaces)
+        slopes(solution, [flow(solution, floor, 1.0, 0j)], bodies, len(edges[0].heat.climates))
 
     return steady, harmonic, hours, a_day, moves
 

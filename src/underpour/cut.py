@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from . import catalogue
-from .checks.solved import OUTER_METRE, SolvedEdge, floor_faces
+from .checks.solved import OUTER_METRE, SolvedEdge, felt, floor_faces
 from .measure import say
 from .measure.table import System
 from .mistakes import Mistake
@@ -38,9 +38,9 @@ def _with_response(edge: SolvedEdge) -> SolvedEdge:
 
 
 def _response(edge: SolvedEdge) -> Response:
-    grid, spaces = edge.heat.coarse, len(edge.section.airs)
-    points = (temperature_watched(grid, spaces, x, y) for x, y in edge.points.values())
-    return responding(grid, spaces, [flow_watched(grid, spaces, floor_faces), *points])
+    grid, (which, _) = edge.heat.coarse, felt(edge.heat)
+    points = (temperature_watched(grid, which, x, y) for x, y in edge.points.values())
+    return responding(grid, which, [flow_watched(grid, which, floor_faces), *points])
 
 
 def sketched_edges(resolved: Resolved, before: Sequence[SolvedEdge] = ()) -> tuple[SolvedEdge, ...]:

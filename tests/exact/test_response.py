@@ -31,6 +31,11 @@ DAY = 24
 LAYERS = ((0.15, 1.7, 2.0e6), (0.05, 0.035, 4.0e4), (3.0, CONDUCTIVITY, CAPACITY))  # m, W/(m·K), J/(m³·K)
 
 
+def felt(solution):
+    """Each face feels the air of its own space."""
+    return solution.equations.faces.space
+
+
 def column(levels, films=FILM):
     """Ground one metre wide under air, cut at the levels so that its grid is narrow there."""
     bodies = [body(box(0.0, 1.0, a, b), CONDUCTIVITY, heat_capacity=CAPACITY) for a, b in pairwise(sorted(levels))]
@@ -47,8 +52,8 @@ def test_thick_ground_follows_any_frequency_as_a_half_space(films):
     Carslaw and Jaeger, half-space, from memory. From once a year to twice a day, at frequencies that were not solved.
     """
     solved = column([-60.0, -3.0, -1.0, -0.3, -0.1, -0.03, 0.0], films).fine
-    watched = [flow_watched(solved, 1, of_space(0)), temperature_watched(solved, 1, 0.0, -1.0)]
-    fitted = responding(solved, 1, watched)
+    watched = [flow_watched(solved, felt(solved), of_space(0)), temperature_watched(solved, felt(solved), 0.0, -1.0)]
+    fitted = responding(solved, felt(solved), watched)
     for cycles in np.geomspace(1.3, 730.0, 9):
         g = np.sqrt(2j * pi * cycles / YEAR * CAPACITY / CONDUCTIVITY)
         surface = 1.0 / (1.0 + films * CONDUCTIVITY * g)
@@ -121,9 +126,9 @@ def weather(hours=8760, seed=3):
 def test_a_slab_on_ground_follows_a_year_of_hours_as_steps_in_time_do():
     """Finite cells and implicit steps, the year gone through four times; 1 % of what each number swings by."""
     solved = layered().fine
-    watched = [flow_watched(solved, 1, of_space(0)), temperature_watched(solved, 1, 0.0, -0.2)]
+    watched = [flow_watched(solved, felt(solved), of_space(0)), temperature_watched(solved, felt(solved), 0.0, -0.2)]
     air = weather()
-    ours = followed(responding(solved, 1, watched), air[None]).watched
+    ours = followed(responding(solved, felt(solved), watched), air[None]).watched
     flows, foam = stepped(np.tile(air, 4), 8.0, YEAR / 8760)
     for mine, theirs in ((ours[0], flows[-8760:]), (ours[1], foam[-8760:])):
         swing = np.ptp(theirs) / 2.0
@@ -134,12 +139,12 @@ def test_a_slab_on_ground_follows_a_year_of_hours_as_steps_in_time_do():
 def test_the_first_years_are_those_of_steps_in_time():
     """The same column, its air changed at once from 8 degC to a wave about 15 degC; 1 % of the swing."""
     solved = layered().fine
-    watched = [flow_watched(solved, 1, of_space(0)), temperature_watched(solved, 1, 0.0, -0.2)]
+    watched = [flow_watched(solved, felt(solved), of_space(0)), temperature_watched(solved, felt(solved), 0.0, -0.2)]
     begins, swing = 0.8, np.array([6.0 - 4.0j])
     years = np.arange(1, 2 * 8760 + 1) / 8760
     turn = np.exp(2j * pi * (begins + years))
     air = 15.0 + (swing[0] * turn).real
-    ours = first_years(responding(solved, 1, watched), 8.0, np.array([15.0]), swing, begins, years)
+    ours = first_years(responding(solved, felt(solved), watched), 8.0, np.array([15.0]), swing, begins, years)
     flows, foam = stepped(air, 8.0, YEAR / 8760)
     later = slice(7 * DAY, None)  # the jump itself, smeared by the first steps there, has gone by
     assert np.abs(ours[0] - flows)[later].max() < 0.01 * np.ptp(flows[later]) / 2.0
@@ -156,15 +161,15 @@ def at_random(seed):
 
 def watched_of(solved, corner):
     spaces = len(solved.climates)
-    every = [flow_watched(solved.coarse, spaces, of_space(n)) for n in range(spaces)]
-    return [*every, temperature_watched(solved.coarse, spaces, *corner)]
+    every = [flow_watched(solved.coarse, felt(solved.coarse), of_space(n)) for n in range(spaces)]
+    return [*every, temperature_watched(solved.coarse, felt(solved.coarse), *corner)]
 
 
 @pytest.mark.parametrize("seed", range(1, 9))
 def test_a_wave_of_a_year_gives_what_the_harmonic_gives(seed):
     """Two ways through the same section: one complex solve, and hours through the fit."""
     made, solved = at_random(seed)
-    fitted = responding(solved.coarse, len(made.airs), watched_of(solved, made.corner))
+    fitted = responding(solved.coarse, felt(solved.coarse), watched_of(solved, made.corner))
     at = np.exp(2j * pi * (np.arange(8760) + 0.5) / 8760)
     air = np.array([c.mean + (c.swing * at).real for c in solved.climates])
     ours = followed(fitted, air).watched
@@ -180,7 +185,7 @@ def test_heat_that_goes_in_over_a_settled_year_comes_out_again(seed):
     made, solved = at_random(seed)
     outdoors = np.array([[space.where == "outdoors"] for space in made.airs])
     air = np.where(outdoors, weather(), 20.0)
-    ours = followed(responding(solved.coarse, len(made.airs), watched_of(solved, made.corner)), air).watched
+    ours = followed(responding(solved.coarse, felt(solved.coarse), watched_of(solved, made.corner)), air).watched
     flows = ours[: len(made.airs)].mean(axis=1)
     assert abs(flows.sum()) < 1e-6 * np.abs(flows).max()
     assert np.abs(ours[: len(made.airs)].sum(axis=0)).max() > 0.1 * np.abs(flows).max()  # but not hour by hour
@@ -196,38 +201,38 @@ def test_the_finer_grid_moves_the_hours_by_less_than_a_hundredth(seed):
     air = np.where(outdoors, weather(), harmonic)
     corner = solved.temperature(*made.corner)
     watched = watched_of(solved, made.corner)
-    further = followed(responding(solved.coarse, len(made.airs), watched), air - harmonic).watched
+    further = followed(responding(solved.coarse, felt(solved.coarse), watched), air - harmonic).watched
     ours = corner.mean + (corner.swing * at).real + further[-1]
-    fine = [temperature_watched(solved.fine, len(made.airs), *made.corner)]
-    theirs = followed(responding(solved.fine, len(made.airs), fine), air).watched[0]
+    fine = [temperature_watched(solved.fine, felt(solved.fine), *made.corner)]
+    theirs = followed(responding(solved.fine, felt(solved.fine), fine), air).watched[0]
     assert np.abs(further[-1]).max() > 0.03 * np.ptp(theirs)
     assert np.abs(ours - theirs).max() < 0.01 * np.ptp(theirs) / 2.0
 
 
 def test_what_the_fit_was_not_held_to_is_refused(monkeypatch):
     solved = column([-20.0, -1.0, 0.0]).coarse
-    watched = [flow_watched(solved, 1, of_space(0))]
-    fitted = responding(solved, 1, watched, fastest=12.0)
+    watched = [flow_watched(solved, felt(solved), of_space(0))]
+    fitted = responding(solved, felt(solved), watched, fastest=12.0)
     with pytest.raises(OutOfDomain, match="outside"):
         fitted.at(2.0 * pi * 13.0 / YEAR)
     with pytest.raises(OutOfDomain, match="finer"):
         followed(fitted, np.zeros((1, 8760)))
     with pytest.raises(OutOfDomain, match="nothing is watched"):
-        responding(solved, 1, [])
+        responding(solved, felt(solved), [])
     monkeypatch.setattr(subject, "STEP", 5000.0)
     monkeypatch.setattr(subject, "SLOWER", 0)
     monkeypatch.setattr(subject, "ROUNDS", 1)
     with pytest.raises(OutOfDomain, match="missed by"):
-        responding(solved, 1, watched)
+        responding(solved, felt(solved), watched)
 
 
 def test_few_frequencies_are_told_to_be_off_and_more_are_solved(monkeypatch):
     solved = column([-60.0, -3.0, -1.0, -0.3, -0.1, 0.0]).coarse
-    watched = [flow_watched(solved, 1, of_space(0))]
+    watched = [flow_watched(solved, felt(solved), of_space(0))]
     monkeypatch.setattr(subject, "STEP", 70.0)
     monkeypatch.setattr(subject, "SLOWER", 0)
-    fitted = responding(solved, 1, watched)
+    fitted = responding(solved, felt(solved), watched)
     assert fitted.unseen.max() <= subject.AIMED
     monkeypatch.setattr(subject, "ROUNDS", 1)
     monkeypatch.setattr(subject, "MOST", 1.0)
-    assert responding(solved, 1, watched).unseen.max() > subject.AIMED
+    assert responding(solved, felt(solved), watched).unseen.max() > subject.AIMED

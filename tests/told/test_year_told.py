@@ -198,3 +198,22 @@ def test_a_sketch_says_the_same_kinds_of_the_year_but_the_first_winters():
     resolved, edges = solved_brief(reading, "as briefed", reading.brief)
     full, sketch = ({f.id for f in findings(resolved, e)} for e in (edges, sketched_edges(resolved)))
     assert full - sketch == {"heat.first-winters"}
+
+
+def test_what_lies_on_the_ground_dulls_hours_and_moves_the_lands_own(tmp_path):
+    """A brief whose ground outside feels half of the swing outdoors, three kelvin warmer."""
+    from underpour.cut import solved_edges
+    from underpour.resolve.resolved import GroundSurface
+
+    reading = by_hours(tmp_path)
+    resolved, edges = solved_brief(reading, "as briefed", reading.brief)
+    dulled = GroundSurface(resolved.outdoor_mean + 3.0, resolved.outdoor_swing / 2.0, ("site.cover",))
+    under = replace(resolved, surface=dulled)
+    covered = solved_edges(under)
+    open_year, year_under = year.settled_year(resolved, edges), year.settled_year(under, covered)
+    spells = [np.linalg.norm(np.fft.rfft(each.floor)[2:12]) for each in (open_year, year_under)]
+    assert spells[1] < 0.97 * spells[0]
+    own = [next(f for f in year.ground(r, e, y) if f.at["of"] == "open land")
+           for r, e, y in ((resolved, edges, open_year), (under, covered, year_under))]  # fmt: skip
+    assert np.mean(own[1].months) - np.mean(own[0].months) == approx(3.0, abs=0.02)
+    assert np.ptp(own[1].months) == approx(np.ptp(own[0].months) / 2.0, rel=0.001)

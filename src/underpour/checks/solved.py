@@ -12,7 +12,7 @@ from ..findings import Step
 from ..measure.digits import fixed
 from ..physics.conduction.assemble import SIDE, UP, Faces
 from ..physics.conduction.response import Response
-from ..physics.conduction.solve import Solved, Told
+from ..physics.conduction.solve import Climate, Solved, Told
 from ..resolve import Resolved, ResolvedEdge
 from ..sections.levels import Levels
 from ..sections.parts import Section
@@ -52,6 +52,17 @@ class SolvedEdge:
             own = (f"{self.edge.path}.set-back",)
         beside = self.edge.beside.rests_on if self.edge.beside else ()
         return tuple(dict.fromkeys([*pieces, *tops, *walls, *footing, *own, f"{self.edge.path}.ground", *beside]))
+
+
+def felt(heat: Solved) -> tuple[NDArray[np.int64], tuple[Climate, ...]]:
+    """Which air each face of the coarser grid feels, and those airs: the spaces', then what lies on level ground."""
+    faces = heat.coarse.equations.faces
+    which, airs = faces.space.copy(), list(heat.climates)
+    for space, climate in enumerate(heat.climates):
+        if climate.level is not None:
+            which[(faces.space == space) & (faces.facing == UP)] = len(airs)
+            airs.append(climate.level)
+    return which, tuple(airs)
 
 
 def floor_points(section: Section, at: Levels) -> dict[str, tuple[float, float]]:

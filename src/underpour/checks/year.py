@@ -20,7 +20,7 @@ from ..physics.year import YEAR, lowest_moment
 from ..resolve import Resolved
 from .basis import basis, conduction
 from .by_formula import hardcore_from
-from .solved import OUTER_METRE, SolvedEdge, floor_faces, floor_rests_on, summed
+from .solved import OUTER_METRE, SolvedEdge, felt, floor_faces, floor_rests_on, summed
 
 Array = NDArray[np.float64]
 
@@ -78,8 +78,7 @@ def settled_year(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Year:
         series = [_wave(each, at) for each in told]
         bound = [each.within for each in told]
         if resolved.outdoor_hours and edge.response is not None and edge.edge.beside is None:
-            open_air = np.array([[air.where == "outdoors"] for air in edge.section.airs], float)
-            further = followed(edge.response, open_air * (outdoors - harmonic)).watched
+            further = followed(edge.response, _open_air(edge)[:, None] * (outdoors - harmonic)).watched
             series = [each + more for each, more in zip(series, further, strict=True)]
             bound = [
                 each + float(share * np.abs(more).max())
@@ -93,6 +92,17 @@ def settled_year(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Year:
         _months(hours), outdoors, _wave(Told(resolved.room.mean, resolved.room.swing, 0.0), at), floor, places,
         within, off, bool(resolved.outdoor_hours),
     )  # fmt: skip
+
+
+def _open_air(edge: SolvedEdge) -> Array:
+    """How much each air of an edge follows the hours; what lies on the ground dulls them as it dulls the year."""
+    _, airs = felt(edge.heat)
+    share = [float(air.where == "outdoors") for air in edge.section.airs]
+    for climate in edge.heat.climates:
+        if climate.level is not None:
+            share.append(abs(climate.level.swing) / abs(climate.swing) if climate.swing else 1.0)
+    assert len(share) == len(airs)
+    return np.array(share)
 
 
 def _wave(told: Told, at: Array) -> Array:
@@ -295,9 +305,9 @@ def ground(resolved: Resolved, edges: tuple[SolvedEdge, ...], year: Year) -> Ite
         its own temperature at some depth is not what the floor meets.
     Worked out
         Room temperature less the flow by area times the resistance of film and layers, down to the gravel; and open
-        land 2 m down, which follows shaded air.
+        land 2 m down, of the ground that lies at the surface.
     Holds for
-        The whole floor, its edges in it. No snow, turf or paving; the surface is taken as warm as the air.
+        The whole floor, its edges in it; the surface of open land as the brief says, or as warm as the air.
     Source
         Definition for the first; Kusuda and Achenbach 1965 for the second.
     """
@@ -334,13 +344,10 @@ def ground(resolved: Resolved, edges: tuple[SolvedEdge, ...], year: Year) -> Ite
     soil = resolved.ground
     diffusivity = soil.conductivity / soil.heat_capacity
     hours = len(year.floor)
+    lies = resolved.surface
+    mean, swing = (lies.mean, lies.swing) if lies else (resolved.outdoor_mean, resolved.outdoor_swing)
     own = undisturbed_temperature(
-        OWN_DEPTH,
-        (np.arange(hours) + 0.5) / hours,
-        resolved.outdoor_mean,
-        abs(resolved.outdoor_swing),
-        lowest_moment(resolved.outdoor_swing),
-        diffusivity,
+        OWN_DEPTH, (np.arange(hours) + 0.5) / hours, mean, abs(swing), lowest_moment(swing), diffusivity
     )
     months = year.monthly(np.asarray(own))
     coldest = int(np.argmin(months))
@@ -355,13 +362,12 @@ def ground(resolved: Resolved, edges: tuple[SolvedEdge, ...], year: Year) -> Ite
         month=coldest + 1,
         months=months,
         basis=(basis("kusuda-achenbach-1965", "temperature of undisturbed ground"),),
-        rests_on=(*soil.rests_on, resolved.climate_path),
+        rests_on=(*soil.rests_on, resolved.climate_path, *(lies.rests_on if lies else ())),
         steps=(
             Step(
                 "θ_own",
                 "θ_mean − amplitude × exp(−z/δ) × cos(2π(f − f_coldest) − z/δ), δ = √(a × year / π)",
-                f"{fixed(resolved.outdoor_mean, 2)} °C, {fixed(abs(resolved.outdoor_swing), 2)} K, a = "
-                f"{fixed(1e6 * diffusivity, 3)} mm²/s",
+                f"{fixed(mean, 2)} °C, {fixed(abs(swing), 2)} K, a = {fixed(1e6 * diffusivity, 3)} mm²/s",
                 f"{fixed(months[coldest], 2)} °C",
             ),
         ),
@@ -400,10 +406,10 @@ def first_winters(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Iterator
     years = np.concatenate([after + n + month for n in range(WINTERS)])
     flows, settled = np.zeros(len(years)), np.zeros(len(years))
     for edge, response in known:
-        means = np.array([climate.mean for climate in edge.heat.climates])
-        swings = np.array([climate.swing for climate in edge.heat.climates])
-        pour = first_years(response, resolved.outdoor_mean, means, swings, begins, years)[0]
-        late = first_years(response, resolved.outdoor_mean, means, swings, begins, years + 1e4)[0]
+        _, airs = felt(edge.heat)
+        means, swings = np.array([air.mean for air in airs]), np.array([air.swing for air in airs])
+        pour = first_years(response, resolved.ground_mean, means, swings, begins, years)[0]
+        late = first_years(response, resolved.ground_mean, means, swings, begins, years + 1e4)[0]
         flows += pour * edge.edge.length
         settled += late * edge.edge.length
     if abs(settled.mean()) < SMALL * resolved.area:

@@ -25,6 +25,7 @@ from .assemble import DEGREE, Faces
 from .solve import SYMMETRIC, Solution, factor, unknown_at
 
 Array = NDArray[np.float64]
+Felt = NDArray[np.int64]
 
 HOURS = 8760  # of a year: what changes faster than two of them is not in hourly weather
 STEP = 2.2  # from one frequency that is solved to the next
@@ -41,23 +42,23 @@ class Watched:
     """A number that follows from temperatures, as a sum over unknowns and airs: a flow, a temperature."""
 
     unknowns: Array  # (n,) what one kelvin there adds
-    airs: Array  # (spaces,) what one kelvin of each air adds by itself
+    airs: Array  # (airs,) what one kelvin of each air adds by itself
 
 
 @dataclass(frozen=True)
 class Response:
-    """What is watched, for any air: a sum of modes, each with a delay, for the airs of a section's spaces."""
+    """What is watched, for any air: a sum of modes, each with a delay, for each air that faces of a section feel."""
 
     delays: Array  # (m,) s, time constant of each mode
     shapes: Array  # (n, m) temperature of each unknown in it
-    drive: Array  # (m, spaces) how far one kelvin of each air brings it, held for ever
+    drive: Array  # (m, airs) how far one kelvin of each air brings it, held for ever
     seen: Array  # (outputs, m) what it adds to each watched number
-    direct: Array  # (outputs, spaces) what the air adds by itself
+    direct: Array  # (outputs, airs) what the air adds by itself
     highest: float  # rad/s, largest frequency that was solved
     unseen: Array  # (outputs,) largest error at frequencies not solved, as a share of the largest response. [1]
 
     def at(self, frequency: float) -> NDArray[np.complex128]:
-        """Each watched number (outputs, spaces) per kelvin of each air that swings at a frequency in rad/s."""
+        """Each watched number (outputs, airs) per kelvin of each air that swings at a frequency in rad/s."""
         if not 0.0 <= frequency <= self.highest * (1.0 + 1e-9):
             raise OutOfDomain(f"frequency {frequency:.3g} rad/s lies outside 0 to {self.highest:.3g}")
         lags = 1.0 + 1j * frequency * self.delays
@@ -72,22 +73,22 @@ class Followed:
     watched: Array  # (outputs, hours)
 
 
-def flow_watched(solution: Solution, spaces: int, chosen: Callable[[Faces], NDArray[np.bool_]]) -> Watched:
+def flow_watched(solution: Solution, felt: Felt, chosen: Callable[[Faces], NDArray[np.bool_]]) -> Watched:
     """Heat that enters the bodies through the chosen faces.
 
     Parameters
     ----------
     solution : Solution
         One grid's answer; its grid and its films are read. [m, m²·K/W]
-    spaces : int
-        How many spaces the section has. [1]
+    felt : ndarray of int, shape (faces,)
+        Which air each face feels, counted from 0. [1]
     chosen : function of Faces
         Which faces, (faces,) of bool. [1]
 
     Returns
     -------
     Watched
-        Weights (n,) and (spaces,). [W/(m·K)]
+        Weights (n,) and (airs,). [W/(m·K)]
 
     Source
     ------
@@ -103,26 +104,26 @@ def flow_watched(solution: Solution, spaces: int, chosen: Callable[[Faces], NDAr
     share = per_kelvin[:, None] * (elements.side(DEGREE).load / 2)
     return Watched(
         -np.bincount(faces.points[mask].ravel(), share.ravel(), solution.equations.unknowns).astype(float),
-        np.bincount(faces.space[mask], per_kelvin, spaces).astype(float),
+        np.bincount(felt[mask], per_kelvin, int(felt.max()) + 1).astype(float),
     )
 
 
-def temperature_watched(solution: Solution, spaces: int, x: float, y: float) -> Watched:
+def temperature_watched(solution: Solution, felt: Felt, x: float, y: float) -> Watched:
     """Temperature at a point that is on the grid.
 
     Parameters
     ----------
     solution : Solution
         One grid's answer; its grid is read. [m]
-    spaces : int
-        How many spaces the section has. [1]
+    felt : ndarray of int, shape (faces,)
+        Which air each face feels, counted from 0. [1]
     x, y : float
         The point, on grid lines. [m]
 
     Returns
     -------
     Watched
-        Weights (n,) and (spaces,). [1]
+        Weights (n,) and (airs,). [1]
 
     Raises
     ------
@@ -139,18 +140,18 @@ def temperature_watched(solution: Solution, spaces: int, x: float, y: float) -> 
     """
     unknowns = np.zeros(solution.equations.unknowns)
     unknowns[unknown_at(solution.equations, x, y)] = 1.0
-    return Watched(unknowns, np.zeros(spaces))
+    return Watched(unknowns, np.zeros(int(felt.max()) + 1))
 
 
-def responding(solution: Solution, spaces: int, watched: Sequence[Watched], *, fastest: float = HOURS / 2) -> Response:
+def responding(solution: Solution, felt: Felt, watched: Sequence[Watched], *, fastest: float = HOURS / 2) -> Response:
     """Solve a section at frequencies spread evenly by their logarithm, and lay a rational function through them.
 
     Parameters
     ----------
     solution : Solution
         One grid's answer; its grid, conduction, storage and films are taken. [W/(m·K), J/(m·K), m²·K/W]
-    spaces : int
-        How many spaces the section has. [1]
+    felt : ndarray of int, shape (faces,)
+        Which air each face feels, counted from 0. [1]
     watched : sequence of Watched
         What the fit is held to. [any unit]
     fastest : float
@@ -159,7 +160,7 @@ def responding(solution: Solution, spaces: int, watched: Sequence[Watched], *, f
     Returns
     -------
     Response
-        Its watched numbers per kelvin of each space's air, [unit of each / K]; once a year, and frequencies below and
+        Its watched numbers per kelvin of each air, [unit of each / K]; once a year, and frequencies below and
         above it, are met as they were solved.
 
     Raises
@@ -180,7 +181,7 @@ def responding(solution: Solution, spaces: int, watched: Sequence[Watched], *, f
     if not watched:
         raise OutOfDomain("nothing is watched")
     above_zero(fastest=fastest - 1.0)
-    posed = _Posed.of(solution, spaces)
+    posed = _Posed.of(solution, felt)
     count = int(np.ceil(np.log(fastest) / np.log(STEP)))
     step = fastest ** (1.0 / count)
     cycles = [step**n for n in range(-SLOWER, count + 1)]
@@ -210,26 +211,26 @@ class _Posed:
 
     conduction: sp.csc_array  # with the films, W/(m·K)
     storage: sp.csc_array  # J/(m·K)
-    loads: Array  # (n, spaces)
+    loads: Array  # (n, airs)
     order: NDArray[np.int64]
     steadily: SuperLU
 
     @classmethod
-    def of(cls, solution: Solution, spaces: int) -> _Posed:
+    def of(cls, solution: Solution, felt: Felt) -> _Posed:
         eq = solution.equations
         conduction = eq.conduction + eq.films(solution.resistance)
-        loads = [eq.load(solution.resistance, (eq.faces.space == n).astype(float)) for n in range(spaces)]
-        steadily = factor(conduction)
+        loads = [eq.load(solution.resistance, (felt == n).astype(float)) for n in range(int(felt.max()) + 1)]
+        steadily = solution.factors.steady if solution.factors is not None else factor(conduction)
         order = np.argsort(steadily.perm_c)
         conducts, stores = (each[order][:, order].tocsc() for each in (conduction, eq.storage))
         return cls(conducts, stores, np.stack(loads, 1), order, steadily)
 
     def steady(self) -> Array:
-        """Temperatures (n, spaces) for one kelvin of each air, held for ever."""
+        """Temperatures (n, airs) for one kelvin of each air, held for ever."""
         return np.asarray(self.steadily.solve(self.loads))
 
     def swings(self, cycles: float) -> NDArray[np.complex128]:
-        """Temperatures (n, spaces) for one kelvin of each air that swings so often a year."""
+        """Temperatures (n, airs) for one kelvin of each air that swings so often a year."""
         matrix = (self.conduction + (2j * np.pi * cycles / YEAR) * self.storage).tocsc()
         factors = splu(matrix, permc_spec="NATURAL", diag_pivot_thresh=0.0, options=SYMMETRIC)
         found = np.empty(self.loads.shape, complex)
@@ -278,8 +279,8 @@ def followed(response: Response, air: Array) -> Followed:
     ----------
     response : Response
         [unit of each watched number / K]
-    air : ndarray, shape (spaces, hours)
-        Temperature of each space's air at even steps through a year of 365.2425 days. [degC or K]
+    air : ndarray, shape (airs, hours)
+        Temperature of each air at even steps through a year of 365.2425 days. [degC or K]
 
     Returns
     -------
@@ -325,10 +326,10 @@ def first_years(
         [unit of each watched number / K]
     start : float
         Temperature of everything at the start. [degC]
-    mean : ndarray, shape (spaces,)
-        Mean of each space's air from the start on. [degC]
-    swing : ndarray of complex, shape (spaces,)
-        Complex amplitude of each space's air; see ``field.moment``. [K]
+    mean : ndarray, shape (airs,)
+        Mean of each air from the start on. [degC]
+    swing : ndarray of complex, shape (airs,)
+        Complex amplitude of each air; see ``field.moment``. [K]
     begins : float
         Moment of the year at the start, 0 at the start of January. [year]
     years : ndarray, shape (n,)
