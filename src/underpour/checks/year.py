@@ -385,8 +385,8 @@ def first_winters(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Iterator
         first cold floor, are worse.
     Worked out
         The ground starts as warm as the mean of the year, all of it, and the room is held from the autumn on, when
-        the air comes down to its mean. In the month in which the settled year has its largest flow: flow of each of the first
-        three years over that of the settled year.
+        the air comes down to its mean. In the month in which the settled year has its largest flow: flow of each of
+        the first three years over that of the settled year.
     Holds for
         Weather of the mean year, and ground that no other building has warmed. Wet concrete that dries is not counted.
     Source
