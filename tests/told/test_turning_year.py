@@ -95,7 +95,7 @@ def test_the_year_needs_a_picture_and_has_no_lanes(tmp_path):
     assert (told.value.at, told.value.instead) == ("--year", "Add -o year.svg.")
     with pytest.raises(Mistake) as told:
         compare.told([BRIEF, "-o", str(tmp_path / "both.svg"), "--year", "--lanes"])
-    assert told.value.wrong == "Lanes are of the mean of the year, and have no months."
+    assert told.value.wrong == "Each of these is a picture of its own, and there is one file."
 
 
 def test_the_command_draws_a_real_floor_small_enough_to_send(tmp_path):

@@ -16,9 +16,10 @@ if TYPE_CHECKING:
     from ..dossier import Dossier
 
 EXAMPLE = "underpour compare brief.toml -o compared.svg"
+KINDS = ("lanes", "months", "year")  # of pictures, beside the coldest month side by side
 HELP = """\
 underpour compare BRIEF [-o FILE.svg] [-o FILE.html] [--edge A]
-                        [--lanes | --year] [--json] [--accepted-ok]
+                        [--lanes | --months | --year] [--json] [--accepted-ok]
 
 Puts the brief as briefed and its alternatives side by side: one line for each
 finding that differs, what each one teaches, and a picture of all of them on
@@ -33,6 +34,8 @@ network: press a month, point at a place, and read it in every alternative.
   --lanes        draw which ways the heat takes: dotted lines that all carry
                  the same, so that few lanes mean little heat. The picture is
                  of the mean of the year: in a month the ground stores some
+  --months       draw the floor in every month instead: twelve small floor
+                 lines for each alternative, on one scale, to be printed
   --year         draw all twelve months into the picture, which turns them by
                  itself; printed, or where nothing may move, it shows the
                  month of the coldest corner
@@ -57,6 +60,7 @@ def parser() -> Words:
     words.add_argument("-o", dest="files", metavar="FILE.svg", action="append", default=[])
     words.add_argument("--edge")
     words.add_argument("--lanes", action="store_true")
+    words.add_argument("--months", action="store_true")
     words.add_argument("--year", action="store_true")
     words.add_argument("--json", action="store_true")
     words.add_argument("--accepted-ok", action="store_true")
@@ -69,9 +73,10 @@ def told(words: Sequence[str]) -> Told:
     given = asked.read(words)
     brief = asked.must(given.brief, "Which brief?")
     targets = _targets(given.files, brief)
-    asked_for = [name for name in ("lanes", "year") if getattr(given, name)]
+    asked_for = [name for name in KINDS if getattr(given, name)]
     if len(asked_for) > 1:
-        raise Mistake("--lanes --year", "", "Lanes are of the mean of the year, and have no months.", "Ask for one.")
+        both = " ".join(f"--{name}" for name in asked_for)
+        raise Mistake(both, "", "Each of these is a picture of its own, and there is one file.", "Ask for one.")
     for name in asked_for:
         if ".svg" not in targets:
             wrong = "It is drawn into a picture, and none is asked for."
@@ -115,13 +120,11 @@ def _targets(typed: Sequence[str], brief: str) -> dict[str, tuple[Path, str]]:
 
 def _written(dossier: Dossier, edge: str, targets: Mapping[str, tuple[Path, str]], kind: str = "") -> str:
     """Every file made, then every file written; a line for each that says where it is."""
-    from .pictures import comparison, comparison_with_lanes, page, year
+    from .pictures import comparison, comparison_with_lanes, months, page, year
 
+    drawn = {"": comparison, "lanes": comparison_with_lanes, "months": months, "year": year}
     makes = {
-        ".svg": (
-            {"": comparison, "lanes": comparison_with_lanes, "year": year}[kind],
-            "The picture of edge {edge} is in {file}.",
-        ),
+        ".svg": (drawn[kind], "The picture of edge {edge} is in {file}."),
         ".html": (page, "The page is in {file}: open it in any browser, it needs no network."),
     }
     made = {kind: makes[kind][0](dossier, edge).encode() for kind in targets}

@@ -22,6 +22,7 @@ SHOWN_BY = (
 
 WHOLE = 170.0  # mm, a picture across a sheet
 ON_A_SHEET = 3  # alternatives drawn in one picture
+MONTHLY = 5  # alternatives drawn month by month in one picture
 HIGHEST = 175.0  # mm, a section to scale on a sheet of the submittal
 CONTRACTOR = 113.0  # mm, breadth of the section on the contractor's page
 ONE_PAGE = ((150.0, True), (130.0, True), (126.0, False), (106.0, False))  # mm, its heights, and whether it names the
@@ -75,6 +76,13 @@ def year(dossier: Dossier, edge: str) -> str:
     return turning_year(dossier, edge, first=shown_month(dossier, edge))
 
 
+def months(dossier: Dossier, edge: str, only: Collection[str] = ()) -> str:
+    """The floor of all alternatives at one edge, or of those named, in every month, as SVG."""
+    from ..drawings import month_by_month
+
+    return month_by_month(dossier, edge, only=only)
+
+
 def page(dossier: Dossier, edge: str) -> str:
     """All alternatives at all edges as one web page, this edge in front, in the month of its coldest corner."""
     from ..pages import teaching_page
@@ -89,7 +97,11 @@ def for_submittal(dossier: Dossier) -> Pictures:
     edges = list(dossier.as_briefed.sections)
     alone = len(dossier.alternatives) == 1
     return Pictures(
-        comparison=tuple(p for e in edges for p in ([_warm(dossier, e)] if alone else _compared(dossier, e))),
+        comparison=tuple(
+            picture
+            for edge in edges
+            for picture in (*([_warm(dossier, edge)] if alone else _compared(dossier, edge)), *_monthly(dossier, edge))
+        ),
         plan=plan(dossier),
         sections=tuple(to_scale(dossier, e) for e in edges),
     )
@@ -123,6 +135,19 @@ def _compared(dossier: Dossier, edge: str) -> list[Picture]:
             _told(dossier, edge),
         )
         for n, group in enumerate(groups, 1)
+    ]
+
+
+def _monthly(dossier: Dossier, edge: str) -> list[Picture]:
+    """The floor in every month, so many alternatives in a picture as a sheet holds, as briefed in each."""
+    from ..papers import Picture
+
+    first, *others = [answer.name for answer in dossier.alternatives if edge in answer.fields]
+    groups = [others[k : k + MONTHLY - 1] for k in range(0, len(others), MONTHLY - 1)] or [[]]
+    alt = f"The floor at edge {edge} in the twelve months, for each alternative on one scale."
+    return [
+        Picture(f"Edge {edge}, month by month", months(dossier, edge, (first, *group)), "", alt, headed=True)
+        for group in groups
     ]
 
 
