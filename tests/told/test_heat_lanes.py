@@ -13,7 +13,7 @@ import pytest
 
 from underpour.cli import compare
 from underpour.drawings import comparison, comparison_with_lanes, month_middle
-from underpour.drawings.lanes import DOTS, Lanes, Ways, lanes_for
+from underpour.drawings.lanes import DOTS, Lanes, Ways, lanes_for, ways_of
 from underpour.mistakes import Mistake
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -25,9 +25,9 @@ def words(svg: str) -> str:
     return " ".join(found).replace("\u00a0", " ")
 
 
-def ways(floor: float, wall: float | None = None) -> Ways:
+def ways(floor: float, wall: float | None = None, stands: str = "wall") -> Ways:
     ends = [-(wall or 0.0), floor]
-    return Ways(np.array([0.0, 1.0]), np.array([0.0]), np.array([ends]), floor, wall, True)
+    return Ways(np.array([0.0, 1.0]), np.array([0.0]), np.array([ends]), floor, wall, stands, True)
 
 
 def test_lanes_are_drawn_only_where_they_are_asked_for():
@@ -65,6 +65,13 @@ def test_every_alternative_says_how_many_lanes_leave_by_its_floor_and_wall():
 )
 def test_lanes_are_counted_in_words(floor, wall, said):
     assert Lanes("SI", 2.0).told(ways(floor, wall)) == said
+
+
+def test_below_a_door_lanes_leave_by_the_door():
+    assert Lanes("SI", 2.0).told(ways(6.0, 8.0, "door")) == "3 lanes leave by the floor, 4 by the door"
+    cut = cases.section("under")
+    assert ways_of(cut, cases.field(cut)).stands == "wall"
+    assert ways_of(replace(cut, kind="threshold"), cases.field(cut)).stands == "door"
 
 
 def test_where_hardly_any_heat_flows_no_lane_is_made_up():

@@ -34,6 +34,7 @@ class Ways:
     stream: NDArray[np.float64]  # (ny, nx) W/m, nought where floor and wall meet
     floor: float  # W/m that leave through the floor as far as it is drawn
     wall: float | None  # W/m that leave through what stands beside it; None where nothing does
+    stands: str  # what that is called: wall, door
     whole: bool  # whether the floor is drawn to its end
 
 
@@ -63,7 +64,7 @@ class Lanes:
 
     def told(self, ways: Ways) -> str:
         """How many lanes take which way out: "3 lanes leave by the floor, 4 by the wall"."""
-        places = [("floor", ways.floor)] + ([] if ways.wall is None else [("wall", ways.wall)])
+        places = [("floor", ways.floor)] + ([] if ways.wall is None else [(ways.stands, ways.wall)])
         counted = [(place, self.count(flow), flow < 0.0) for place, flow in places]
         said = []
         for n, (place, count, enters) in enumerate(counted):
@@ -96,6 +97,7 @@ def ways_of(section: Section, field: Field) -> Ways:
         stream=found,
         floor=float(found[level, int(np.argmin(np.abs(x - end)))]),
         wall=-float(beside[standing[-1]]) if standing[-1] > 0 else None,
+        stands="door" if section.kind == "threshold" else "wall",
         whole=section.floor[1] <= float(x[-1]) + ON_THE_LINE,
     )
 
