@@ -21,6 +21,7 @@ from .checks import (
     heat,
     height,
     moisture,
+    moving,
     products,
     year,
 )
@@ -107,6 +108,9 @@ def _windows(alternatives: Sequence[tuple[SolvedEdge, ...]]) -> dict[str, Window
 def _answer(name: str, resolved: Resolved, edges: tuple[SolvedEdge, ...], windows: dict[str, Window]) -> Answer:
     room = () if resolved.outdoors else (("room", resolved.room.mean, resolved.room.swing),)
     beside = {edge.letter: resolved.air_beside(edge) for edge in resolved.edges}
+    said = findings(resolved, edges)
+    if not resolved.outdoors:
+        said = moving.told(resolved, edges, said)
     shown = {e.edge.letter: _inside(windows[e.edge.letter], e.section) for e in edges}
     return Answer(
         name=name,
@@ -123,7 +127,7 @@ def _answer(name: str, resolved: Resolved, edges: tuple[SolvedEdge, ...], window
             )
             for e in edges
         },
-        findings=tuple(findings(resolved, edges)),
+        findings=tuple(said),
     )
 
 

@@ -100,6 +100,7 @@ def _finding(finding: Finding) -> dict[str, Any]:
         "caution": finding.caution,
         "missing": finding.missing or None,
         "accepted": None if finding.accepted is None else asdict(finding.accepted),
+        "moves": [asdict(move) for move in finding.moves],
         "basis": [_basis(b) for b in finding.basis],
         "rests_on": list(finding.rests_on),
         "steps": [

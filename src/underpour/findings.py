@@ -42,6 +42,16 @@ class Step:
 
 
 @dataclass(frozen=True, slots=True)
+class Move:
+    """What a value of the brief, put otherwise by so much, would change of a finding's value."""
+
+    path: str
+    by: float  # in ``unit``
+    unit: str
+    change: float  # in the finding's unit; a temperature's in K
+
+
+@dataclass(frozen=True, slots=True)
 class Accepted:
     """Who took a shortfall upon himself. It changes no number, no verdict and no exit status."""
 
@@ -86,6 +96,7 @@ class Finding:
     missing: str = ""  # the one key that a "cannot tell" asks for
     no_limit: Literal["stated", "does not apply", "not required, advised"] = "stated"
     accepted: Accepted | None = None  # only where it falls short
+    moves: tuple[Move, ...] = ()  # what moves it most; the same in words among the steps
 
     def __post_init__(self) -> None:
         if self.unit not in UNITS:
