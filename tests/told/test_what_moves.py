@@ -142,3 +142,15 @@ def test_a_slab_under_the_sky_has_no_heat_to_be_moved():
     reading = read(EXAMPLES / "walk-or-drive" / "brief.toml")
     dossier = answer(replace(reading, alternatives=()))
     assert not any(finding.moves for finding in dossier.as_briefed.findings)
+
+
+def test_the_peak_of_single_hours_is_not_told_by_the_year_s_harmonic():
+    """A weather file that has hours gives a peak of its own beside that of the harmonic."""
+    reading = read(EXAMPLES / "retrofit-over-old-slab" / "brief.toml")
+    resolved = resolve(reading.brief, products=reading.products)
+    edges = sketched_edges(resolved)
+    (peak,) = (each for each in findings(resolved, edges) if each.id == "heat.loss-peak")
+    by_hours = replace(peak, at={**peak.at, "method": "hours"})
+    of_the_harmonic, of_hours = told(resolved, edges, [peak, by_hours])
+    assert of_the_harmonic.moves
+    assert of_hours == by_hours

@@ -165,7 +165,7 @@ def _beside(
 
 def _changing(finding: Finding, edges: tuple[SolvedEdge, ...]) -> Callable[[Try, Answers], float] | None:
     """What works out the change of this finding's value; None for findings beside which nothing is told."""
-    if finding.id in ("heat.loss-mean", "heat.loss-peak"):
+    if finding.id in ("heat.loss-mean", "heat.loss-peak") and "method" not in finding.at:  # not of single hours
         chosen = FLOWS[str(finding.at["of"])]
         months = 0.0
         if finding.id == "heat.loss-peak":
