@@ -64,6 +64,7 @@ def test_all_months_and_alternatives_are_drawn_on_one_scale():
         each = (bottom - top) / (high - low)
         for month in range(12):
             line = drawn[12 * n + month]
+            assert top <= line[:, 1].min() + 1.3 and line[:, 1].max() - 1.3 <= bottom  # marks stand on their base line
             floor = answer.fields["A"].floor_at(month_middle(month + 1))
             expected = (floor[0] - floor[len(floor) // 2]) * each
             at = np.interp(
