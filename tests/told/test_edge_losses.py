@@ -80,6 +80,19 @@ def test_a_warmer_neighbour_gives_heat_and_the_sign_is_told_in_words() -> None:
     assert shares(found(words)) == {"B": 1.0}
 
 
+def test_what_goes_the_other_way_is_told_beside_the_floors_u_and_beside_psi() -> None:
+    """A freezer next door to a room that is colder than outdoors; an edge with a wing, which loses less than plain."""
+    cold = square('"-20 C"').replace('inside = "20 C"', 'inside = "2 C"')
+    whole, u = one(cold, "heat.loss-mean", of="floor"), one(cold, "heat.u-floor")
+    assert whole.value is not None and u.value is not None and u.value * whole.value < 0.0
+    assert whole.value > 0.0 and whole.words == ""
+    assert u.words.startswith("Negative: the heat goes against the degrees between room and outdoors.")
+    made = resolve(read(EXAMPLES / "free-edge-warehouse" / "brief.toml").brief)
+    psi = {f.at["edge"]: f for f in findings(made, sketched_edges(made)) if f.id == "heat.edge-psi"}
+    assert psi["ends"].words.startswith("Negative: this edge loses less than plain floor and wall would.")
+    assert psi["long sides"].words.startswith("By inside dimensions")
+
+
 def test_a_heated_neighbour_takes_its_edge_out_and_the_others_carry_its_strip() -> None:
     before, after = losses(square()), losses(square('"heated"'))
     assert after == {}  # one edge is left: it loses what the floor loses

@@ -99,8 +99,9 @@ def test_in_the_heat_it_says_where_to_lay_none() -> None:
 def test_a_room_colder_than_the_ground_is_told_which_way_the_heat_goes() -> None:
     dossier = told(COLD, FREEZING, "cold-store")
     assert losses(dossier)[0] < 0.0
-    _, *foamed = words(dossier)
-    assert all(each.startswith("Without foam the ground would bring ") for each in foamed)
+    bare, *foamed = words(dossier)
+    assert bare == "Negative: on the mean of the year heat comes into the room here."
+    assert all(each.startswith(f"{bare} Without foam the ground would bring ") for each in foamed)
     assert all(each.endswith(" more into the room.") for each in foamed)
 
 

@@ -143,7 +143,7 @@ def linear_transmittance(resolved: Resolved, solved: SolvedEdge) -> Finding:
                 f"{fixed(outer, 4)} W/(m·K)",
             ),
         ),
-        words=_words(plain, say.both(outer, "W/(m·K)", resolved.system)),
+        words=_words(plain, value, say.both(outer, "W/(m·K)", resolved.system)),
     )
 
 
@@ -173,11 +173,12 @@ def _wall_step(wall: PlainWall) -> Step:
     )
 
 
-def _words(plain: Plain, outer: str) -> str:
+def _words(plain: Plain, value: float, outer: str) -> str:
+    sign = "Negative: this edge loses less than plain floor and wall would. " if value < 0.0 else ""
     against = "floor and wall" if plain.walls else "the floor alone, since no wall stands on this edge"
     return (
-        f"By inside dimensions, against {against}; no inner walls are taken off, so overall inside dimensions are the "
-        f"same. By outside dimensions it is {outer}."
+        f"{sign}By inside dimensions, against {against}; no inner walls are taken off, so overall inside dimensions "
+        f"are the same. By outside dimensions it is {outer}."
     )
 
 

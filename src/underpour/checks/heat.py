@@ -26,6 +26,8 @@ from .solved import (
 )
 
 FILM = "heat-loss"
+TAKES_IN = "Negative: on the mean of the year heat comes into the room here."
+AGAINST = "Negative: the heat goes against the degrees between room and outdoors."
 BESIDE_TOO = "What goes to other air than outdoors is in it; the degrees are those between room and outdoors."
 
 
@@ -113,7 +115,7 @@ def floor_loss(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Iterator[Fi
     Worked out
         Flow of each edge's section times the length of the edge, summed.
     Holds for
-        Floors without big holes; corners of the plan are not added.
+        Corners of the plan are not added: ``edge_loss.corners`` says by which rule.
     Source
         ISO 10211 for the section, ISO 13370 for the annual harmonic and for the second way (from memory).
     """
@@ -156,7 +158,9 @@ def floor_loss(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Iterator[Fi
             ),
             *second_way(resolved, edges, value),
         ),
-        words=BESIDE_TOO if any(edge.edge.beside is not None for edge in edges) else "",
+        words=" ".join(
+            filter(None, (AGAINST if value < 0.0 else "", BESIDE_TOO if any(e.edge.beside for e in edges) else ""))
+        ),
     )
 
 
@@ -194,7 +198,7 @@ def _mean(
         basis=conduction(),
         rests_on=rests_on,
         steps=(Step("Φ_mean", "sum of flow per metre × length of edge", numbers, f"{fixed(told.mean, 1)} W"),),
-        words=words,
+        words=" ".join(filter(None, (TAKES_IN if told.mean < 0.0 else "", words))),
     )
 
 
