@@ -13,6 +13,7 @@ import pytest
 
 from underpour.cli import compare
 from underpour.drawings import month_by_month, month_middle
+from underpour.drawings.floor_line import CAP
 from underpour.drawings.when import MONTHS
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -64,7 +65,7 @@ def test_all_months_and_alternatives_are_drawn_on_one_scale():
         each = (bottom - top) / (high - low)
         for month in range(12):
             line = drawn[12 * n + month]
-            assert top <= line[:, 1].min() + 1.3 and line[:, 1].max() - 1.3 <= bottom  # marks stand on their base line
+            assert top - 0.02 <= line[:, 1].min() + CAP / 2 and line[:, 1].max() + CAP / 2 <= bottom + 0.02
             floor = answer.fields["A"].floor_at(month_middle(month + 1))
             expected = (floor[0] - floor[len(floor) // 2]) * each
             at = np.interp(
