@@ -241,8 +241,7 @@ def test_a_newer_county_is_held_to_and_named_in_the_finding(tmp_path: Path):
 
 COUNTY = """\
 title = "A county"
-date = {date}
-amends = "{amends}"
+{day}amends = "{amends}"
 [[row]]
 subject = "slab-edge"
 {clause}resistance = "R15"
@@ -297,7 +296,7 @@ BAD = [  # what, was, typed, words, the county's file if any
         '"irc-2018"',
         '"irc-2018"\nlocal-code = "conty.toml"',
         ("brief.toml:6  project.local-code", "There is no file conty.toml.", "county.toml"),
-        {"date": "2024-01-01"},
+        {"day": "date = 2024-01-01\n"},
     ),
     (
         "a county's row without its clause",
@@ -310,15 +309,22 @@ BAD = [  # what, was, typed, words, the county's file if any
         "a county's file without its date",
         '"irc-2018"',
         '"irc-2018"\nlocal-code = "county.toml"',
+        ("county.toml:1: date", "The file has no date.", "Write the day from which it holds"),
+        {"day": ""},
+    ),
+    (
+        "a county's date that is no day",
+        '"irc-2018"',
+        '"irc-2018"\nlocal-code = "county.toml"',
         ("county.toml:2: date", "This is no day."),
-        {"date": '"soon"'},
+        {"day": 'date = "soon"\n'},
     ),
     (
         "two editions of one date",
         '"irc-2018"',
         '"irc-2018"\nlocal-code = "county.toml"',
         ("are both of 2017-08-01: which is newer cannot be told.", "date = "),
-        {"date": "2017-08-01"},
+        {"day": "date = 2017-08-01\n"},
     ),
     (
         "a county that amends another code",
@@ -349,7 +355,7 @@ BAD = [  # what, was, typed, words, the county's file if any
 def test_what_cannot_be_meant_is_told_with_what_to_type(tmp_path, capsys, monkeypatch, what, was, typed, words, county):
     monkeypatch.chdir(tmp_path)
     assert was in PLACED
-    told = {"date": "2024-01-01", "amends": "irc-2018", "clause": 'clause = "1"\n', **county}
+    told = {"day": "date = 2024-01-01\n", "amends": "irc-2018", "clause": 'clause = "1"\n', **county}
     if county:
         (tmp_path / "county.toml").write_text(COUNTY.format(**told), "utf-8")
     (tmp_path / "brief.toml").write_text(PLACED.replace(was, typed, 1), "utf-8")

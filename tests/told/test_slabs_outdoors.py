@@ -38,6 +38,7 @@ name = "bare slab"
 remove = ["board"]
 """
 COLD = (-9, -8, -3, 3, 9, 14, 16, 15, 10, 4, -2, -7)
+WATER = "foam.water.plain-25"  # what the foam holds, assumed of every board that lies in the ground
 ROOMS = ("heat.loss", "heat.u-floor", "heat.edge", "heat.floor-coldest", "heat.corner-coldest")
 OUTDOOR_WORDS = (
     "drive", "driveway", "ramp", "yard", "apron", "forecourt",
@@ -62,12 +63,15 @@ def plain(words: str) -> str:
 def test_every_word_for_a_slab_outdoors_is_answered_without_a_room(use):
     found = dossier(use).as_briefed.findings
     assert not [f.id for f in found if f.id.startswith(ROOMS)]
-    assert [f.words for f in found if f.verdict == "does not apply"] == ["No room lies over this slab."]
+    assert {(f.id, f.words) for f in found if f.verdict == "does not apply" and f.id.startswith("moisture.")} == {
+        ("moisture.surface-factor", "No room lies over this slab."),
+        ("moisture.film", "No room lies over this slab; no film is asked for below it."),
+    }
     assert [f.at["place"] for f in found if f.id == "heat.ground-temperature"] == ["edge", "middle"]
 
 
 def test_no_room_is_assumed_and_the_ground_is_taken_an_inch_lower():
-    assert {a.path: a.value for a in dossier().assumed} == {"edge.A.ground": -0.025}
+    assert {a.path: a.value for a in dossier().assumed if a.path != WATER} == {"edge.A.ground": -0.025}
     assert "below the slab: no foam" in plain(dossier().as_briefed.summary[-1])
 
 
@@ -187,7 +191,7 @@ material = "concrete\""""
 @pytest.mark.parametrize("kind", [THICKENED, DRAWN], ids=["thickened", "drawn"])
 def test_a_thickened_edge_outdoors_bears_no_wall_and_is_watched_below_its_thickening(kind):
     found = answer(reads(text(brief=BRIEF.replace('kind = "free-edge"', kind)), "brief.toml"))
-    assert [a.path for a in found.assumed] == ["edge.A.ground"]
+    assert [a.path for a in found.assumed] == [WATER, "edge.A.ground"]
     section = found.as_briefed.sections["A"]
     assert section.watched == pytest.approx((0.0, -14 * 0.0254))
     assert max(y for part in section.parts for _, y in part.outline) == 0.0

@@ -185,7 +185,9 @@ def test_the_numbers_are_those_of_the_findings_as_data(dossier, page):
                 verdict = "" if finding["verdict"] == "stated" else finding["verdict"]
                 assert any(cell.split("\n")[0].strip().startswith(said) and verdict in cell for cell in cells)
                 told += 1
-    assert told == 3 * len(table)
+    cells = [cell.all("span")[-1].words for row in table.values() for cell in row.all("td")]
+    absent = cells.count("not there")  # what is said of a board is not there where the board is taken out
+    assert 0 < absent < len(table) and told == len(cells) - absent
 
 
 def test_the_table_and_the_terminal_tell_the_same_findings_apart(dossier, page):
