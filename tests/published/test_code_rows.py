@@ -12,7 +12,7 @@ from __future__ import annotations
 
 import pytest
 
-from code_briefs import BASEMENT, IN, board, one, text
+from code_briefs import BASEMENT, FROST_WALL, IN, board, one, text
 from ledger import held, told
 from underpour.catalogue import codes
 from underpour.findings import Finding
@@ -275,10 +275,25 @@ def test_a_floor_a_foot_below_the_ground_is_no_slab_on_the_ground(ground, verdic
 
 @pytest.mark.parametrize(("metres", "verdict"), [(1.2, "meets"), (1.19, "falls short")])
 def test_the_canadian_strip_of_foam_is_1_2_m_wide(metres, verdict):
-    """Zone 4, whose RSI 1.96 was seen; the width from memory."""
-    pieces = [board(1.96 / R + 0.01, "outside", down=f"{metres} m")]
+    """Zone 4, whose RSI 1.96 was seen; the width from memory. It begins at the slab's edge and goes on inside."""
+    resistance = 1.96 / R + 0.01
+    pieces = [board(resistance, "slab-edge"), board(resistance, "inside", down=f"{metres} m")]
     found = one(text(code="nbc-2020", zone="4", pieces=pieces), "code.slab-edge", asks="width")
     told(found.verdict, verdict, source(found)[0], "memory", "a strip of 1.2 m")
+    assert found.limit == 1.2
+
+
+@pytest.mark.parametrize(
+    ("down", "verdict"), [("62 in", "meets"), ("61.9 in", "falls short"), ("48 in", "falls short")]
+)
+def test_outside_the_wall_the_canadian_foam_goes_down_to_the_footing(down, verdict):
+    """9.36.2.8, from memory: outside the foundation wall it goes down to the footing, here 72 in less 10 in."""
+    kind = FROST_WALL + '\nfooting = { width = "20 in", height = "10 in" }'
+    pieces = [board(1.96 / R + 0.01, "outside", down=down)]
+    found = one(text(code="nbc-2020", zone="4", kind=kind, pieces=pieces), "code.slab-edge", asks="width")
+    told(found.verdict, verdict, source(found)[0], "memory", f"outside the wall, {down} of 62 in to the footing")
+    assert found.limit == pytest.approx(62 * IN, abs=1e-4)
+    assert "Outside the wall it goes down to the footing." in found.words
 
 
 @pytest.mark.parametrize(("rsi", "verdict"), [(1.96, "meets"), (1.95, "falls short")])
@@ -315,6 +330,37 @@ def test_canadian_floors_lie_on_100_mm_of_stone_but_for_garages(edition):
     assert at(100, "garage").verdict == "does not apply"
     row = codes.shipped().rows(edition, "base-course")[0]
     held(row.asks["fines"].si, 0.10, 1e-7, "1", f"{edition}, {row.clause}", row.seen_of("fines"), "fines")
+
+
+@pytest.mark.parametrize(("soil", "verdict"), [("47 in", "falls short"), ("48 in", "meets")])
+@pytest.mark.parametrize("edition", ["nbc-2015", "nbc-2020", "on-2012"])
+def test_canadian_footings_in_clay_stand_1_2_m_deep_or_below_the_frost_line(edition, soil, verdict):
+    """9.12.2.2 (a public page on Ontario's; the rest from memory): 1.2 m, which is 47.2 in."""
+    kind = f'kind = "frost-wall"\ndepth = "{float(soil.split()[0]) + 8} in"'
+    found = one(text(code=edition, zone="5", kind=kind, site='frost-depth = "3 ft"'), "code.frost")
+    told(found.verdict, verdict, *source(found), f"footing {soil} below the ground, {edition}")
+    assert found.limit == 1.2 and found.basis[0].doubtful
+
+
+@pytest.mark.parametrize(
+    ("slab", "english", "irish"), [("100 mm", "meets", "falls short"), ("150 mm", "meets", "meets")]
+)
+def test_slabs_are_100_mm_thick_in_england_and_150_mm_in_ireland(slab, english, irish):
+    """England from memory; Ireland as two public pages on Technical Guidance Document C tell it."""
+    layers = [f'{{ concrete = "{slab}" }}', '{ gravel = "150 mm" }']
+    for key, verdict in (("uk-part-c-2004", english), ("ie-tgd-c-2004", irish)):
+        found = one(text(code=key, layers=layers), "code.slab-thickness")
+        told(found.verdict, verdict, *source(found), f"slab of {slab}")
+
+
+def test_what_a_state_changes_in_its_energy_code_says_nothing_of_footings_and_film():
+    """Minnesota Rules 1322 amend the energy code; footings, film and slabs are the residential code's."""
+    for edition in ("mn-2015", "ny-2025", "wa-2021"):
+        held = codes.shipped()
+        assert [each.key for each in held.chain(edition)][1].startswith("iecc-")
+        for subject in ("frost", "vapour-retarder", "base-course", "slab-thickness", "soil-gas"):
+            assert held.standing(edition, subject) is None
+        assert held.standing(edition, "under-slab") is not None
 
 
 def test_the_canadian_pipe_and_level_are_told_as_printed():

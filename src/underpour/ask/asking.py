@@ -7,12 +7,14 @@ from dataclasses import replace
 
 from .. import __version__, catalogue
 from ..brief import Reading
+from ..catalogue import zones
 from ..findings import Assumed, Finding, Verdict
 from ..mistakes import Mistake
+from ..resolve import zone_for
 from ..trying import Named, Taken, as_taken
 from .ends import End, at_end
 from .questions import Asked, Move, Open, Question, Turn
-from .wording import missing_input, row_of, wordings
+from .wording import Wording, missing_input, row_of, wordings
 
 MOST = 3  # questions at once: what a caller will answer on the telephone
 Heat = tuple[tuple[str, str, str, Callable[[list[float]], float]], ...]
@@ -198,7 +200,7 @@ def _values(found: Named, id: str) -> list[float]:
 def _written(reading: Reading, taken: Taken, question: Question) -> Question:
     """The question with its words and with the line that answers it."""
     path = question.about.path
-    found = wordings()[question.about.row]
+    found = _of_this_place(wordings()[question.about.row], question, taken)
     values = {each.path: each for each in left_open(taken)}
     edges = [str(turn.as_taken.at["edge"]) for turn in question.turns if "edge" in turn.as_taken.at]
     place = found.place(path)
@@ -223,6 +225,23 @@ def _written(reading: Reading, taken: Taken, question: Question) -> Question:
         file_line=0 if own else placed.line,
         replaces="" if own else placed.typed,
     )
+
+
+def _of_this_place(wording: Wording, question: Question, taken: Taken) -> Wording:
+    """The wording with a zone or a ZIP that would be taken where the site is, in place of one from elsewhere."""
+    path, site = question.about.path, taken.resolved.zone
+    if wording.example is None or path not in ("site.zone", "site.zip"):
+        return wording
+    if path == "site.zip":
+        word = site.nearest_zip()
+    else:
+        held = {edition.key: edition for edition in taken.resolved.held.editions}
+        asking = [held[str(turn.as_taken.at["edition"])] for turn in question.turns if turn.as_taken.missing == path]
+        told = [zone_for(site, edition) for edition in asking]
+        offered = [zone for each in told if not each.typed for zone in each.candidates]
+        canadian = any(edition.zones == "CA" for edition in asking)
+        word = next(iter(offered), zones.first("CA") if canadian else "")
+    return replace(wording, example={**wording.example, "word": word}) if word else wording
 
 
 def _standing(reading: Reading, place: str) -> dict[str, str]:

@@ -283,6 +283,15 @@ def listed(zone: str, country: str) -> bool:
     return zone in table("climate/zones")["names"][country]
 
 
+def first(country: str) -> str:
+    """The first zone in a country's list.
+
+    >>> first("CA")
+    '4'
+    """
+    return str(table("climate/zones")["names"][country][0])
+
+
 def around() -> float:
     """How far ZIP areas and stations are looked at. [m]"""
     return _metres("neighbours")

@@ -2,7 +2,7 @@
 
 from .edges import WALL_SHOWN
 from .foams import ForGood
-from .held import Held, year_of_map
+from .held import Held, zone_for
 from .resolved import Beside, Drawn, KeyPlan, Piece, PlanEdge, Resolved, ResolvedEdge, Room, Slice, WallLoad
 from .site import resolve
 from .zone import SiteZone, ToldZone
@@ -24,5 +24,5 @@ __all__ = [
     "ToldZone",
     "WallLoad",
     "resolve",
-    "year_of_map",
+    "zone_for",
 ]

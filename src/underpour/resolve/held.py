@@ -14,6 +14,7 @@ from ..catalogue.records import Use
 from ..mistakes import Mistake, Mistakes
 from .air import Air
 from .assumptions import Assumptions
+from .zone import SiteZone, ToldZone
 
 TUBED = (
     "Tube stands in this slab. So far that is read as the mark of a heated slab, which codes ask: what the tube gives "
@@ -178,6 +179,18 @@ def _listed(words: Sequence[str]) -> str:
     return " and ".join(words)
 
 
-def year_of_map(edition: Edition) -> int:
-    """A year of the zone map that goes with an edition: the one before 2021, or that of 2021."""
-    return zones.map_before() - (edition.map == "before-2021")
+def zone_for(site: SiteZone, edition: Edition) -> ToldZone:
+    """The climate zone that an edition has at the site, by its own list and its own map."""
+    canada = edition.zones == "CA" or (not edition.zones and site.country == "CA")  # house rules name no list
+    return site.canada() if canada else site.us(zones.map_before() - (edition.map == "before-2021"))
+
+
+def zone_credits(site: SiteZone, holds: Held) -> tuple[str, ...]:
+    """Whose data a zone was looked up in: for each edition with rows by zone, and where the brief types a ZIP."""
+    told = [site.noted(), *(zone_for(site, each) for each in holds.editions if _by_zone(holds.codes, each))]
+    return tuple(dict.fromkeys(each.credit for each in told if each.credit))
+
+
+def _by_zone(known: Codes, edition: Edition) -> bool:
+    standing = [known.standing(edition.key, subject) for subject in codes.subjects()]
+    return any(row.zones for each in standing if each is not None for row in each.rows)

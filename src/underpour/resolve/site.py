@@ -11,7 +11,7 @@ from ..brief.bearing import loads_at_edges
 from ..brief.model import Brief
 from ..brief.paths import letter
 from ..brief.tables.floor import Seasons
-from ..catalogue import year, zones
+from ..catalogue import year
 from ..catalogue.records import Use
 from ..findings import Assumed
 from ..measure import System, say
@@ -23,7 +23,7 @@ from .beside import air_beside, beside_notes
 from .edges import resolve_edge
 from .foams import Foams, for_good, unclear
 from .grounds import known_grounds, stratum_words
-from .held import held
+from .held import held, zone_credits
 from .key_plan import area_words, key_plan, plan_notes
 from .layers import layer_slice
 from .resolved import Beside, Resolved, Room, WallLoad
@@ -139,11 +139,11 @@ def resolve(
         use=use,
         system=system,
         place=outdoors.words,
-        credits=(*outdoors.credits, *((zones.credit("US"),) if zone.zip else ())),
+        credits=(*outdoors.credits, *zone_credits(zone, holds)),
         notes=(
             *products.notes(),
             *outdoors.notes,
-            *filter(None, (zone.note(),)),
+            *filter(None, (zone.noted().words,)),
             *ground.notes,
             *_notes(use, outdoor_mean, room),
             *_old_slab_notes(brief),

@@ -28,6 +28,7 @@ class ToldZone:
     basis: tuple[Basis, ...] = ()
     credit: str = ""  # printed wherever the zone was looked up
     rests_on: tuple[str, ...] = ()
+    either: str = ""  # which zones it may be and how that was found, where every candidate is known and none is told
 
     @property
     def number(self) -> int | None:
@@ -112,19 +113,21 @@ class SiteZone:
         )
         if found.zone:
             return told
-        either = " or ".join(found.disagreeing)
-        words = f"Zone {either}, {found.note}: {counted}{self._how_sure(found)} Give the zone (site.zone)."
-        return replace(told, words=words, missing="site.zone")
+        either = f"Zone {' or '.join(found.disagreeing)}, {found.note}: {counted}{self._how_sure(found)}"
+        return replace(told, words=f"{either} Give the zone (site.zone).", missing="site.zone", either=either)
 
-    def note(self) -> str:
-        """What to print where a zone or a ZIP is typed; "" where neither is."""
+    def noted(self) -> ToldZone:
+        """What to print where a zone or a ZIP is typed; without words where neither is."""
         if self.typed and self.country not in ("", *COUNTRIES):
-            return (
-                f"{zones.spoken(self.typed)} is a zone of US or Canadian codes; {self.called} lies in neither country."
-            )
+            words = f"{zones.spoken(self.typed)} is a zone of US or Canadian codes; "
+            return ToldZone("", f"{words}{self.called} lies in neither country.", applies=False)
         if self.typed and self._canadian():
-            return self.canada().words
-        return self.us(zones.map_before() - 1).words if self.typed or self.zip else ""
+            return self.canada()
+        return self.us(zones.map_before() - 1) if self.typed or self.zip else ToldZone("", "", applies=False)
+
+    def nearest_zip(self) -> str:
+        """The ZIP area nearest to the site; "" where nothing says where in the United States it lies."""
+        return zones.us(*self.position).zip if self.position is not None and self.country in ("", "US") else ""
 
     def _canadian(self) -> bool:
         return self.country == "CA" or (not self.country and not zones.listed(self.typed, "US"))
@@ -138,9 +141,16 @@ class SiteZone:
         if self.typed in zones.numbers() and whose == "US":
             words += " Without its letter it is taken as not marine."
         held = whose == "CA" or edition < zones.map_before()
-        if self.country == whose and held:
-            words += self._otherwise(self._found_us() if whose == "US" else self._found_canada())
-        return ToldZone(self.typed, words, (self.typed,), typed=True, rests_on=("site.zone",))
+        looked_up = self.country == whose and held
+        differs = self._otherwise(self._found_us() if whose == "US" else self._found_canada()) if looked_up else ""
+        return ToldZone(
+            self.typed,
+            words + differs,
+            (self.typed,),
+            typed=True,
+            credit=zones.credit(whose) if differs else "",
+            rests_on=("site.zone",),
+        )
 
     def _otherwise(self, found: Zone) -> str:
         """What to say where the map has another zone than the one typed; typed wins."""

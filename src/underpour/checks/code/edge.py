@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from ...catalogue.codes import Edition, Row
@@ -13,7 +13,7 @@ from ...measure.digits import fixed
 from ...resolve import Resolved
 from ..basis import conduction
 from ..solved import SolvedEdge, floor_faces
-from .reach import NEAR, UNDER, Way, best, least, length, paths, reach, told, ways
+from .reach import NEAR, OUTSIDE, UNDER, Way, best, least, length, paths, reach, told, ways
 from .rows import Chosen, chosen
 from .told import at, held_to, not_told, without_a_row
 
@@ -71,9 +71,9 @@ def _by_resistance(
         return
     row = found.rows[0]
     ask = "depth" if "depth" in row.asks else "width"
-    depth = row.asks[ask].si if ask in row.asks else 0.0
+    enough = row.asks["resistance"].si if "resistance" in row.asks else 0.0
     cover = _soil_cover(resolved, edition, solved)
-    way = best(ways(resolved, solved, cover), depth)
+    way, depth = _chosen_way(ways(resolved, solved, cover), row, ask, enough, solved)
     placed = f"As laid: {told(way, resolved.system)}." if way else "There is no foam from the top of the slab on."
     lost = _lost_wing(resolved, solved, cover)
     share = _share(resolved, solved)
@@ -92,9 +92,9 @@ def _by_resistance(
             resolved, found, row, "resistance", value, words=(placed, lost, share),
         )  # fmt: skip
     if ask in row.asks and ("resistance" not in row.asks or row.asks["resistance"].si):
-        enough = row.asks["resistance"].si if "resistance" in row.asks else 0.0
         counted = min(enough, least(way, depth))
         goes = reach(way, counted)
+        instead = "Outside the wall it goes down to the footing." if depth != row.asks[ask].si else ""
         yield held_to(
             replace(
                 empty,
@@ -104,8 +104,25 @@ def _by_resistance(
                 rests_on=rests,
                 steps=(replace(there, result=say.both(goes, "m", resolved.system)),),
             ),
-            resolved, found, row, ask, goes, words=(placed, lost, share),
+            resolved, found, row, ask, goes, limit=round(depth, 4), words=(placed, instead, lost, share),
         )  # fmt: skip
+
+
+def _chosen_way(found: Sequence[Way], row: Row, ask: str, enough: float, solved: SolvedEdge) -> tuple[Way, float]:
+    """The way that fills the row, or else comes nearest to it, with how far it has to go. [m]
+
+    A width is asked in under the floor; foam that goes down outside the wall instead goes down to the footing.
+    """
+    asked = row.asks[ask].si if ask in row.asks else 0.0
+    outside = -solved.levels.footing_top if ask == "width" and asked else asked
+    to_go = [(way, outside if way[0].where == OUTSIDE else asked) for way in found]
+
+    def nearness(each: tuple[Way, float]) -> tuple[bool, float, float]:
+        way, depth = each
+        filled = least(way, depth) >= enough - NEAR and reach(way, enough) >= depth - NEAR
+        return filled, least(way, depth), reach(way, least(way, depth))
+
+    return max(to_go, key=nearness, default=((), asked))
 
 
 def _share(resolved: Resolved, solved: SolvedEdge) -> str:

@@ -11,6 +11,7 @@ from ..solved import SolvedEdge
 
 NEAR = 1e-4  # m: two pieces this near meet
 UNDER = "under the slab"
+OUTSIDE = "outside"
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +43,7 @@ def ways(resolved: Resolved, solved: SolvedEdge, soil_cover: float | None = None
     }
     under = _under(resolved, solved)
     if edge.wall:
-        outer = _down(faces["outside"], -edge.ledge.below if edge.ledge else 0.0, level.footing_top, 0.0, "outside")
+        outer = _down(faces["outside"], -edge.ledge.below if edge.ledge else 0.0, level.footing_top, 0.0, OUTSIDE)
         inner = _down(faces["slab-edge"], 0.0, level.poured_bottom, 0.0, "at the slab's edge")
         if length(inner) >= -level.poured_bottom - NEAR and inner:
             inner += _down(faces["inside"], level.slab_bottom, level.footing_top, level.slab_bottom, "inside the wall")

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ...catalogue.codes import Edition, Row, Standing, subjects, triggers
 from ...measure import say
-from ...resolve import Resolved, ResolvedEdge, ToldZone, year_of_map
+from ...resolve import Resolved, ResolvedEdge, ToldZone, zone_for
 from .facts import Fact, Facts, both, facts, no
 
 
@@ -53,10 +53,13 @@ def chosen(
     open_ = [row for row, fact in fitting if fact is not False]
     if not open_:
         return Chosen(standing, words=_why_none(rows, known, resolved, edge))
-    zone = _zone(resolved, edition) if any(row.zones for row in open_) else None
-    if zone is not None and not zone.zone:
+    zone = zone_for(resolved.zone, edition) if any(row.zones for row in open_) else None
+    alike = _alike(open_, zone) if zone is not None and zone.either else []
+    if zone is not None and alike:
+        zone = replace(zone, words=f"{zone.either} Whichever of them it is, the same is asked here.", missing="")
+    elif zone is not None and not zone.zone:
         return Chosen(standing, missing=zone.missing, words=zone.words, zone=zone)
-    here = [row for row in open_ if zone is None or row.zone_fits(zone.zone)]
+    here = alike or [row for row in open_ if zone is None or row.zone_fits(zone.zone)]
     if zone is not None and not here:
         there = ", ".join(dict.fromkeys(each for row in open_ for each in row.zones))
         words = f"{standing.edition.title} has rows for zones {there}; none was found for zone {zone.zone}."
@@ -109,6 +112,15 @@ def _asked(key: str, known: Facts, rows: Sequence[Row]) -> str:
     return "Nothing tells how high the ground stands outside, and the code asks how deep the floor lies below it."
 
 
-def _zone(resolved: Resolved, edition: Edition) -> ToldZone:
-    canada = edition.zones == "CA" or (not edition.zones and resolved.zone.country == "CA")  # house rules name no list
-    return resolved.zone.canada() if canada else resolved.zone.us(year_of_map(edition))
+def _alike(rows: Sequence[Row], zone: ToldZone) -> list[Row]:
+    """The rows of the zone that was seen least surely, where every zone that it may be asks the same; else none."""
+    of_each = [[row for row in rows if row.zone_fits(each)] for each in zone.candidates]
+    if len({tuple(map(_what, each)) for each in of_each}) != 1:
+        return []
+    return max(of_each, key=lambda each: sum(2 * bool(row.doubtful) + (row.seen == "memory") for row in each))
+
+
+def _what(row: Row) -> tuple[object, ...]:
+    """What a row asks, and of what floor."""
+    asked = tuple(sorted((key, measure.si) for key, measure in row.asks.items()))
+    return asked, row.place, row.route, row.when, row.unless, row.less_below_grade
