@@ -79,7 +79,7 @@ def test_the_residential_code_prints_the_energy_codes_clauses_by_its_own_numbers
     standing = SHIPPED.standing("irc-2018", "slab-edge")
     assert standing is not None and standing.said == ""
     clause = standing.clause(standing.rows[0])
-    assert clause == "Table N1102.1.2 and N1102.2.10 (energy code: Table R402.1.2 and R402.2.10)"
+    assert clause == "Table N1102.1.2 and N1102.2.10, zones 1, 2, 3 (energy code: Table R402.1.2 and R402.2.10)"
     assert standing.basis(standing.rows[0], "resistance").source == "International Residential Code 2018"
 
 

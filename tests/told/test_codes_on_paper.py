@@ -66,8 +66,8 @@ def test_every_finding_of_a_code_has_its_row_edition_by_edition():
 
 
 def test_a_countys_row_says_whose_it_is_on_the_page_that_has_no_room():
-    row = next(r for r in rows(basement()) if r["clause"] == "section 14-203")
-    assert row["short"]["clause"] == "section 14-203, Example County amendments"
+    row = next(r for r in rows(basement()) if r["clause"] == "section 14-203, zone 5")
+    assert row["short"]["clause"] == "section 14-203, zone 5, Example County amendments"
     assert row["source"] == "Example County amendments"
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
+from ..catalogue.codes import BESIDE
 from ..findings import Basis, Finding
 from ..measure import say
 from ..measure.table import System
@@ -12,6 +13,7 @@ from .known import SEEN
 from .order import worst_first
 
 OF_CODES = "code."
+WHERE_IT_HOLDS = "asked where it holds"
 OPEN = ("falls short", "cannot tell")
 
 
@@ -55,7 +57,7 @@ def _short(f: Finding, clause: Basis, editions: Sequence[str], system: System) -
     """
     asks = f"{f.sense} {say.value(f.limit, f.unit, system)}" if f.limit is not None else _asks(f, system)
     what = f.id.removeprefix(OF_CODES).replace("-", " ")
-    own = clause.clause.partition(" (")[0]
+    own = clause.clause.partition(BESIDE)[0]
     of = ", ".join(str(f.at[key]) for key in ("edge", "asks") if key in f.at and str(f.at[key]) != "resistance")
     return {
         "clause": own if clause.source in editions else f"{own}, {clause.source}",
@@ -71,4 +73,9 @@ def _asks(f: Finding, system: System) -> str:
         return f"{f.sense} {say.both(f.limit, f.unit, system)}"
     if f.missing:
         return f"type {f.missing}"
-    return "nothing" if f.verdict == "not required, advised" else ""
+    return (_elsewhere(f) or "nothing") if f.verdict == "not required, advised" else ""
+
+
+def _elsewhere(f: Finding) -> str:
+    """What a row asks that holds only where it is adopted: "4 in, where adopted"; "" where nothing is asked."""
+    return next((step.numbers for step in f.steps if step.symbol == WHERE_IT_HOLDS), "")

@@ -31,6 +31,7 @@ BESIDE = {"owner": (3, 5), "contractor": (2,), "official": (0,)}  # how many par
 OWNER = "Owner"  # as laying names who confirms
 LINE = 130  # letters of a caution on one line
 LONGEST = 420  # letters of one item on a page that has to hold all
+LINES = 9  # lines by clause that stay on the official's page before a text beside them is cut
 SIGNED = "bearing."  # findings that an engineer signs for: what their words doubt stands beside the verdict
 WARM = ("heat.corner-coldest", "heat.floor-coldest")
 LOST = ("heat.loss-mean", "heat.loss-peak")
@@ -152,13 +153,16 @@ def official(dossier: Dossier, system: System) -> list[dict[str, Any]]:
     left = [{**_item(""), "words": " ".join(subjects_left(briefed.findings))}]
     frozen = sum(bool(freezing([f])) for f in found)
     open_rows = sum(row["verdict"] in OPEN for row in by_clause)
-    most = 6 if by_clause else 12  # findings that stay on a full page
+    most = 3 if by_clause else 12  # findings that stay on a full page
+    if by_clause:
+        unread, unsure = (sum(bool(item["clause"][key]) for item in by_clause) for key in ("unread", "doubtful"))
+        asked.append(_item(f"Of the {len(by_clause)} lines by clause, {unread} are from memory and {unsure} doubtful."))
     held_to = sum(f.verdict != "stated" for f in found)
     return [
-        _part("What is asked", asked, least=3),
+        _part("What is asked", asked, least=4 if by_clause else 3),
         _part("What is proposed", [_item(line) for line in briefed.summary], least=12, turn=1),
-        _part("Does it hold?", [_held(f, system) for f in found], least=max(5, min(held_to + frozen, most))),
-        _part("What the code asks, clause by clause", by_clause, least=max(5, open_rows), as_="clauses", turn=1),
+        _part("Does it hold?", [_held(f, system) for f in found], least=min(held_to + frozen, most)),
+        _part("What the code asks, clause by clause", by_clause, least=max(open_rows, LINES), as_="clauses", turn=1),
         _part("What was not checked", [*left, *unseen] if left[0]["words"] else unseen, least=4),
         _part("Who confirms and signs", signs, least=2),
     ]

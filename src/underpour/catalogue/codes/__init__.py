@@ -5,9 +5,10 @@ from __future__ import annotations
 from .held import Codes, shipped
 from .local import own_file
 from .read import asks, every_edition, heated_from, subjects, triggers
-from .records import Ask, Edition, Row, Share, Standing, Subject
+from .records import BESIDE, Ask, Edition, Row, Share, Standing, Subject
 
 __all__ = [
+    "BESIDE",
     "Ask",
     "Codes",
     "Edition",

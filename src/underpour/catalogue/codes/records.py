@@ -10,6 +10,8 @@ from ...findings import Basis, Seen, Sense
 from ...measure import Measure
 from ..zones import is_marine
 
+BESIDE = " (energy code: "  # before the clause as the carried code numbers it
+
 
 @dataclass(frozen=True, slots=True)
 class Edition:
@@ -75,6 +77,11 @@ class Row:
         """How this very value was seen."""
         return "memory" if ask in self.from_memory else self.seen
 
+    @property
+    def line(self) -> str:
+        """The line of its table that it is: "zone 6", "zones 7, 8"; "" where it is for every zone."""
+        return f"zone{'s' if len(self.zones) > 1 else ''} {', '.join(self.zones)}" if self.zones else ""
+
     def zone_fits(self, zone: str) -> bool:
         """Whether the row is for that zone: "6" is for 6A and 6B; a zone without its letter is taken as not marine.
 
@@ -110,7 +117,8 @@ class Standing:
         own = row.clause
         for theirs, ours in self.held.clause_of if self.held.carries == row.edition else ():
             own = own.replace(theirs, ours)
-        return row.clause if own == row.clause else f"{own} (energy code: {row.clause})"
+        line = f"{own}, {row.line}" if row.zones else own
+        return line if own == row.clause else f"{line}{BESIDE}{row.clause})"
 
     def basis(self, row: Row, ask: str) -> Basis:
         """The row as the source of one of its values."""

@@ -131,9 +131,12 @@ def proposed_step(symbol: str, formula: str, numbers: str, value: float, unit: s
 
 def _asked(row: Row, ask: str, found: Chosen, told: Ask, wanted: float, resolved: Resolved) -> Step:
     typed = row.asks[ask].typed if ask in row.asks else ""
-    numbers = ", ".join(filter(None, (typed, f"zones {', '.join(row.zones)}" if row.zones else "")))
+    numbers = ", ".join(filter(None, (typed, row.line, row.route if row.route not in ROUTES else "")))
     return Step(
-        "asked", f"{told.sense}, {found.standing.clause(row)}", numbers, say.both(wanted, told.unit, resolved.system)
+        "asked" if row.route in ROUTES else "asked where it holds",
+        f"{told.sense}, {found.standing.clause(row)}",
+        numbers,
+        say.both(wanted, told.unit, resolved.system),
     )
 
 
