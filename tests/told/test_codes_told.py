@@ -153,6 +153,25 @@ def test_a_basement_is_not_taken_for_a_slab_on_the_ground():
     assert one(brief, "code.basement-wall").verdict == "falls short"
 
 
+def test_foam_that_begins_below_the_top_of_the_slab_is_said_to_leave_it_bare():
+    brief = text(code="irc-2018", zone="6", pieces=[board(10, "outside", **{"from": "-4 in", "down": "48 in"})])
+    edge = one(brief, "code.slab-edge", asks="resistance")
+    assert (edge.value, edge.verdict) == (0.0, "falls short")
+    told = edge.words.replace("\N{THIN SPACE}", " ")
+    assert "The foam begins 102 mm (4 in) below it; an edge that is left bare above it counts as bare." in told
+    whole = one(brief.replace('from = "-4 in", ', ""), "code.slab-edge", asks="resistance")
+    assert whole.verdict == "meets" and "begins" not in whole.words
+
+
+@pytest.mark.parametrize(("ground", "kind", "said"), [("30 in", "frost-wall", True), ("30 in", "footing-wall", False)])
+def test_a_frost_wall_in_the_ground_is_said_to_be_held_to_nothing(ground, kind, said):
+    brief = text(code="irc-2018", zone="6", ground=ground, kind=f'kind = "{kind}"\ndepth = "60 in"')
+    edge = one(brief, "code.slab-edge")
+    assert edge.verdict == "does not apply"
+    assert ('basement\'s wall, its edge is kind = "footing-wall"' in edge.words) == said
+    assert bool([f for f in found(brief) if f.id == "code.basement-wall"]) != said
+
+
 def test_of_several_edges_each_says_its_share_of_the_perimeter():
     """Two sides of 40 ft and two of 28 ft; the second edge has one of 28."""
     more = '[[edge]]\nsides = [2]\nkind = "frost-wall"\ndepth = "72 in"\nground = "-8 in"\n'

@@ -67,14 +67,16 @@ def _by_resistance(
     resolved: Resolved, solved: SolvedEdge, edition: Edition, found: Chosen, empty: Finding
 ) -> Iterator[Finding]:
     if not found.rows:
-        yield not_told(empty, resolved, found)
+        made = not_told(empty, resolved, found)
+        deep = "" if found.missing else _unheld_wall(resolved, solved, edition)
+        yield replace(made, words=f"{made.words} {deep}".strip())
         return
     row = found.rows[0]
     ask = "depth" if "depth" in row.asks else "width"
     enough = row.asks["resistance"].si if "resistance" in row.asks else 0.0
     cover = _soil_cover(resolved, edition, solved)
     way, depth = _chosen_way(ways(resolved, solved, cover), row, ask, enough, solved)
-    placed = f"As laid: {told(way, resolved.system)}." if way else "There is no foam from the top of the slab on."
+    placed = f"As laid: {told(way, resolved.system)}." if way else _bare(resolved, solved)
     lost = _lost_wing(resolved, solved, cover)
     share = _share(resolved, solved)
     rests = (*paths(way), f"{solved.edge.path}.ground")
@@ -123,6 +125,30 @@ def _chosen_way(found: Sequence[Way], row: Row, ask: str, enough: float, solved:
         return filled, least(way, depth), reach(way, least(way, depth))
 
     return max(to_go, key=nearness, default=((), asked))
+
+
+def _bare(resolved: Resolved, solved: SolvedEdge) -> str:
+    """What to say where no foam begins at the top of the slab, with how far below it the foam begins that is there."""
+    tops = [
+        p.top for p in solved.edge.pieces if p.face in ("outside", "slab-edge") and p.top is not None and p.top < 0.0
+    ]
+    none = "There is no foam from the top of the slab on."
+    if not tops:
+        return none
+    bare = say.both(-max(tops), "m", resolved.system)
+    return f"{none} The foam begins {bare} below it; an edge that is left bare above it counts as bare."
+
+
+def _unheld_wall(resolved: Resolved, solved: SolvedEdge, edition: Edition) -> str:
+    """What to say of a wall in the ground that is drawn as no basement's, where the edition asks of basement walls."""
+    edge = solved.edge
+    sunk = edge.ground_told and edge.ground > 0.0 and edge.kind not in ("footing-wall", "drawn")
+    if not sunk or resolved.held.codes.standing(edition.key, "basement-wall") is None:
+        return ""
+    return (
+        "The wall between this floor and the ground outside is held to nothing here: where the code counts it as a "
+        'basement\'s wall, its edge is kind = "footing-wall".'
+    )
 
 
 def _share(resolved: Resolved, solved: SolvedEdge) -> str:
