@@ -443,10 +443,16 @@ def _grid(x: NDArray, y: NDArray, bodies: Sequence[Body], spaces: Sequence[Space
 def _solutions(
     grid: Grid, bodies: Sequence[Body], film_sets: Sequence[Sequence[Films]], climates: tuple[Climate, ...]
 ) -> tuple[Solution, ...]:
-    """Each set of films in a thread of its own: factorising takes nearly all of the time and leaves Python free."""
+    """Each set of films in a thread of its own: factorising takes nearly all of the time and leaves Python free.
+
+    Factors that are kept must be made by the thread that lets them go, or scipy never gives their memory back: the
+    first set is solved here, the others keep none.
+    """
     eq = equations(grid, bodies)
-    with ThreadPoolExecutor(len(film_sets)) as threads:
-        return tuple(threads.map(lambda films: _solution(eq, films, climates), film_sets))
+    first, *others = film_sets
+    with ThreadPoolExecutor(max(len(others), 1)) as threads:
+        beside = [threads.submit(lambda films: _light(_solution(eq, films, climates)), films) for films in others]
+        return (_solution(eq, first, climates), *(each.result() for each in beside))
 
 
 def _solution(eq: Equations, films: Sequence[Films], climates: tuple[Climate, ...]) -> Solution:
