@@ -23,8 +23,9 @@ if TYPE_CHECKING:
 
 EXAMPLE = "underpour catalogue thickness R10 plain-15"
 HELP = """\
-underpour catalogue thickness R10 [BOARD ...] [--brief BRIEF | --catalogue LINE]
-underpour catalogue thickness "2 in" BOARD ... [--brief BRIEF | --catalogue LINE]
+underpour catalogue thickness R10 [BOARD ...] [--brief BRIEF]
+                             [--catalogue LINE]
+underpour catalogue thickness "2 in" BOARD ... [--brief BRIEF]
 underpour catalogue thickness U0.05 [BOARD] --brief BRIEF
 
 From a wanted R to the thinnest thickness made whose label reaches it, in one
