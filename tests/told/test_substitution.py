@@ -65,7 +65,8 @@ def test_what_serves_says_what_answering_the_changed_brief_says(workshop):
     changed = TEXT.replace('"plain-25"', '"graphite-25"')
     whole = {(f.id, frozenset(f.at.items())): f for f in answer(reads(changed)).as_briefed.findings}
     quick = next(each for each in workshop.substitutes if each.board.key == "graphite-25").findings
-    assert {(f.id, frozenset(f.at.items())) for f in quick} == set(whole)
+    left = set(whole) - {(f.id, frozenset(f.at.items())) for f in quick}
+    assert {name for name, _ in left} <= {"heat.first-winters"}  # told of whole answers only
     for finding in quick:
         other = whole[finding.id, frozenset(finding.at.items())]
         assert finding.verdict == other.verdict
