@@ -53,6 +53,13 @@ def test_whose_boards_they_are_is_said_wherever_the_answer_is(word, capsys):
     assert "Of the same key, plain-15 there takes the place of the tool's own." in said
 
 
+def test_one_product_stands_and_several_stand(job):
+    only = LINE[: LINE.rindex("[[product]]")]
+    assert read(job(only)).products.notes() == (
+        "1 product of Pinfold Foam (catalogue/line-0.toml) stands beside the line that comes with the tool.",
+    )
+
+
 def test_a_line_that_stands_alone_leaves_the_tools_out(job):
     brief = job("stands-alone = true\n" + LINE, brief=BRIEF.split("[[alternative]]")[0])
     assert "in place of the line that comes with the tool" in read(brief).products.notes()[0]

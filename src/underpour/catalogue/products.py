@@ -160,8 +160,11 @@ class Products:
         shipped = {product.key: product for product in _shipped_line().line.product}
         taken = [product.key for product in of.line.product if product.key in shipped]
         number = f"{len(of.line.product)} product" + ("s" if len(of.line.product) != 1 else "")
+        stand = "stands" if len(of.line.product) == 1 else "stand"
         beside = "in place of the line" if of.line.stands_alone else "beside the line"
-        said = f"{number} of {of.line.maker.name} ({OWN}/{Path(of.file).name}) stand {beside} that comes with the tool."
+        said = (
+            f"{number} of {of.line.maker.name} ({OWN}/{Path(of.file).name}) {stand} {beside} that comes with the tool."
+        )
         if taken and not of.line.stands_alone:
             verb = "takes" if len(taken) == 1 else "take"
             said += f" Of the same key, {', '.join(taken)} there {verb} the place of the tool's own."

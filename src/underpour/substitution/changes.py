@@ -85,7 +85,7 @@ def _tapes(board: Board, products: Products) -> str | None:
 def _weights(
     asked: Board, board: Board, places: Sequence[Slice], exchanges: Sequence[Exchange]
 ) -> tuple[float | None, float | None]:
-    """Of all the places together where there is one of each, else of the first."""
+    """By area of both boards, as thick as they are at the first of the places. [kg/m²]"""
     return _weight(asked, places[0].thickness), _weight(board, _made(board, exchanges[0].after))
 
 
