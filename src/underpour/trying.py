@@ -52,7 +52,9 @@ def with_change(taken: Taken, resolved: Resolved) -> Named:
     """The findings of the changed brief.
 
     The first grid tells how far each number moves from the one as taken. Where that leaves a verdict in doubt, all is
-    solved as finely as an answer is. A section that does not change is not solved again.
+    solved as finely as an answer is. A section that does not change is not solved again. What the first grid does not
+    tell at all, a first winter or an hour's peak, is left out where it is stated only, and is solved wholly where a
+    verdict hangs on it.
 
     Raises
     ------
@@ -60,7 +62,8 @@ def with_change(taken: Taken, resolved: Resolved) -> Named:
         A section of the changed brief cannot be built.
     """
     moved = _moved(taken, named(findings(resolved, sketched_edges(resolved, taken.sketched))))
-    if all(_sure(finding) for finding in moved.values()):
+    unseen = [each for name, each in taken.findings.items() if name not in taken.on_first_grid]
+    if all(_sure(each) for each in moved.values()) and all(each.verdict == "stated" for each in unseen):
         return moved
     return named(findings(resolved, solved_edges(resolved, taken.edges)))
 
