@@ -12,7 +12,7 @@ ROOT = Path(__file__).parents[1] / "src" / "underpour"
 
 FLOORS = [  # lowest first; parts on one line do not see each other
     {"mistakes"},
-    {"measure", "findings", "toml_text", "outlines"},
+    {"measure", "findings", "toml_text", "outlines", "book"},
     {"catalogue", "physics", "weather"},
     {"brief", "starters", "conformity", "design", "tabled"},
     {"resolve", "particulars"},
@@ -29,12 +29,13 @@ FLOORS = [  # lowest first; parts on one line do not see each other
     {"drawings"},
     {"papers"},
     {"pages"},
+    {"desk"},
     {"cli"},
     {"__init__", "__main__"},
 ]
 LEVEL = {part: level for level, floor in enumerate(FLOORS) for part in floor}
 
-PICTURED = {"drawings", "papers", "pages"}
+PICTURED = {"drawings", "papers", "pages", "desk"}
 
 # Where a heavy library may be imported at all, at the head of a file or inside a function.
 AT_HOME = {
@@ -47,8 +48,15 @@ AT_HOME = {
     "contourpy": {"drawings"},
     "typst": {"papers"},
     "fontTools": {"papers", "pages"},
-    "jinja2": {"pages"},
-    "markupsafe": {"pages"},
+    "jinja2": {"pages", "desk"},
+    "markupsafe": {"pages", "desk"},
+    "tomlkit": {"brief"},
+    "fastapi": {"desk"},
+    "starlette": {"desk"},
+    "uvicorn": {"desk"},
+    "sqlalchemy": {"book"},
+    "alembic": {"book"},
+    "platformdirs": {"book"},
     "openpyxl": {"tabled"},
     "xlsxwriter": {"tabled"},
 }
@@ -64,6 +72,10 @@ DEVELOPERS_ONLY = {
     "pikepdf",
     "pypdfium2",
     "pypdf",
+    "playwright",
+    "axe_playwright_python",
+    "schemathesis",
+    "httpx",
 }
 
 
