@@ -41,7 +41,7 @@ PICTURED = {"drawings", "papers", "pages", "desk"}
 AT_HOME = {
     "numpy": {"physics", "sections", "checks", "dossier", "dossier_json", "answer", "catalogue", *PICTURED},
     "scipy": {"physics"},
-    "pydantic": {"brief", "catalogue", "tabled"},
+    "pydantic": {"brief", "catalogue", "tabled", "desk"},
     "pydantic_core": {"brief", "catalogue"},
     "tree_sitter": {"toml_text"},
     "tree_sitter_toml": {"toml_text"},

@@ -17,6 +17,7 @@ COMMANDS = {
     "submittal": "a PDF to hand over",
     "datasheet": "the data sheet of a product, from its record",
     "guide": "how a product is stored, laid and looked at, from its record",
+    "desk": "a page on this machine: a slab drawn and answered while you type",
     "catalogue": "boards, grounds and materials, with the source of every number",
 }
 

@@ -1,0 +1,1 @@
+"""The desk's page: briefs kept in a book, drawn and answered while one types."""

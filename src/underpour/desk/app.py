@@ -1,0 +1,61 @@
+"""The desk as a web application: what it serves, and the guard before it."""
+
+from __future__ import annotations
+
+import secrets
+from importlib.resources import files
+from typing import TYPE_CHECKING
+
+from fastapi import FastAPI, Request, Response
+from fastapi.responses import HTMLResponse
+from fastapi.staticfiles import StaticFiles
+
+from .. import __version__
+from .colours import colours
+from .guard import Guard
+from .setting import page
+
+if TYPE_CHECKING:
+    from pathlib import Path
+
+SHARED = ("draw", "fonts", "look", "read")  # what the teaching page has and the desk's pages use
+
+
+def desk_app(book: Path, token: str = "") -> FastAPI:
+    """The desk over one book.
+
+    Parameters
+    ----------
+    book : Path
+        The file of the book.
+    token : str
+        What every change has to carry; made anew where none is given.
+    """
+    app = FastAPI(
+        title="The desk's page", version=__version__, openapi_url="/api/openapi.json", docs_url=None, redoc_url=None
+    )
+    app.state.token = token or secrets.token_urlsafe(32)
+    app.add_middleware(Guard, token=app.state.token)
+    _pages(app)
+    _files(app)
+    return app
+
+
+def _pages(app: FastAPI) -> None:
+    @app.get("/", include_in_schema=False)
+    def listed(request: Request) -> HTMLResponse:
+        return HTMLResponse(page("list", token=request.app.state.token))
+
+    @app.get("/briefs/{number}", include_in_schema=False)
+    def sheet(request: Request, number: int) -> HTMLResponse:
+        return HTMLResponse(page("sheet", token=request.app.state.token, number=number, version=1, brief=""))
+
+    @app.get("/look/colours.css", include_in_schema=False)
+    def colour_names() -> Response:
+        return Response(colours(), media_type="text/css")
+
+
+def _files(app: FastAPI) -> None:
+    app.mount("/static", StaticFiles(directory=str(files(__package__) / "static")))
+    for folder in SHARED:
+        app.mount(f"/pages/{folder}", StaticFiles(directory=str(files("underpour.pages") / folder)))
