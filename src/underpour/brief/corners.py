@@ -11,7 +11,7 @@ from ..measure.table import table
 from ..mistakes import Mistake, nearest
 from ..outlines.side import Point
 
-_NUMBER = re.compile(r"[-+−]?(\d+\.?\d*|\.\d+)")
+NUMBER = re.compile(r"[-+−]?(\d+\.?\d*|\.\d+)")
 LENGTH_OF_ONE = {"m": 1.0, "mm": 0.001, "cm": 0.01, "ft": 0.3048, "in": 0.0254}  # exact by definition
 UNITS = tuple(LENGTH_OF_ONE)
 _BENDS = ("rise", "radius", "through", "bulge")
@@ -65,8 +65,7 @@ def read_corner(typed: object, unit: str) -> Point:
     example = 'Write the two numbers of a corner in quotes, x first: "40 28".'
     if not isinstance(typed, str):
         raise Mistake("", "", "A corner is two numbers in quotes.", example)
-    words = typed.strip()
-    both = re.split(r",\s+", words) if re.search(r",\s", words) else words.split()
+    both = both_words(typed)
     if len(both) != 2:
         hint = f'{example} Lengths with spaces in them take a comma between: "12\' 6\\", 28\'".'
         raise Mistake("", "", f"A corner is two numbers, not {_counted(len(both))}.", hint)
@@ -86,7 +85,7 @@ def read_bent_corner(typed: object, unit: str) -> TypedCorner:
     """
     if not isinstance(typed, str):
         return TypedCorner(read_corner(typed, unit))
-    corner, word, bend = _parted(typed)
+    corner, word, bend = parted(typed)
     point = read_corner(corner, unit)
     if not word:
         return TypedCorner(point)
@@ -97,13 +96,29 @@ def read_bent_corner(typed: object, unit: str) -> TypedCorner:
             return TypedCorner(point, Bend("through", point=read_corner(bend, unit)))
         case "rise" | "radius":
             return TypedCorner(point, Bend("rise" if word == "rise" else "radius", signed(bend, unit)))
-    if not _NUMBER.fullmatch(bend):
+    if not NUMBER.fullmatch(bend):
         raise Mistake("", "", f"{bend} is no bulge, which is a bare number.", 'Write "40 0 bulge 0.5", or rise.')
     return TypedCorner(point, Bend("bulge", float(bend.replace("−", "-"))))
 
 
-def _parted(typed: str) -> tuple[str, str, str]:
-    """The corner's words, the word that begins the arc, and what stands behind it."""
+def both_words(typed: str) -> list[str]:
+    """The words of x and of y; more or fewer where they are no corner.
+
+    >>> both_words("40 28.5"), both_words("12' 6\\", 28'")
+    (['40', '28.5'], ["12' 6\"", "28'"])
+    """
+    words = typed.strip()
+    return re.split(r",\s+", words) if re.search(r",\s", words) else words.split()
+
+
+def parted(typed: str) -> tuple[str, str, str]:
+    """The corner's words, the word that begins the arc, and what stands behind it.
+
+    Raises Mistake where another word stands there.
+
+    >>> parted("40 0 rise 3")
+    ('40 0 ', 'rise', '3')
+    """
     words = list(re.finditer(r"(?<!\S)[A-Za-z]{3,}(?!\S)", typed))
     told = [found for found in words if found[0].casefold() in _BENDS]
     if len(told) > 1:
@@ -121,7 +136,7 @@ def _parted(typed: str) -> tuple[str, str, str]:
 
 def signed(words: str, unit: str) -> float:
     """A length that may lie below zero: a bare number in ``unit``, or with a unit of its own. [m]"""
-    if _NUMBER.fullmatch(words):
+    if NUMBER.fullmatch(words):
         return float(words.replace("−", "-")) * LENGTH_OF_ONE[unit]
     below = words.startswith(("-", "−"))
     length = measure.length(words[1:] if below else words).si
