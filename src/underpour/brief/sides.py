@@ -42,6 +42,18 @@ def stretches_of_edges(brief: Brief) -> tuple[tuple[Stretch, ...], ...]:
     return tuple(taken)
 
 
+def pieces_of_sides(
+    claims: Sequence[Sides | None], floor: Floor, plan: Plan
+) -> tuple[tuple[Stretch, tuple[int, ...]], ...]:
+    """Every side in the pieces that edges claim, with the edges of each in file order; what cannot be read claims none.
+
+    ``claims`` are as for `unclear_sides`.
+    """
+    claimed = _claimed(claims, floor, _names(plan.side, floor, []), plan.unit, [])
+    takers = [n for n, claim in enumerate(claims) if claim in ("all", "rest")]
+    return tuple((piece.stretch, piece.edges or tuple(takers[:1])) for piece in _pieces(floor, claimed))
+
+
 def unclear_sides(claims: Sequence[Sides | None], floor: Floor, plan: Plan) -> Iterator[Mistake]:
     """What is wrong with the names of sides, and with the edges' claims.
 

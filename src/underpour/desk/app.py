@@ -11,6 +11,7 @@ from fastapi.responses import HTMLResponse
 from fastapi.staticfiles import StaticFiles
 
 from .. import __version__
+from .api.plans import plans
 from .colours import colours
 from .guard import Guard
 from .setting import page
@@ -37,6 +38,7 @@ def desk_app(book: Path, token: str = "") -> FastAPI:
     app.state.token = token or secrets.token_urlsafe(32)
     app.add_middleware(Guard, token=app.state.token)
     _pages(app)
+    _api(app)
     _files(app)
     return app
 
@@ -53,6 +55,10 @@ def _pages(app: FastAPI) -> None:
     @app.get("/look/colours.css", include_in_schema=False)
     def colour_names() -> Response:
         return Response(colours(), media_type="text/css")
+
+
+def _api(app: FastAPI) -> None:
+    app.include_router(plans)
 
 
 def _files(app: FastAPI) -> None:

@@ -14,11 +14,11 @@ from ..parts import readable
 from ..plans import readable_floor
 from . import claims
 from .acts import Act as Act
-from .change import chain_of, done, read_step
+from .change import Drawn, chain_of, done, read_step
 from .figures import exact
 from .sketch import Sketch as Sketch
 from .sketch import Spot, sketch_of
-from .text import retold
+from .text import cannot_change, retold
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,8 +63,25 @@ def replanned(text: str, act: Act | None, step: str, chain: Sequence[str] = ()) 
         raise Mistakes([mistake]) from None
     if found.sketch == sketch:
         return Replanned(text, sketch, found.chain, stride)
-    new = retold(text, sketch, found.sketch, found.new_edge_like)
+    new = _written(text, sketch, found)
     return Replanned(new, sketch_of(read_toml(new, "")), found.chain, stride, found.new_edge_like is not None)
+
+
+def _written(text: str, before: Sketch, found: Drawn) -> str:
+    """The changed text, read once more: a plan that is written in a way we cannot change is told, not bent."""
+    from tomlkit.exceptions import TOMLKitError
+
+    try:
+        new = retold(text, before, found.sketch, found.new_edge_like, found.edge_gone)
+        again = sketch_of(read_toml(new, ""))
+        as_meant = again.drawn() == found.sketch.drawn()
+    except Mistake as mistake:
+        raise Mistakes([mistake]) from None
+    except (Mistakes, TOMLKitError):
+        as_meant = False
+    if not as_meant:
+        raise Mistakes([cannot_change()])
+    return new
 
 
 def usual_step(unit: str) -> str:

@@ -11,6 +11,7 @@ from ..tables.plan import ObstacleKind
 Words = Annotated[str, Field(max_length=200)]
 Steps = Annotated[int, Field(ge=-1_000_000, le=1_000_000)]
 RingNumber = Annotated[int, Field(ge=0, le=1000, description="0 is the outline, n hole n")]
+Letter = Annotated[str, Field(pattern="^[A-Z]{1,2}$")]
 Number = Annotated[int, Field(ge=1, le=1000)]
 
 
@@ -174,14 +175,21 @@ class Name(_Said):
 
 
 class Give(_Said):
-    """A side, or a part of it, given to the edge of a letter; the next free letter makes an edge like the one it had."""
+    """A side, or a part of it, given to an edge; the next free letter makes an edge like the one that had it."""
 
     do: Literal["give"]
-    edge: Annotated[str, Field(pattern="^[A-Z]{1,2}$")]
+    edge: Letter
     ring: RingNumber
     side: Number
     start: Words = ""
     end: Words = ""
+
+
+class TakeEdge(_Said):
+    """An edge taken out of the brief; its sides belong to none until they are given."""
+
+    do: Literal["take-edge"]
+    edge: Letter
 
 
 Act = Annotated[
@@ -200,6 +208,7 @@ Act = Annotated[
     | SizeObstacle
     | TakeObstacle
     | Name
-    | Give,
+    | Give
+    | TakeEdge,
     Field(discriminator="do"),
 ]

@@ -26,11 +26,10 @@ class Drawn:
     sketch: Sketch
     chain: tuple[Spot, ...]
     new_edge_like: int | None = None  # an edge was added at the end, like this one
+    edge_gone: int | None = None  # this one was taken out
 
 
-def done(
-    sketch: Sketch, chain: tuple[Spot, ...], act: acts.Act, step: str, lengths: claims.Lengths
-) -> Drawn:
+def done(sketch: Sketch, chain: tuple[Spot, ...], act: acts.Act, step: str, lengths: claims.Lengths) -> Drawn:
     """The plan after an act.
 
     Parameters
@@ -54,6 +53,8 @@ def done(
     stride = read_step(step, sketch.unit)
     doing = _Doing(sketch, chain, stride, lengths)
     found = doing.done(act)
+    if found.edge_gone is not None:
+        return found
     bare = claims.left_bare(sketch, found.sketch, lengths if isinstance(act, acts.Give) else {})
     if bare:
         wrong = f"This is all that edge {bare} has."
@@ -76,7 +77,7 @@ class _Doing:
     stride: Fraction
     lengths: claims.Lengths
 
-    def done(self, act: acts.Act) -> Drawn:  # noqa: PLR0911, PLR0912
+    def done(self, act: acts.Act) -> Drawn:
         match act:
             case acts.AddNext():
                 return self._next(act)
@@ -125,6 +126,10 @@ class _Doing:
                 return self._kept(claims.renamed(self.sketch, ring, side, act.typed.strip()))
             case acts.Give():
                 return self._given(act)
+            case acts.TakeEdge(edge=word):
+                gone = claims.edge_called(self.sketch, word)
+                others = (*self.sketch.edges[:gone], *self.sketch.edges[gone + 1 :])
+                return replace(self._kept(replace(self.sketch, edges=others)), edge_gone=gone)
 
     def _next(self, act: acts.AddNext) -> Drawn:
         if len(self.chain) >= MOST_CORNERS:
@@ -216,10 +221,8 @@ class _Doing:
 
     def _given(self, act: acts.Give) -> Drawn:
         self.sketch.spot(act.ring, act.side)
-        start, end = (
-            figure(words, self._unit(act.ring)) if words.strip() else None for words in (act.start, act.end)
-        )
-        part = Part(act.ring, act.side, *(_with_unit(each, self._unit(act.ring)) for each in (start, end)))
+        unit = self._unit(act.ring)
+        part = Part(act.ring, act.side, _end(act.start, unit), _end(act.end, unit))
         edges = self.sketch.edges
         if act.edge == letter(len(edges)) and edges:
             like = claims.owner(self.sketch, part, self.lengths)
@@ -283,8 +286,12 @@ def chain_of(words: Sequence[str], unit: str) -> tuple[Spot, ...]:
     return tuple(spot_of(typed, unit) for typed in words)
 
 
-def _with_unit(end: Figure | None, unit: str) -> Figure | None:
-    return Figure(f"{end.words} {unit}", end.metres) if end is not None and end.bare else end
+def _end(words: str, unit: str) -> Figure | None:
+    """An end of a part of a side, with a unit beside it; None where none was typed."""
+    if not words.strip():
+        return None
+    end = figure(words, unit)
+    return Figure(f"{end.words} {unit}", end.metres) if end.bare else end
 
 
 def _too_many(most: int) -> Mistake:

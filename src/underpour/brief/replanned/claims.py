@@ -22,11 +22,7 @@ def given(sketch: Sketch, word: str, part: Part, lengths: Lengths) -> Sketch:
     Raises Mistake where no edge has this letter, where the part lies beyond the side, or where another edge would be
     left with nothing.
     """
-    index = edge_number(word, len(sketch.edges))
-    if index is None:
-        known = " and ".join(letter(n) for n in range(len(sketch.edges)))
-        has = f"The brief has edge {known}." if len(sketch.edges) == 1 else f"The brief has edges {known}."
-        raise Mistake("edge", word, f"There is no edge {word}.", has if sketch.edges else "Write the first [[edge]].")
+    index = edge_called(sketch, word)
     whole = _long(lengths, part)
     if part.end is not None and part.end.metres > whole:
         wrong = f"{part.end.words} lies beyond the end of the side."
@@ -49,6 +45,17 @@ def given(sketch: Sketch, word: str, part: Part, lengths: Lengths) -> Sketch:
         else:
             edges.append(_less(claim, part, lengths, sketch.unit) if isinstance(claim, tuple) else claim)
     return replace(sketch, edges=tuple(edges))
+
+
+def edge_called(sketch: Sketch, word: str) -> int:
+    """Which edge a letter means, counted from nought. Raises Mistake where it means none."""
+    index = edge_number(word, len(sketch.edges))
+    if index is None:
+        last = letter(len(sketch.edges) - 1) if sketch.edges else ""
+        has = "The brief has edge A." if last == "A" else f"The brief has edges A to {last}."
+        has = has if sketch.edges else 'Write the first as [[edge]] with sides = "all" and its kind.'
+        raise Mistake("edge", word, f"There is no edge {word}.", has)
+    return index
 
 
 def with_another_edge(sketch: Sketch) -> Sketch:
@@ -109,7 +116,7 @@ def renamed(sketch: Sketch, ring: int, side: int, name: str) -> Sketch:
 
 
 def split(sketch: Sketch, ring: int, side: int, at: Fraction) -> Sketch:
-    """Claims and names after a corner was put into a side, so far from its start; its name stays with its first half."""
+    """Claims and names after a corner was put into a side, so far from its start; the first half keeps its name."""
 
     def places(part: Part) -> Iterable[Part]:
         if part.ring != ring or part.side == 0 or part.side < side:
@@ -201,8 +208,7 @@ def _left(sketch: Sketch, lengths: Lengths) -> Fraction:
     named = Fraction(0)
     for claim in sketch.edges:
         for part in claim if isinstance(claim, tuple) else ():
-            places = [place for place in lengths if place == (part.ring, part.side) or (part.ring, 0) == (place[0], part.side)]
-            for place in places:
+            for place in [place for place in lengths if place[0] == part.ring and part.side in (0, place[1])]:
                 start, end = _span(part, lengths[place])
                 named += end - start
     return sum(lengths.values(), Fraction(0)) - named
@@ -224,9 +230,7 @@ def _by_known_names(sketch: Sketch) -> Sketch:
     """Claims by a name that is gone go by number."""
     known = {(named.ring, named.side): named.name for named in sketch.names if named is not None}
     edges = tuple(
-        tuple(
-            replace(part, called=known.get((part.ring, part.side), "") if part.called else "") for part in claim
-        )
+        tuple(replace(part, called=known.get((part.ring, part.side), "") if part.called else "") for part in claim)
         if isinstance(claim, tuple)
         else claim
         for claim in sketch.edges

@@ -58,8 +58,8 @@ def written(metres: Fraction, unit: str) -> Figure:
     Feet and inches or millimetres stand in where they are exact and decimals are not; what falls on no grid is rounded
     to some hundredths of a millimetre, and the figure is what its words say.
 
-    >>> written(Fraction("3.81"), "ft").words, written(Fraction("3.8354"), "ft").words, written(Fraction(1, 3), "m").words
-    ('12.5', '12 ft 7 in', '0.33333')
+    >>> [written(Fraction(metres), unit).words for metres, unit in (("3.81", "ft"), ("3.8354", "ft"), ("1/3", "m"))]
+    ['12.5', '12 ft 7 in', '0.33333']
     """
     in_unit = metres / OF_ONE[unit]
     if _short(in_unit, _DECIMALS[unit]):

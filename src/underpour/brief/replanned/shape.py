@@ -24,7 +24,7 @@ def side_moved(ring: Ring, side: int, through: Spot) -> Ring:
     first, second = side - 1, side % len(spots)
     before, after = spots[first - 1], spots[(second + 1) % len(spots)]
     start, end = spots[first], spots[second]
-    direction = _less(end.point, start.point)
+    direction = _way(start, end)
     slides = ((first, before, bool(before.bend)), (second, after, bool(end.bend)))
     for place, neighbour, curved in slides:
         spot = spots[place]
@@ -39,7 +39,7 @@ def side_moved(ring: Ring, side: int, through: Spot) -> Ring:
 def pushed(ring: Ring, side: int, by: Fraction) -> Spot:
     """The place that a side goes through once it is moved so far, above nought to the right of its way."""
     start, end = ring.spots[side - 1], ring.spots[side % len(ring.spots)]
-    dx, dy = _less(end.point, start.point)
+    dx, dy = _way(start, end)
     long = chord(start, end)
     return moved(start, start.x.metres + dy / long * by, start.y.metres - dx / long * by, ring.unit)
 
@@ -88,15 +88,13 @@ def on_side(ring: Ring, side: int, distance: Fraction | None) -> tuple[Spot, Fra
         (ax, ay), (bx, by) = start.point, end.point
         middle = moved(Spot(start.x, start.y), (ax + bx) / 2, (ay + by) / 2, ring.unit)
         return middle, far
-    return along(start, end, Figure("", far), ring.unit), far
+    return along(start, end, written(far, ring.unit), ring.unit), far
 
 
 def square(corner: Spot, before: Spot, by: Fraction, unit: str) -> Spot:
     """A place so far from a corner, at right angles to the way that leads to it; above nought to the left."""
+    dx, dy = _way(before, corner)
     long = chord(before, corner)
-    if not long:
-        raise Mistake("plan.outline", "", "Two corners lie on one place.", "Move one of them.")
-    dx, dy = _less(corner.point, before.point)
     return moved(Spot(corner.x, corner.y), corner.x.metres - dy / long * by, corner.y.metres + dx / long * by, unit)
 
 
@@ -106,7 +104,11 @@ def moved(spot: Spot, x: Fraction, y: Fraction, unit: str) -> Spot:
 
 def straight_on(before: Spot, spot: Spot, after: Spot) -> bool:
     """Whether the way round does not turn at a corner between two straight sides."""
-    return not before.bend and not spot.bend and _alongside(_less(spot.point, before.point), _less(after.point, spot.point))
+    return (
+        not before.bend
+        and not spot.bend
+        and _alongside(_less(spot.point, before.point), _less(after.point, spot.point))
+    )
 
 
 def turned_area(spots: Sequence[Spot]) -> Fraction:
@@ -142,6 +144,13 @@ def _alongside(one: Vector, other: Vector) -> bool:
     cross = one[0] * other[1] - one[1] * other[0]
     size = (one[0] ** 2 + one[1] ** 2) * (other[0] ** 2 + other[1] ** 2)
     return cross**2 <= _NEARLY_ALONG**2 * size
+
+
+def _way(one: Spot, other: Spot) -> Vector:
+    """From one corner to another. Raises Mistake where they are one."""
+    if one.point == other.point:
+        raise Mistake("plan.outline", "", "Two corners lie on one place.", "Move one of them, or take it out.")
+    return _less(other.point, one.point)
 
 
 def _less(one: Vector, other: Vector) -> Vector:

@@ -102,6 +102,12 @@ class Sketch:
             raise Mistake("plan", "", f"There is no corner {corner}{where}.", "Corners are counted from 1.")
         return self.rings[ring].spots[corner - 1]
 
+    def drawn(self) -> Sketch:
+        """The same without the spelling of whole corners, for comparison."""
+        rings = tuple(replace(ring, spots=tuple(replace(s, typed="") for s in ring.spots)) for ring in self.rings)
+        standing = tuple(replace(each, at=replace(each.at, typed="")) for each in self.obstacles)
+        return replace(self, rings=rings, obstacles=standing)
+
     def with_spots(self, ring: int, spots: tuple[Spot, ...]) -> Sketch:
         rings = list(self.rings)
         rings[ring] = replace(rings[ring], spots=spots)

@@ -6,17 +6,21 @@ import re
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
+from ...mistakes import Mistake
+from ..paths import letter
 from .sketch import Claimed, Named, Part, Sketch, Standing, side_reference
 
 if TYPE_CHECKING:
-    from tomlkit.items import Array, InlineTable, Table
+    from tomlkit.items import Array, Table
 
 _AFTER_PLAN = re.compile(r"^\[\[?(?:floor|edge|load|joint|tube|snow|cold|stage|soil-gas|money|alternative)\b", re.M)
-_INDENT = "  "
+_LETTERED = re.compile(r"\bedge\s*(?:\.|=\s*\"|\"\s*:\s*\")([A-Z]{1,2})\b")
 _LONG_LINE = 100  # characters of an outline in one line
 
 
-def retold(text: str, before: Sketch, after: Sketch, new_edge_like: int | None = None) -> str:
+def retold(
+    text: str, before: Sketch, after: Sketch, new_edge_like: int | None = None, edge_gone: int | None = None
+) -> str:
     """The brief's text with the plan as it is after.
 
     Parameters
@@ -27,15 +31,21 @@ def retold(text: str, before: Sketch, after: Sketch, new_edge_like: int | None =
         Only what differs is written.
     new_edge_like : int or None
         The edge, counted from nought, that the last one of ``after`` is a copy of, but for its name and its sides.
+    edge_gone : int or None
+        The edge, counted likewise, that is taken out; nothing else differs then.
     """
     import tomlkit
 
+    if edge_gone is not None:
+        return _without_edge(text, edge_gone)
     if new_edge_like is not None:
         text = _with_copy(text, new_edge_like)
     if not re.search(r"^\s*\[plan\]|^\s*plan\s*[.=]|^\s*\[\[?plan\.", text, re.M):
         text = _with_plan(text, after.unit)
     document = tomlkit.parse(text)
     plan: Any = document["plan"]
+    if not isinstance(plan, dict):
+        raise cannot_change()
     if "unit" not in plan:
         plan.insert(0, "unit", after.unit)
     _outline(plan, [spot.words for spot in after.rings[0].spots])
@@ -47,6 +57,12 @@ def retold(text: str, before: Sketch, after: Sketch, new_edge_like: int | None =
             edge: Any = document["edge"]
             edge[n]["sides"] = _sides(claim)
     return tomlkit.dumps(document)
+
+
+def cannot_change() -> Mistake:
+    """For a plan whose writing we would have to bend."""
+    wrong = "The plan is written in a way that drawing cannot change."
+    return Mistake("plan", "", wrong, "Write it below headings of its own: [plan], [[plan.hole]], [[edge]]; then draw.")
 
 
 def _with_plan(text: str, unit: str) -> str:
@@ -76,6 +92,26 @@ def _with_copy(text: str, like: int) -> str:
     return tomlkit.dumps(document)
 
 
+def _without_edge(text: str, gone: int) -> str:
+    """The text without an edge.
+
+    Raises Mistake where something speaks of a later edge by its letter, which would then mean another one.
+    """
+    import tomlkit
+
+    document = tomlkit.parse(text)
+    edges: Any = document["edge"]
+    later = {letter(n) for n in range(gone, len(edges))}
+    called = next((found[1] for found in _LETTERED.finditer(text) if found[1] in later), "")
+    if called:
+        wrong = f"The brief speaks of edge {called} elsewhere, by its letter."
+        raise Mistake("edge", letter(gone), wrong, "Take that out first, or give the edges names and use them.")
+    del edges[gone]
+    if not len(edges):
+        del document["edge"]
+    return tomlkit.dumps(document)
+
+
 def _outline(table: Any, words: Sequence[str]) -> None:
     """The corners of a table's outline, each that is the same left where it stands."""
     array = table.get("outline")
@@ -88,9 +124,10 @@ def _outline(table: Any, words: Sequence[str]) -> None:
     if not old:
         table["outline"] = _array(words)
         return
-    head = next((n for n, pair in enumerate(zip(old, words, strict=False)) if pair[0] != pair[1]), min(len(old), len(words)))
+    shorter = min(len(old), len(words))
+    head = next((n for n in range(shorter) if old[n] != words[n]), shorter)
     tail = 0
-    while tail < min(len(old), len(words)) - head and old[-1 - tail] == words[-1 - tail]:
+    while tail < shorter - head and old[-1 - tail] == words[-1 - tail]:
         tail += 1
     gone, come = old[head : len(old) - tail], list(words[head : len(words) - tail])
     for n in range(min(len(gone), len(come))):
@@ -179,7 +216,7 @@ def _sides(claim: Claimed | None) -> Any:
     return array
 
 
-def _entry(part: Part) -> int | str | InlineTable:
+def _entry(part: Part) -> Any:
     import tomlkit
 
     side = part.called or side_reference(part.ring, part.side)
@@ -188,7 +225,7 @@ def _entry(part: Part) -> int | str | InlineTable:
     ends = [("from", part.start), ("to", part.end)]
     words = {"side": side, **{key: end.words for key, end in ends if end is not None}}
     within = ", ".join(f"{key} = {tomlkit.item(typed).as_string()}" for key, typed in words.items())
-    entry: InlineTable = tomlkit.value(f"{{ {within} }}")
+    entry: Any = tomlkit.value(f"{{ {within} }}")
     return entry
 
 
