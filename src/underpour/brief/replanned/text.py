@@ -43,9 +43,9 @@ def retold(
     if not re.search(r"^\s*\[plan\]|^\s*plan\s*[.=]|^\s*\[\[?plan\.", text, re.M):
         text = _with_plan(text, after.unit)
     document = tomlkit.parse(text)
-    plan: Any = document["plan"]
-    if not isinstance(plan, dict):
+    if not isinstance(document["plan"], dict):
         raise cannot_change()
+    plan: Any = document["plan"]
     if "unit" not in plan:
         plan.insert(0, "unit", after.unit)
     _outline(plan, [spot.words for spot in after.rings[0].spots])
