@@ -23,7 +23,9 @@ from .checks import (
     moisture,
     moving,
     products,
+    settled,
     year,
+    year_loss,
 )
 from .checks.solved import SolvedEdge
 from .cut import solved_edges
@@ -160,10 +162,10 @@ def findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]
         found += edge_loss.edge_losses(resolved, edges)
         found.append(edge_loss.corners(resolved, edges))
         found += year.first_winters(resolved, edges)
-        settled = year.settled_year(resolved, edges)
-        found += year.loss(resolved, edges, settled)
-        found += year.ground(resolved, edges, settled)
-        found += (finding for edge in edges for finding in year.floor(resolved, edge, settled))
+        whole = settled.settled_year(resolved, edges)
+        found += year_loss.loss(resolved, edges, whole)
+        found += year.ground(resolved, edges, whole)
+        found += (finding for edge in edges for finding in year.floor(resolved, edge, whole))
     for edge in edges:
         if not resolved.outdoors:
             found += heat.edge(resolved, edge)

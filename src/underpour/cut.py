@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from . import catalogue
-from .checks.solved import OUTER_METRE, SolvedEdge, felt, floor_faces
+from .checks.solved import OUTER_METRE, SolvedEdge, felt
 from .measure import say
 from .measure.table import System
 from .mistakes import Mistake
@@ -31,7 +31,7 @@ def solved_edges(resolved: Resolved, before: Sequence[SolvedEdge] = ()) -> tuple
 
 
 def _with_response(edge: SolvedEdge) -> SolvedEdge:
-    """With what its floor does in air of any pace; known already where it is cut like another, none outdoors."""
+    """With what floor and basement wall do in air of any pace; known where it is cut like another, none outdoors."""
     if edge.section.outdoors or edge.response is not None:
         return edge
     return replace(edge, response=_response(edge))
@@ -40,7 +40,8 @@ def _with_response(edge: SolvedEdge) -> SolvedEdge:
 def _response(edge: SolvedEdge) -> Response:
     grid, (which, _) = edge.heat.coarse, felt(edge.heat)
     points = (temperature_watched(grid, which, x, y) for x, y in edge.points.values())
-    return responding(grid, which, [flow_watched(grid, which, floor_faces), *points])
+    flows = (flow_watched(grid, which, chosen) for chosen in edge.watched.values())
+    return responding(grid, which, [*flows, *points])
 
 
 def sketched_edges(resolved: Resolved, before: Sequence[SolvedEdge] = ()) -> tuple[SolvedEdge, ...]:
@@ -83,7 +84,8 @@ def _solved(
             and _cut_alike(known.section, made)
             and _over_alike(known, water, resolved.ground_mean)
         ):
-            return replace(known, edge=edge, section=made, levels=levels(resolved, edge))
+            alike = replace(known, edge=edge, section=made, levels=levels(resolved, edge))
+            return alike if alike.watched.keys() == known.watched.keys() else replace(alike, response=None)
     outdoors = _films(("outdoors",) * 3)
     rising = resolved.room.mean < beside.mean
     warm_side = _films(("floor-up" if rising else "floor-down", "wall", "floor-up"))

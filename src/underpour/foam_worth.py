@@ -5,18 +5,17 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from .checks.settled import HEAT, settled_year
 from .checks.solved import SolvedEdge, floor_faces, summed, wall_faces
 from .dossier import Answer
 from .findings import Finding
 from .lessons import BOARDS, else_alike
 from .measure import System, say
 from .physics.conduction.solve import Told
-from .physics.year import YEAR, below_zero, over_a_part
-from .resolve import Resolved
+from .resolve import Resolved, Room
 from .sections.parts import Outline, Section
 
-KWH = 3.6e6  # J
-DO_NOT = "where the room is cooled then, do not insulate here for the heat."
+DO_NOT = "do not insulate here for the heat."
 LESS = 0.5  # of the foam or less: an alternative worth holding against one with more
 
 
@@ -28,13 +27,15 @@ class Floor:
     loss: Told  # W
     through: str  # "the floor", or "floor and wall"
     foam: float  # m³
-    warm: tuple[float, float]  # the part of the year in which it is warmer outdoors than in the room
+    months: tuple[float, ...]  # kWh out of the room, month by month, by the hours of a weather file where there is one
+    wanted: tuple[int, ...]  # what the room wants in each month
+    room: Room
 
     def beyond(self, other: Floor) -> tuple[float, float]:
-        """What it saves beside another while outdoors is colder than the room, and what it keeps in besides. [kWh]"""
-        mean, swing = other.loss.mean - self.loss.mean, other.loss.swing - self.loss.swing
-        kept = over_a_part(mean, swing, *self.warm)
-        return (mean - kept) * YEAR / KWH, kept * YEAR / KWH
+        """What it saves beside another in the months in which the room wants heat, and what in the others. [kWh]"""
+        saved = [b - a for a, b in zip(self.months, other.months, strict=True)]
+        cold = sum(each for each, want in zip(saved, self.wanted, strict=True) if want == HEAT)
+        return cold, sum(saved) - cold
 
 
 def told(answered: Sequence[tuple[Resolved, tuple[SolvedEdge, ...], Answer]]) -> list[Answer]:
@@ -51,7 +52,7 @@ def told(answered: Sequence[tuple[Resolved, tuple[SolvedEdge, ...], Answer]]) ->
 
 def _floor(resolved: Resolved, edges: tuple[SolvedEdge, ...], made: Answer) -> Floor:
     loss = summed(edges, floor_faces)
-    walled = any(solved.edge.kind == "footing-wall" for solved in edges)
+    walled = any(solved.walled for solved in edges)
     if walled:
         wall = summed(edges, wall_faces)
         loss = Told(loss.mean + wall.mean, loss.swing + wall.swing, loss.within + wall.within)
@@ -61,8 +62,9 @@ def _floor(resolved: Resolved, edges: tuple[SolvedEdge, ...], made: Answer) -> F
         for part in solved.section.parts
         if part.hatch.startswith(BOARDS)
     )
-    warm = below_zero(resolved.room.mean - resolved.outdoor_mean, resolved.room.swing - resolved.outdoor_swing)
-    return Floor(made, loss, "floor and wall" if walled else "the floor", foam, warm)
+    year = settled_year(resolved, edges)
+    months, wanted = year.kilowatt_hours(year.whole), year.wanted(resolved.room)
+    return Floor(made, loss, "floor and wall" if walled else "the floor", foam, months, wanted, resolved.room)
 
 
 def _area(outline: Sequence[tuple[float, float]]) -> float:
@@ -120,12 +122,17 @@ def _foam_of(section: Section) -> set[tuple[Outline, str]]:
 def _not_here(floor: Floor, other: Floor, what: str, system: System) -> str:
     """Foam that keeps in, while the room wants coolness, what it saves while the room wants heat, or more."""
     saves, keeps_in = floor.beyond(other)
-    if keeps_in <= 0.0 or floor.warm[1] <= 0.0:
+    if keeps_in <= 0.0 or all(want == HEAT for want in floor.wanted):
         return ""
     saved, kept = (say.both(abs(energy), "kWh", system) for energy in (saves, keeps_in))
-    summer = f"while it is warmer outdoors than in the room, {what} keeps in {kept} that the ground would take"
+    if floor.room.cooled_told and not floor.room.cooled:
+        does = f"saves {saved}" if saves > 0.0 else "saves nothing"
+        return f"In the months in which the room wants heat {what} {does}; in the others it is let go."
+    summer = f"in the months in which it is warmer outdoors than in the room, {what} keeps in {kept} that the ground "
+    summer += "would take"
+    do_not = DO_NOT if floor.room.cooled else f"where the room is cooled then, {DO_NOT}"
     if saves <= 0.0:
-        return f"{summer[0].upper()}{summer[1:]}, and the rest of the year it saves nothing: {DO_NOT}"
+        return f"{summer[0].upper()}{summer[1:]}, and the rest of the year it saves nothing: {do_not}"
     if keeps_in >= saves:
-        return f"{summer[0].upper()}{summer[1:]}, and it saves {saved} in the rest of the year: {DO_NOT}"
+        return f"{summer[0].upper()}{summer[1:]}, and it saves {saved} in the rest of the year: {do_not}"
     return f"{summer[0].upper()}{summer[1:]}, against {saved} saved in the rest of the year."

@@ -129,6 +129,9 @@ ASSUMABLE = {row for row in wordings() if input_of(row) not in missing_keys()}
 @pytest.mark.parametrize("path", sorted(ASSUMABLE))
 def test_what_is_assumed_has_a_range_that_holds_the_value_and_a_reason(path):
     for _, _, each in open_inputs()[path]:
+        if isinstance(each.value, str):
+            assert each.value in ("yes", "no") and each.why.strip(), each
+            continue
         assert each.low <= each.value <= each.high and each.low < each.high, each
         assert each.unit and each.why.strip(), each
 
@@ -342,7 +345,7 @@ def test_where_no_answer_turns_a_verdict_that_is_said_and_what_moves_the_heat_mo
     loss, _ = found.questions[0].moves
     assert min(loss.at_low, loss.at_high) < loss.as_taken < max(loss.at_low, loss.at_high)
     assert "The heat loss is 2902 Btu/h (851 W), and lies between" in told
-    assert "Moves less: site.ground.heat-capacity, foam.water.plain-25." in told
+    assert "Moves less: site.ground.heat-capacity, foam.water.plain-25, floor.cooled." in told
 
 
 def test_a_floor_that_takes_heat_in_and_a_slab_outdoors_are_told_in_their_own_words():
@@ -356,7 +359,7 @@ def test_a_floor_that_takes_heat_in_and_a_slab_outdoors_are_told_in_their_own_wo
 
 def test_a_brief_that_leaves_nothing_open_has_nothing_to_ask():
     text = EXAMPLES["daylight-basement"].read_text("utf-8") + '\n[foam]\nwater = { plain-15 = "2.3 %" }\n'
-    found = asked(reads(text))
+    found = asked(reads(with_line(text, "floor", "cooled = false")))
     assert found.open == found.questions == ()
     assert plain(questions_text(found, 80)).endswith("Nothing to ask: the brief leaves nothing open.")
 
@@ -365,7 +368,9 @@ def test_what_turns_no_verdict_and_moves_no_heat_is_not_asked():
     """A warehouse in a mild place with foam all round: only its humidity is open, and no plausible one brings mould."""
     text = EXAMPLES["raft-house"].read_text("utf-8").replace('use   = "dwelling"', 'use   = "warehouse"')
     text = text.replace('inside   = "20 C"', 'inside   = "12 C"')
-    text = text.replace('humidity = "55 %"', 'available-depth = "300 mm"').replace("film-10-mil", "sheet-10")
+    text = text.replace('humidity = "55 %"', 'available-depth = "300 mm"\ncooled = false').replace(
+        "film-10-mil", "sheet-10"
+    )
     ground = 'ground = { conductivity = "2 W/(m·K)", heat-capacity = "2 MJ/(m³·K)" }'
     wet = '\n[foam]\nwater = { c578-ii = "3 %", c578-iv = "0.3 %" }\n'
     found = asked(reads(text.replace('ground = "sand-or-gravel"', ground) + wet))

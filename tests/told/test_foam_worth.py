@@ -5,17 +5,18 @@ from __future__ import annotations
 import re
 from functools import cache
 from math import pi
+from pathlib import Path
 
 import numpy as np
-import pytest
 from pytest import approx
 
 from underpour.answer import answer
-from underpour.brief import reads
+from underpour.brief import Reading, read, reads
 from underpour.cli.side_by_side import comparison_text
 from underpour.dossier import Dossier
 from underpour.papers.compared import compared
-from underpour.physics.year import below_zero, over_a_part
+from underpour.resolve.air import air
+from weather_files import GOLDEN, tmy3
 
 BRIEF = """
 [project]
@@ -123,12 +124,55 @@ def test_without_a_floor_that_is_bare_nothing_is_held_against_it() -> None:
     assert words(answer(reads(foamed))) == ["", "", ""]
 
 
-@pytest.mark.parametrize(("mean", "swing"), [(1.0, 2 + 1j), (-1.0, 2 - 3j), (0.0, 1j), (3.0, 2j), (-3.0, 1 + 1j)])
-def test_the_part_below_zero_and_the_sum_over_it_are_those_of_fine_steps(mean: float, swing: complex) -> None:
-    """Derived: a hundred thousand steps of the year."""
-    f = (np.arange(100_000) + 0.5) / 100_000
-    below = mean + (swing * np.exp(2j * pi * f)).real < 0.0
-    middle, half = below_zero(mean, swing)
-    assert 2.0 * half == approx(below.mean(), abs=2e-5)
-    other = 5.0 + ((3 - 2j) * np.exp(2j * pi * f)).real
-    assert over_a_part(5.0, 3 - 2j, middle, half) == approx(float((other * below).mean()), abs=2e-4)
+WARM = '{{ winter = "21 C", summer = "26 C" }}{}'
+
+
+def beyond(said: str) -> tuple[float, float]:
+    """Kilowatt hours that foam keeps in while it is warmer outdoors, and those that it saves in the rest."""
+    found = re.search(r"beyond “at the edge” keeps in (\S+) kWh.*?(?:it saves|against) (\S+) kWh", said)
+    assert found is not None, said
+    return float(found[1]), float(found[2])
+
+
+def test_what_foam_keeps_in_and_saves_is_what_the_years_months_say() -> None:
+    """Foam of the middle: the months of heat.loss-year, split by outdoors being warmer than 21 to 26 degC."""
+    dossier = told(HOT, WARM.format(""))
+    edge, both = (a.find("heat.loss-year", of="floor", flow="net").months for a in dossier.alternatives[1:])
+    saved = [b - f for b, f in zip(edge, both, strict=True)]
+    warm = [n for n, outdoors in enumerate(HOT) if outdoors > 23.5 + 2.5 * np.cos(2 * pi * (n + 0.5 - 6.5) / 12)]
+    kept, rest = beyond(words(dossier)[2])
+    assert kept == approx(sum(saved[n] for n in warm), rel=0.01)
+    assert rest == approx(sum(saved) - sum(saved[n] for n in warm), rel=0.01)
+
+
+def test_a_room_that_is_cooled_is_told_outright_and_one_that_is_let_go_is_told_nothing_of_summer() -> None:
+    cooled, let_go = (words(told(HOT, WARM.format(f"\ncooled = {each}")))[2] for each in ("true", "false"))
+    assert "do not insulate here for the heat." in cooled and "where the room is cooled" not in cooled
+    assert "do not insulate" not in let_go and "keeps in" not in let_go
+    assert let_go.endswith(" kWh; in the others it is let go.")
+    _, saved = beyond(cooled)
+    assert f"what is laid beyond “at the edge” saves {saved:.1f} kWh" in let_go
+
+
+def test_with_a_weather_file_it_is_told_by_its_hours(tmp_path: Path) -> None:
+    """The months of heat.loss-year by hours again; those of the year's wave alone differ by more than it is told to."""
+    (tmp_path / "golden.csv").write_text(tmy3(GOLDEN, None), encoding="utf-8")
+    typed = BRIEF.format(months="{}", inside='"16 C"', use="dwelling").replace(
+        "monthly = [{}]", 'weather = "golden.csv"'
+    )
+    (tmp_path / "brief.toml").write_text(typed, encoding="utf-8")
+    reading = read(tmp_path / "brief.toml")
+    dossier = answer(reading)
+    edge, both = (a.find("heat.loss-year", of="floor", flow="net").months for a in dossier.alternatives[1:])
+    kept, rest = beyond(words(dossier)[2])
+    saved = [b - f for b, f in zip(edge, both, strict=True)]
+    wants = next(s for s in dossier.as_briefed.find("heat.loss-year", flow="useful").steps if s.symbol == "wants")
+    assert wants.numbers == "heat from October to May; nothing from June to September"
+    assert kept == approx(sum(saved[5:9]), rel=0.01) and rest == approx(sum(saved) - sum(saved[5:9]), rel=0.01)
+    means = ", ".join(f'"{t} C"' for t in reading_months(reading))
+    by_months = words(answer(reads(BRIEF.format(months=means, inside='"16 C"', use="dwelling"))))[2]
+    assert abs(beyond(by_months)[0] / kept - 1.0) > 0.01
+
+
+def reading_months(reading: Reading) -> tuple[float, ...]:
+    return air(reading.brief.site, "SI").months

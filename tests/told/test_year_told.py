@@ -10,7 +10,9 @@ from pytest import approx
 from underpour.answer import answer, findings, solved_brief
 from underpour.brief import read, reads
 from underpour.checks import year
-from underpour.checks.solved import floor_faces, summed
+from underpour.checks.settled import settled_year
+from underpour.checks.solved import floor_faces, summed, wall_faces
+from underpour.mistakes import Mistakes
 from underpour.physics.year import YEAR
 from weather_files import GOLDEN, hours, tmy3
 
@@ -35,6 +37,9 @@ kind = "free-edge"
 COLD = 'monthly = ["-12 C", "-10 C", "-4 C", "4 C", "11 C", "16 C", "19 C", "18 C", "13 C", "6 C", "-2 C", "-9 C"]'
 MILD = 'monthly = ["3 C", "5 C", "9 C", "13 C", "17 C", "20.5 C", "21.5 C", "21 C", "18 C", "13 C", "8 C", "4 C"]'
 WARM = 'monthly = ["10 C", "12 C", "16 C", "20 C", "25 C", "29 C", "30 C", "30 C", "27 C", "21 C", "16 C", "11 C"]'
+
+
+COOLED, LET_GO = '"20 C"\ncooled = true', '"20 C"\ncooled = false'
 
 
 def briefed(air=COLD, inside='"20 C"', use="dwelling"):
@@ -69,23 +74,80 @@ def test_the_year_is_the_mean_flow_times_its_hours():
     assert max(net.months) <= said.find("heat.loss-peak", of="floor").value * 31 * 24 * 1.001 / 1000.0
 
 
+def flows(said, of="floor"):
+    """Net, harmful and useful of a year, in that order."""
+    return tuple(said.find("heat.loss-year", of=of, flow=flow) for flow in ("net", "harmful", "useful"))
+
+
 def test_a_cooled_room_wants_the_coolness_of_the_ground():
-    said = told(MILD, '"20 C"')
-    useful = said.find("heat.loss-year", flow="useful")
+    said = told(MILD, COOLED)
+    _, harmful, useful = flows(said)
     assert useful.value > 0.0
     assert min(useful.months[5:8]) > 0.0 and useful.months[0] == 0.0
-    warmer = told(WARM, '{ winter = "20 C", summer = "24 C" }').find("heat.loss-year", flow="useful")
+    _, _, warmer = flows(told(WARM, '{ winter = "20 C", summer = "24 C" }\ncooled = true'))
     assert max(warmer.months[5:8]) == 0.0  # there the ground is warmer than the room itself
-    assert "coolness, if it is cooled" in said.find("heat.loss-year", flow="harmful").words
+    assert "in the others it wants coolness, as it is kept cool" in harmful.words
+
+
+def test_a_room_that_is_let_go_wants_nothing_in_summer_and_what_goes_then_is_told_apart():
+    """The same floor cooled and let go: net alike, harmful alike where the ground takes heat, useful gone."""
+    net, harmful, useful = flows(told(MILD, COOLED))
+    still, harm, use = flows(told(MILD, LET_GO))
+    assert still.months == approx(net.months) and harm.value == approx(harmful.value)
+    assert use.value == 0.0 < useful.value
+    assert f"While it is let go {useful.value:.0f} kWh leave, neither useful nor harmful." in use.words.replace(
+        "\u2009", " "
+    )
+    assert "it wants nothing, as it is let go" in harm.words
+
+
+def test_nobody_says_whether_a_room_is_cooled_and_it_is_listed_as_let_go():
+    """Typed, the key leaves the list, and the useful heat of the year is another."""
+    untold, typed = answer(briefed(MILD)), answer(briefed(MILD, COOLED))
+    (taken,) = (each for each in untold.assumed if each.path == "floor.cooled")
+    assert taken.value == "no" and "let go in summer" in taken.why
+    assert "floor.cooled" not in {each.path for each in typed.assumed}
+    _, _, useful = flows(untold.as_briefed)
+    assert useful.value == 0.0 and "say floor.cooled = true if it is kept cool" in useful.words
+    assert "floor.cooled" in useful.rests_on
+    assert flows(typed.as_briefed)[2].value > 0.0
+
+
+def test_a_store_in_the_ground_gains_coolness_that_it_wants():
+    """A cellar kept at 12 degC under warm land takes coolness from the ground in summer while it is kept cool."""
+    _, harmful, useful = flows(told(MILD, '"16 C"\ncooled = true', use="warehouse"))
+    assert sum(useful.months[4:9]) == approx(useful.value, rel=1e-6) and useful.value > 0.0
+    assert min(harmful.months[:3]) > 0.0
 
 
 def test_a_freezer_takes_in_heat_that_it_does_not_want():
     said = told(WARM, '"-20 C"', use="cold-store")
-    net, harmful = (said.find("heat.loss-year", flow=flow) for flow in ("net", "harmful"))
+    net, harmful, _ = flows(said)
     assert net.value < 0.0 and harmful.value == approx(-net.value)
     assert "The ground heats this room in every month" in net.words
-    assert "so the room wants coolness all year" in harmful.words
+    assert "the room wants coolness, as rooms of this use are kept cool" in harmful.words
     assert "taken in" in said.find("heat.first-winters").title
+
+
+@pytest.mark.parametrize(
+    ("use", "inside", "wrong"),
+    [
+        ("cold-store", '"-20 C"\ncooled = false', "A cold store is kept cold all year."),
+        ("rink", '"-2 C"\ncooled = false', "An ice rink is kept cold all year."),
+        ("dwelling", '"20 C"\ncooled = "no"', ""),
+    ],
+)
+def test_cooled_that_does_not_go_with_the_use_is_told_where_it_stands(use, inside, wrong):
+    with pytest.raises(Mistakes) as told:
+        briefed(WARM, inside, use)
+    (mistake,) = told.value
+    assert mistake.at == "floor.cooled" and wrong in mistake.wrong
+
+
+def test_a_slab_under_the_sky_has_no_room_to_be_kept_cool():
+    text = BRIEF.format(air=COLD, inside="", use="drive").replace('inside = \nhumidity = "50 %"', "cooled = true")
+    with pytest.raises(Mistakes, match="no room over it to be kept cool"):
+        reads(text, "b.toml")
 
 
 def test_a_garage_held_colder_than_the_year_is_heated_by_the_ground(tmp_path):
@@ -93,14 +155,18 @@ def test_a_garage_held_colder_than_the_year_is_heated_by_the_ground(tmp_path):
     net = said.find("heat.loss-year", flow="net")
     assert net.value < 0.0
     assert "The ground heats this room from" in net.words and "more come in than leave" in net.words
-    assert said.find("heat.loss-year", flow="useful").value > 0.0
+    _, harmful, useful = flows(said)
+    assert useful.value > 0.0
+    assert "come in, neither useful nor harmful" in useful.words
+    _, kept_cool, _ = flows(answer(by_hours(tmp_path, inside='"40 F"\ncooled = true')).as_briefed)
+    assert harmful.value < 0.3 * kept_cool.value  # nothing cools a garage: what comes in by summer harms nobody
 
 
 def test_the_effective_ground_temperature_gives_the_loss_with_the_floors_own_resistance():
     """Film, concrete and foam in series; the months' mean flow comes out again."""
     reading = briefed()
     resolved, edges = solved_brief(reading, "as briefed", reading.brief)
-    settled = year.settled_year(resolved, edges)
+    settled = settled_year(resolved, edges)
     effective = next(f for f in year.ground(resolved, edges, settled) if f.at["of"] == "effective")
     resistance = 0.17 + sum(layer.thickness / layer.conductivity for layer in resolved.floor)
     again = [(20.0 - each) / resistance * resolved.area for each in effective.months]
@@ -139,11 +205,79 @@ def test_a_wave_of_a_year_in_hours_is_what_the_months_say(tmp_path):
     resolved, edges = solved_brief(reading, "as briefed", reading.brief)
     at = (np.arange(8760) + 0.5) / 8760
     wave = resolved.outdoor_mean + (resolved.outdoor_swing * np.exp(2j * pi * at)).real
-    settled = year.settled_year(replace(resolved, outdoor_hours=tuple(wave)), edges)
+    settled = settled_year(replace(resolved, outdoor_hours=tuple(wave)), edges)
     floor = summed(edges, floor_faces)
     assert settled.floor == approx(floor.mean + (floor.swing * np.exp(2j * pi * at)).real, rel=1e-6)
-    true = year.settled_year(resolved, edges)
+    true = settled_year(resolved, edges)
     assert np.abs(true.floor - settled.floor).max() > 0.05 * abs(floor.swing)
+
+
+CELLAR = """
+[[edge]]
+sides = {sides}
+kind = "footing-wall"
+depth = "16 in"
+ground = "2.1 m"
+footing = {{ width = "24 in", height = "12 in" }}
+wall = [{{ concrete = "8 in" }}]
+{more}
+"""
+
+
+def cellar(tmp_path, *edges, air='weather = "golden.csv"', inside='"20 C"'):
+    """A floor with other edges, each its sides and what else stands in it."""
+    (tmp_path / "golden.csv").write_text(tmy3(GOLDEN, None), encoding="utf-8")
+    above = BRIEF.format(air=air, inside=inside, use="basement").split("[[edge]]")[0]
+    text = above + "".join(CELLAR.format(sides=sides, more=more) for sides, more in edges)
+    (tmp_path / "brief.toml").write_text(text, encoding="utf-8")
+    return read(tmp_path / "brief.toml")
+
+
+def test_a_basements_wall_has_its_own_year_and_its_own_peak(tmp_path):
+    """The wall follows days, the floor seasons. Months as twelfths of a year are off by some hundredths of a kelvin."""
+    said = answer(cellar(tmp_path, ('"all"', ""))).as_briefed
+    net = {of: said.find("heat.loss-year", of=of, flow="net") for of in ("floor", "wall")}
+    for of, each in net.items():
+        assert each.value == approx(said.find("heat.loss-mean", of=of).value * YEAR / 3.6e6, rel=0.01)
+    peaks = [f for f in said.findings if f.id == "heat.loss-peak" and f.at["of"] == "wall"]
+    assert [f.at.get("method") for f in peaks] == [None, "hours"]
+    assert peaks[1].value > 1.1 * peaks[0].value
+    assert "Floor and wall together:" in peaks[1].words and "The wall is counted up to" in peaks[1].words
+    floor = [f.value for f in said.findings if f.id == "heat.loss-peak" and f.at["of"] == "floor"]
+    assert floor[1] / floor[0] < peaks[1].value / peaks[0].value
+
+
+def test_a_wave_in_hours_gives_wall_and_unheated_neighbour_what_the_months_say(tmp_path):
+    """Hours that are the brief's own harmonic, at an edge outdoors and one beside an unheated space."""
+    reading = cellar(tmp_path, ("[1, 2, 3]", ""), ("[4]", 'beside = "unheated"'))
+    resolved, edges = solved_brief(reading, "as briefed", reading.brief)
+    at = (np.arange(8760) + 0.5) / 8760
+    wave = resolved.outdoor_mean + (resolved.outdoor_swing * np.exp(2j * pi * at)).real
+    settled = settled_year(replace(resolved, outdoor_hours=tuple(wave)), edges)
+    for of, chosen in (("floor", floor_faces), ("wall", wall_faces)):
+        whole = summed(edges, chosen)
+        assert settled.flows[of] == approx(whole.mean + (whole.swing * np.exp(2j * pi * at)).real, rel=1e-5)
+
+
+def test_an_unheated_space_follows_the_hours_by_its_share_and_typed_air_does_not(tmp_path):
+    """One edge all round: what hours add beside an unheated space is four fifths of what they add outdoors."""
+    added = {}
+    for name, more in (("outdoors", ""), ("unheated", 'beside = "unheated"'), ("typed", 'beside = "10 C"')):
+        reading = cellar(tmp_path, ('"all"', more))
+        resolved, edges = solved_brief(reading, "as briefed", reading.brief)
+        hourly = settled_year(resolved, edges).flows["wall"]
+        slow = settled_year(replace(resolved, outdoor_hours=()), edges).flows["wall"]
+        added[name] = hourly - slow
+        words = next(f for f in findings(resolved, edges) if f.at.get("method") == "hours").words
+        assert ("The unheated space beside edge A is taken to follow each hour by 80 %" in words) == (
+            name == "unheated"
+        )
+        assert ("The air beside edge A keeps what is typed for it: no hours are known of it." in words) == (
+            name == "typed"
+        )
+    assert np.abs(added["outdoors"]).max() > 100.0
+    assert added["unheated"] == approx(0.8 * added["outdoors"], abs=1e-3 * np.abs(added["outdoors"]).max())
+    assert not added["typed"].any()
 
 
 def test_the_peak_by_hours_names_its_hour_and_stands_beside_the_harmonics(tmp_path):
@@ -210,7 +344,7 @@ def test_what_lies_on_the_ground_dulls_hours_and_moves_the_lands_own(tmp_path):
     dulled = GroundSurface(resolved.outdoor_mean + 3.0, resolved.outdoor_swing / 2.0, ("site.cover",))
     under = replace(resolved, surface=dulled)
     covered = solved_edges(under)
-    open_year, year_under = year.settled_year(resolved, edges), year.settled_year(under, covered)
+    open_year, year_under = settled_year(resolved, edges), settled_year(under, covered)
     spells = [np.linalg.norm(np.fft.rfft(each.floor)[2:12]) for each in (open_year, year_under)]
     assert spells[1] < 0.97 * spells[0]
     own = [next(f for f in year.ground(r, e, y) if f.at["of"] == "open land")

@@ -32,13 +32,23 @@ def unlikely_room(project: Project, floor: FloorTable) -> Iterator[Mistake]:
         return
     if use.room is None:
         return
+    if floor.cooled is False and use.cold_floor:
+        wrong = f"{_article(use.label)} is kept cold all year."
+        yield Mistake("floor.cooled", "", wrong, "Take cooled out, or write the use of a room that is let go.")
     for at, room in _temperatures(floor):
-        article = "An" if use.label[0] in "AEIOU" else "A"
-        wrong = f"{article} {use.label[0].lower()}{use.label[1:]} is not kept at {room.typed}."
+        wrong = f"{_article(use.label)} is not kept at {room.typed}."
         if room.si < 0.0 and not use.cold_floor:
             yield Mistake(at, "", wrong, 'A floor that is kept frozen is a cold store or a rink: use = "cold-store".')
         elif room.si > _WARMEST_ROOM:
             yield Mistake(at, "", wrong, "Write the room's usual temperature, such as 68 F or 20 C.")
+
+
+def _article(label: str) -> str:
+    """
+    >>> _article("Ice rink"), _article("Garage")
+    ('An ice rink', 'A garage')
+    """
+    return f"{'An' if label[0] in 'AEIOU' else 'A'} {label[0].lower()}{label[1:]}"
 
 
 def no_room_over_it(project: Project, floor: FloorTable | None, edges: Sequence[Edge | None]) -> Iterator[Mistake]:
@@ -63,6 +73,13 @@ def no_room_over_it(project: Project, floor: FloorTable | None, edges: Sequence[
             "",
             f"{lies}; no room's humidity is asked for.",
             "Take humidity out, or write the use of the room, such as garage.",
+        )
+    if floor is not None and floor.cooled is not None:
+        yield Mistake(
+            "floor.cooled",
+            "",
+            f"{lies}; there is no room over it to be kept cool.",
+            "Take cooled out, or write the use of the room, such as garage.",
         )
     for index, edge in enumerate(edges):
         if edge is not None and edge.kind not in UNDER_THE_SKY:

@@ -165,6 +165,7 @@ class Use:
     humidity: Quantity | None  # %, with low and high; None outdoors
     floor_at_least: Quantity | None  # degC, comfort of people who stay; None where no rule is known
     cold_floor: bool  # kept below 0 °C by purpose (cold store, rink)
+    cooled: bool  # kept cool in summer unless the brief says otherwise
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,6 +19,7 @@ def _by_key() -> dict[str, Use]:
             humidity=_number(key, entry, "humidity"),
             floor_at_least=_number(key, entry, "floor-at-least"),
             cold_floor=entry["cold-floor"],
+            cooled=entry.get("cooled", False),
         )
         for key, entry in table("uses").items()
     }

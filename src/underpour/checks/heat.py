@@ -17,6 +17,7 @@ from .edge_psi import linear_transmittance
 from .solved import (
     OUTER_METRE,
     SolvedEdge,
+    counted_up_to,
     floor_faces,
     floor_rests_on,
     outer_metre,
@@ -123,11 +124,13 @@ def floor_loss(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Iterator[Fi
     rests_on = _all(resolved, edges)
     between = _bounds(resolved, edges, floor, summed(edges, floor_faces, moving=True))
     yield _mean("floor", "Heat lost through the floor, mean of the year", floor, edges, rests_on, between)
-    if any(edge.edge.kind == "footing-wall" for edge in edges):
+    if any(edge.walled for edge in edges):
         between = _bounds(resolved, edges, wall, summed(edges, wall_faces, moving=True))
-        counted = " ".join(filter(None, (_wall_counted(resolved, edges), between)))
+        counted = " ".join(filter(None, (counted_up_to(resolved, edges), between)))
         yield _mean("wall", "Heat lost through the foundation wall, mean of the year", wall, edges, rests_on, counted)
-    yield _peak(floor, rests_on)
+    yield _peak("floor", "the floor", floor, rests_on)
+    if any(edge.walled for edge in edges):
+        yield _peak("wall", "the foundation wall", wall, rests_on, counted_up_to(resolved, edges))
     apart = resolved.room.mean - resolved.outdoor_mean
     if abs(apart) < 1.0:
         yield Finding(
@@ -164,22 +167,23 @@ def floor_loss(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Iterator[Fi
     )
 
 
-def _peak(floor: Told, rests_on: tuple[str, ...]) -> Finding:
+def _peak(of: str, through: str, told: Told, rests_on: tuple[str, ...], words: str = "") -> Finding:
     """The month of the largest flow: out of the room, or into it where the floor takes in heat on the mean."""
-    takes_in = floor.mean < 0.0
-    month = month_of(lowest_moment(floor.swing if takes_in else -floor.swing))
+    takes_in = told.mean < 0.0
+    month = month_of(lowest_moment(told.swing if takes_in else -told.swing))
     return Finding(
         "heat.loss-peak",
-        "Heat taken in through the floor (negative), most" if takes_in else "Heat lost through the floor, highest",
-        floor.mean - abs(floor.swing) if takes_in else floor.mean + abs(floor.swing),
+        f"Heat taken in through {through} (negative), most" if takes_in else f"Heat lost through {through}, highest",
+        told.mean - abs(told.swing) if takes_in else told.mean + abs(told.swing),
         "W",
-        at={"of": "floor"},
-        within=floor.within,
+        at={"of": of},
+        within=told.within,
         month=month,
-        months=deciding(floor.mean, floor.swing, "lowest" if takes_in else "highest"),
+        months=deciding(told.mean, told.swing, "lowest" if takes_in else "highest"),
         basis=conduction(),
         rests_on=rests_on,
-        steps=swing_steps("Φ", floor, "W", month, "-" if takes_in else "+"),
+        steps=swing_steps("Φ", told, "W", month, "-" if takes_in else "+"),
+        words=words,
     )
 
 
@@ -209,13 +213,6 @@ def _bounds(resolved: Resolved, edges: tuple[SolvedEdge, ...], still: Told, movi
     said = [say.both(told.mean, "W", resolved.system) for told in (still, moving)]
     held = say.both(resolved.ground_mean, "degC", resolved.system)
     return f"Between {said[0]} where the ground water stands still and {said[1]} where it moves, held at {held}."
-
-
-def _wall_counted(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> str:
-    """How much wall is counted; the house above it is another question."""
-    tops = dict.fromkeys(e.levels.top - e.edge.ground for e in edges if e.edge.kind == "footing-wall")
-    said = " and ".join(say.both(top, "m", resolved.system) for top in tops)
-    return f"The wall is counted up to {said} above the ground outside."
 
 
 def _all(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> tuple[str, ...]:

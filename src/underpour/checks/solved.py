@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ..findings import Step
+from ..measure import say
 from ..measure.digits import fixed
 from ..physics.conduction.assemble import SIDE, UP, Faces
 from ..physics.conduction.response import Response
@@ -31,7 +32,17 @@ class SolvedEdge:
     heat: Solved
     mould: Solved
     moving: Solved | None = None  # for heat loss, with moving ground water; None where there is none in reach
-    response: Response | None = None  # of the floor's heat, then of ``points``; None for a sketch, and outdoors
+    response: Response | None = None  # of ``watched`` heat, then of ``points``; None for a sketch, and outdoors
+
+    @property
+    def watched(self) -> dict[str, Callable[[Faces], NDArray[np.bool_]]]:
+        """Surfaces whose heat is told through the year: the floor's, and a basement wall's."""
+        return {"floor": floor_faces, **({"wall": wall_faces} if self.walled else {})}
+
+    @property
+    def walled(self) -> bool:
+        """Whether the wall is counted beside the floor."""
+        return self.edge.kind == "footing-wall"
 
     @property
     def points(self) -> dict[str, tuple[float, float]]:
@@ -80,6 +91,13 @@ def floor_faces(faces: Faces) -> NDArray[np.bool_]:
 def wall_faces(faces: Faces) -> NDArray[np.bool_]:
     """The wall's surface towards the room."""
     return np.asarray((faces.space == ROOM) & (faces.facing == SIDE))
+
+
+def counted_up_to(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> str:
+    """How much of a basement's wall is counted; the house above it is another question."""
+    tops = dict.fromkeys(edge.levels.top - edge.edge.ground for edge in edges if edge.walled)
+    said = " and ".join(say.both(top, "m", resolved.system) for top in tops)
+    return f"The wall is counted up to {said} above the ground outside."
 
 
 def outer_metre(corner: float) -> Callable[[Faces], NDArray[np.bool_]]:

@@ -1,252 +1,27 @@
-"""The year: what the floor loses month by month and at its peak, how warm floor and ground are, the first winters."""
+"""The year: how warm floor and ground are month by month, the first winters."""
 
 from __future__ import annotations
 
-from calendar import month_name, monthrange
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from calendar import month_name
+from collections.abc import Iterator
 
 import numpy as np
-from numpy.typing import NDArray
 
 from .. import catalogue
-from ..findings import Basis, Finding, Step
+from ..findings import Finding, Step
 from ..measure import say
 from ..measure.digits import fixed
-from ..physics.conduction.response import first_years, followed
-from ..physics.conduction.solve import Told
+from ..physics.conduction.response import first_years
 from ..physics.ground import undisturbed_temperature
-from ..physics.year import YEAR, lowest_moment
+from ..physics.year import lowest_moment
 from ..resolve import Resolved
 from .basis import basis, conduction
 from .by_formula import hardcore_from
+from .settled import Year, of_the_year
 from .solved import OUTER_METRE, SolvedEdge, felt, floor_faces, floor_rests_on, summed
 
-Array = NDArray[np.float64]
-
-HOURS = 8760
-KILO = 1e3
 OWN_DEPTH = 2.0  # m: of the three depths that weather files name (0.5, 2 and 4 m) the middle one
 WINTERS = 3
-SEEN = ("corner", "edge", "centre")  # places of the floor, in the order that ``watched`` has them
-MONTHS = range(12)
-
-
-@dataclass(frozen=True)
-class Year:
-    """One settled year of the floor, hour by hour; by the harmonic alone where only months are known."""
-
-    month: NDArray[np.int64]  # (hours,) 0 to 11
-    outdoors: Array  # (hours,) degC
-    room: Array  # (hours,) degC
-    floor: Array  # (hours,) W out of the room
-    places: dict[tuple[str, str], Array]  # by edge and place; (hours,) degC
-    within: float  # W
-    of_places: float  # K
-    by_hours: bool
-
-    def monthly(self, hourly: Array) -> tuple[float, ...]:
-        """Mean of each calendar month."""
-        return tuple(float(hourly[self.month == n].mean()) for n in MONTHS)
-
-    def kilowatt_hours(self, hourly: Array) -> tuple[float, ...]:
-        """Watts summed over each calendar month. [kWh]"""
-        return tuple(float(hourly[self.month == n].sum()) * _an_hour(hourly) for n in MONTHS)
-
-
-def _an_hour(hourly: Array) -> float:
-    """Kilowatt hours that a watt brings in one of so many equal steps of a year."""
-    return YEAR / 3600.0 / len(hourly) / KILO
-
-
-def settled_year(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Year:
-    """The settled year of a floor with a room over it.
-
-    What swings once a year is taken from the section as it is solved on the finer grid. Where hours are known, what
-    they bring beyond that goes through the section's response; edges beside other air have no hours.
-    """
-    hours = len(resolved.outdoor_hours) or HOURS
-    at = (np.arange(hours) + 0.5) / hours
-    harmonic = _wave(Told(resolved.outdoor_mean, resolved.outdoor_swing, 0.0), at)
-    outdoors = np.array(resolved.outdoor_hours) if resolved.outdoor_hours else harmonic
-    floor, within, off = np.zeros(hours), 0.0, 0.0
-    places: dict[tuple[str, str], Array] = {}
-    for edge in edges:
-        flow = edge.heat.flow(floor_faces)
-        points = list(edge.points)
-        told = [flow, *(edge.heat.temperature(*edge.points[name]) for name in points)]
-        series = [_wave(each, at) for each in told]
-        bound = [each.within for each in told]
-        if resolved.outdoor_hours and edge.response is not None and edge.edge.beside is None:
-            further = followed(edge.response, _open_air(edge)[:, None] * (outdoors - harmonic)).watched
-            series = [each + more for each, more in zip(series, further, strict=True)]
-            bound = [
-                each + float(share * np.abs(more).max())
-                for each, share, more in zip(bound, edge.response.unseen, further, strict=True)
-            ]
-        floor += series[0] * edge.edge.length
-        within += bound[0] * edge.edge.length
-        places |= {(edge.edge.letter, name): each for name, each in zip(points, series[1:], strict=True)}
-        off = max(off, *bound[1:])
-    return Year(
-        _months(hours), outdoors, _wave(Told(resolved.room.mean, resolved.room.swing, 0.0), at), floor, places,
-        within, off, bool(resolved.outdoor_hours),
-    )  # fmt: skip
-
-
-def _open_air(edge: SolvedEdge) -> Array:
-    """How much each air of an edge follows the hours; what lies on the ground dulls them as it dulls the year."""
-    _, airs = felt(edge.heat)
-    share = [float(air.where == "outdoors") for air in edge.section.airs]
-    for climate in edge.heat.climates:
-        if climate.level is not None:
-            share.append(abs(climate.level.swing) / abs(climate.swing) if climate.swing else 1.0)
-    assert len(share) == len(airs)
-    return np.array(share)
-
-
-def _wave(told: Told, at: Array) -> Array:
-    return np.asarray(told.mean + (told.swing * np.exp(2j * np.pi * at)).real)
-
-
-def _months(hours: int) -> NDArray[np.int64]:
-    """Month, from 0, of each hour of a year of so many; 8784 of a leap year."""
-    days = [monthrange(2000 if hours > HOURS else 2001, n + 1)[1] for n in MONTHS]
-    return np.repeat(np.arange(12), np.array(days) * 24)
-
-
-def loss(resolved: Resolved, edges: tuple[SolvedEdge, ...], year: Year) -> Iterator[Finding]:
-    """What the floor loses over the year, what of it does harm, and its peak by the hour.
-
-    Asks
-        How many kilowatt hours go through the floor in a year: which of them does the room want, which not?
-    Why
-        The heating pays for heat that leaves in winter. Coolness in a warm summer, or heat that the ground gives to a
-        room held colder than it, is welcome; foam keeps that out too.
-    Worked out
-        The flow of each hour summed: out of the room is above zero. In months in which outdoors is colder than the
-        room, the room wants heat: what leaves does harm, what comes in is of use; in the others the other way round.
-        Hours from a weather file go through the section's response; without one the year is a mean and one swing.
-    Holds for
-        The settled year, the room held as typed all year. A room that is let go in summer wants no coolness: nothing is
-        of use to it then.
-    Source
-        ISO 10211 for the section, ISO 13370 for the annual harmonic; what is of use is common practice, no source.
-    """
-    rests_on = _rests_on(resolved, edges)
-    if year.by_hours:
-        yield _peak_hour(resolved, year, rests_on)
-    wants_heat = np.array(year.monthly(year.room))[year.month] >= np.array(year.monthly(year.outdoors))[year.month]
-    harmful = np.where(wants_heat, np.maximum(year.floor, 0.0), np.maximum(-year.floor, 0.0))
-    useful = np.abs(year.floor) - harmful
-    names = {"net": year.floor, "harmful": harmful, "useful": useful}
-    titles = {
-        "net": "Net heat lost through the floor over the year",
-        "harmful": "Harmful heat through the floor over the year",
-        "useful": "Useful heat through the floor over the year",
-    }
-    cold = int(sum(bool(wants_heat[year.month == n][0]) for n in MONTHS))
-    for name, hourly in names.items():
-        months = year.kilowatt_hours(hourly)
-        yield Finding(
-            "heat.loss-year",
-            titles[name],
-            sum(months),
-            "kWh",
-            at={"of": "floor", "flow": name},
-            within=year.within * YEAR / 3600.0 / KILO,
-            months=months,
-            basis=(*_basis(year), *(() if name == "net" else (basis("practice", "what a room wants of the ground"),))),
-            rests_on=rests_on,
-            steps=(
-                Step(
-                    "Q",
-                    "hours of each month summed",
-                    _by_month(months, "kWh", resolved),
-                    f"{fixed(sum(months), 0)} kWh",
-                ),
-            ),
-            words=_net_words(resolved, year, sum(months)) if name == "net" else _wanted_words(name, sum(months), cold),
-        )
-
-
-def _peak_hour(resolved: Resolved, year: Year, rests_on: tuple[str, ...]) -> Finding:
-    takes_in = float(year.floor.mean()) < 0.0
-    at = int(year.floor.argmin() if takes_in else year.floor.argmax())
-    ends = [year.floor[year.month == n] for n in MONTHS]
-    day, hour = divmod(at - int((year.month < year.month[at]).sum()), 24)
-    when = f"{day + 1} {month_name[int(year.month[at]) + 1]}, {hour + 1:02d}:00"
-    outdoors = say.both(float(year.outdoors[at]), "degC", resolved.system)
-    return Finding(
-        "heat.loss-peak",
-        "Heat taken in through the floor (negative), most, by hours"
-        if takes_in
-        else "Heat lost through the floor, highest, by hours",
-        float(year.floor[at]),
-        "W",
-        at={"of": "floor", "method": "hours"},
-        within=year.within,
-        month=int(year.month[at]) + 1,
-        months=tuple(float(each.min() if takes_in else each.max()) for each in ends),
-        basis=_basis(year),
-        rests_on=rests_on,
-        steps=(
-            Step(
-                "Φ",
-                "each hour of the weather file through the section's response",
-                when,
-                f"{fixed(float(year.floor[at]), 1)} W",
-            ),
-        ),
-        words=f"On {when} of the weather file, outdoors then at {outdoors}.",
-    )
-
-
-def _net_words(resolved: Resolved, year: Year, total: float) -> str:
-    months = year.monthly(year.floor)
-    comes_in = [n for n in MONTHS if months[n] < 0.0]
-    amount = say.both(abs(total), "kWh", resolved.system)
-    if not comes_in:
-        return f"{amount} leave through the floor, in every month."
-    said = "in every month" if len(comes_in) == 12 else _listed(comes_in)
-    whole = f"over the year {amount} more {'leave than come in' if total >= 0.0 else 'come in than leave'}."
-    if total < 0.0:
-        return f"The ground heats this room {said}; {whole}"
-    return f"Heat comes in from the ground {said}; {whole}"
-
-
-def _wanted_words(name: str, amount: float, cold: int) -> str:
-    """Which way the room wants heat to go, said once beside what goes the wrong way."""
-    if name == "useful":
-        return "What goes the way that the room wants." if amount else "At no hour does heat go the way the room wants."
-    if cold == 12:
-        wants = "Outdoors is colder than the room in every month, so the room wants heat all year"
-    elif cold == 0:
-        wants = "Outdoors is warmer than the room in every month, so the room wants coolness all year, if it is cooled"
-    else:
-        of = "month" if cold == 1 else "months"
-        wants = f"In {cold} {of} outdoors is colder than the room, which wants heat"
-        wants += "; in the others coolness, if it is cooled"
-    return f"{wants}. What goes the other way is counted here."
-
-
-def _listed(months: Sequence[int]) -> str:
-    """Some months of the year, from 0, in words.
-
-    >>> _listed([0, 1, 10, 11]), _listed([3]), _listed([3, 4, 8])
-    ('from November to February', 'in April', 'in April, May and September')
-    """
-    starts = [n for n in months if (n - 1) % 12 not in months]
-    names = [month_name[n + 1] for n in months]
-    if len(names) == 1:
-        return f"in {names[0]}"
-    if len(starts) == 1:
-        return f"from {month_name[starts[0] + 1]} to {month_name[(starts[0] + len(months) - 1) % 12 + 1]}"
-    return f"in {', '.join(names[:-1])} and {names[-1]}"
-
-
-def _by_month(months: Sequence[float], unit: str, resolved: Resolved) -> str:
-    return ", ".join(f"{month_name[n + 1][:3]} {fixed(value, 0)}" for n, value in enumerate(months))
 
 
 def floor(resolved: Resolved, solved: SolvedEdge, year: Year) -> Iterator[Finding]:
@@ -281,7 +56,7 @@ def floor(resolved: Resolved, solved: SolvedEdge, year: Year) -> Iterator[Findin
             within=year.of_places,
             month=coldest + 1,
             months=months,
-            basis=_basis(year),
+            basis=of_the_year(year),
             rests_on=(*floor_rests_on(resolved), *solved.rests_on),
             steps=(
                 Step("x", "from the wall", "", f"{fixed(solved.points[place][0] - solved.section.corner[0], 2)} m"),
@@ -324,10 +99,10 @@ def ground(resolved: Resolved, edges: tuple[SolvedEdge, ...], year: Year) -> Ite
         months[coldest],
         "degC",
         at={"of": "effective"},
-        within=year.within / resolved.area * resistance,
+        within=year.within["floor"] / resolved.area * resistance,
         month=coldest + 1,
         months=months,
-        basis=(*_basis(year), film.basis()),
+        basis=(*of_the_year(year), film.basis()),
         rests_on=(*rests_on, film.path),
         steps=(
             Step("R", "film and layers down to the gravel", "", f"{fixed(resistance, 3)} m²·K/W"),
@@ -443,12 +218,6 @@ def first_winters(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Iterator
 
 
 SMALL = 0.01  # W/m²: a flow that no share is told of
-
-
-def _basis(year: Year) -> tuple[Basis, ...]:
-    if not year.by_hours:
-        return conduction()
-    return (*conduction(), basis("sections-response", "hours of the weather file, settled year"))
 
 
 def _rests_on(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> tuple[str, ...]:

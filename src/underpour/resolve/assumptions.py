@@ -33,6 +33,15 @@ class Assumptions:
             self._taken.append(replace(assumed, value=value))
         return value
 
+    def take_word(self, assumed: Assumed) -> str:
+        """The word to use at this path, listed as assumed.
+
+        >>> Assumptions().take_word(Assumed("floor.cooled", "no", None, None, "1", "let go in summer"))
+        'no'
+        """
+        self._taken.append(assumed)
+        return str(assumed.value)
+
     def missing(self, path: str) -> float | None:
         """The value to be tried at a path that has no usual one; None where the brief stays without.
 

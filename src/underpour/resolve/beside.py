@@ -60,7 +60,8 @@ def air_beside(
         )
     ]
     mean, half = (ends[0] + ends[1]) / 2.0, (ends[1] - ends[0]) / 2.0
-    return Beside("unheated space", mean, half * turn, (f"{at}.winter", f"{at}.summer"))
+    follows = usual("unheated-share").value
+    return Beside("unheated space", mean, half * turn, (f"{at}.winter", f"{at}.summer"), follows)
 
 
 def _between(path: str, room: float, outdoors: float, assumed: Assumptions) -> float:

@@ -136,6 +136,7 @@ class Beside:
     mean: float  # degC
     swing: complex  # K
     rests_on: tuple[str, ...] = ()
+    follows: float = 0.0  # how much of what outdoors does from hour to hour; 1 is all of it
 
 
 @dataclass(frozen=True, slots=True)
@@ -246,6 +247,8 @@ class Room:
     humidity: float  # 0 to 1; not a number outdoors, where no finding asks for it
     rests_on: tuple[str, ...]
     humidity_path: str
+    cooled: bool = False  # kept cool in summer; else let go, and then it wants nothing of the ground
+    cooled_told: bool = False  # whether the brief says so
 
 
 @dataclass(frozen=True)
@@ -287,7 +290,7 @@ class Resolved:
 
     def air_beside(self, edge: ResolvedEdge) -> Beside:
         """The air on the other side of one of its edges."""
-        return edge.beside or Beside("outdoors", self.outdoor_mean, self.outdoor_swing)
+        return edge.beside or Beside("outdoors", self.outdoor_mean, self.outdoor_swing, follows=1.0)
 
     @property
     def ground(self) -> Slice:

@@ -249,6 +249,8 @@ def _over_the_floor(
 def _room(brief: Brief, use: Use, outdoor_swing: complex, assumed: Assumptions) -> Room:
     inside, humidity = brief.floor.inside, brief.floor.humidity
     rests_on: tuple[str, ...] = ("floor.inside",)
+    told = brief.floor.cooled is not None
+    cooled = bool(brief.floor.cooled) if told else assumed.take_word(_cooled(use)) == "yes"
     assert use.room is not None and use.humidity is not None
     if inside is None:
         room, why = use.room, f"usual for {use.label.lower()}"
@@ -266,8 +268,15 @@ def _room(brief: Brief, use: Use, outdoor_swing: complex, assumed: Assumptions) 
             for q in (use.humidity.low, use.humidity.value, use.humidity.high)
         )
         value = assumed.take(Assumed("floor.humidity", value, low, high, "%", f"usual for {use.label.lower()}"))
-        return Room(mean, swing, value / 100.0, rests_on, use.humidity.path)
-    return Room(mean, swing, humidity.si, rests_on, "floor.humidity")
+        return Room(mean, swing, value / 100.0, rests_on, use.humidity.path, cooled, told)
+    return Room(mean, swing, humidity.si, rests_on, "floor.humidity", cooled, told)
+
+
+def _cooled(use: Use) -> Assumed:
+    """Whether a room of this use is kept cool in summer, which nobody typed."""
+    kept = "such rooms are kept cool in summer" if use.cooled else "let go in summer unless it is said to be cooled"
+    why = f"{kept} (common practice, no source)"
+    return Assumed("floor.cooled", "yes" if use.cooled else "no", None, None, "1", why)
 
 
 def size(resolved: Resolved) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated
 
-from pydantic import Discriminator, Tag
+from pydantic import Discriminator, StrictBool, Tag
 
 from .. import kinds
 from .layer import Layer
@@ -32,6 +32,12 @@ class FloorTable(Table):
         "Temperature of the room, through the year or by season.",
         "68 F",
         {"winter": "68 F", "summer": "75 F"},
+        default=None,
+    )
+    cooled: StrictBool | None = key(
+        "Whether the room is kept cool in summer; one that is let go wants no coolness of the ground.",
+        True,
+        False,
         default=None,
     )
     humidity: kinds.Humidity | None = key("Relative humidity of the room in winter.", "50 %", default=None)
