@@ -9,10 +9,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cache
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.special import kei, keip, kerp
+from scipy.special import kei, keip, ker, kerp
 
 from ..domain import OutOfDomain, above_zero
 
@@ -73,6 +74,56 @@ def point(load: float, radius: float, foundation: float, distance: NDArray[np.fl
     """
     above_zero(load=load, radius=radius, foundation=foundation)
     return -load / (2.0 * np.pi * foundation * radius**2) * kei(np.asarray(distance) / radius)
+
+
+def concentrated(load: float, radius: float, foundation: float, poisson: float, away: NDArray[np.float64]) -> Under:
+    """What an endless plate does at places beside a point load.
+
+    Parameters
+    ----------
+    load : float
+        [N]
+    radius : float
+        Of relative stiffness. [m]
+    foundation : float
+        k of what lies below. [N/m³]
+    poisson : float
+        [1]
+    away : ndarray, shape (n, 2)
+        Places as seen from the load. [m]
+
+    Returns
+    -------
+    Under
+        Settlement [m] and moments [N·m/m], shape (n,).
+
+    Raises
+    ------
+    OutOfDomain
+        Load, radius or foundation not above zero; a place at the load itself, where moments have no end.
+
+    Source
+    ------
+    Derived from ``point``: M_r + M_t = (1 + ν) P/2π ker(x), M_r − M_t = (1 − ν) P/2π (ker(x) − 2 kei'(x)/x), x = r/l.
+
+    Examples
+    --------
+    Ten radii off, nothing is left of it.
+
+    >>> beside = concentrated(1.0, 1.0, 1.0, 0.2, np.array([[10.0, 0.0]]))
+    >>> bool(abs(beside.moment_x[0]) < 1e-3)
+    True
+    """
+    far, way = np.hypot(*away.T) / radius, np.arctan2(away[:, 1], away[:, 0])
+    above_zero(distance=far)
+    both = (1.0 + poisson) * load / (2.0 * np.pi) * ker(far)
+    apart = (1.0 - poisson) * load / (2.0 * np.pi) * (ker(far) - 2.0 * keip(far) / far)
+    return Under(
+        point(load, radius, foundation, far * radius),
+        (both + apart * np.cos(2.0 * way)) / 2.0,
+        (both - apart * np.cos(2.0 * way)) / 2.0,
+        apart * np.sin(2.0 * way) / 2.0,
+    )
 
 
 def circle(pressure: float, contact: float, radius: float, foundation: float, poisson: float) -> tuple[float, float]:
@@ -204,7 +255,7 @@ def _fan(corners: NDArray, places: NDArray, size: float) -> tuple[NDArray, NDArr
     Each side is halved at the foot of the perpendicular, so that the distance grows one way in each part; the sectors'
     widths follow a substitution by the side's own length, which stays smooth where a side is seen at a low angle.
     """
-    nodes, shares = np.polynomial.legendre.leggauss(ANGLES)
+    nodes, shares = _gauss()
     starts, ends = corners, np.roll(corners, -1, axis=0)
     along = ends - starts
     length = np.hypot(*along.T)
@@ -231,6 +282,11 @@ def _fan(corners: NDArray, places: NDArray, size: float) -> tuple[NDArray, NDArr
         pieces.append((reach, angle, width))
     flat = [np.concatenate([piece[n] for piece in pieces], -1).reshape(len(places), -1) for n in range(3)]
     return flat[0], flat[1], flat[2]
+
+
+@cache
+def _gauss() -> tuple[NDArray, NDArray]:
+    return np.polynomial.legendre.leggauss(ANGLES)
 
 
 def _twice_the_area(corners: NDArray) -> float:

@@ -1,0 +1,154 @@
+"""What stands on the slab, as loads on the plate's unknowns: pressures on any outline, rounded heaps, curling."""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from ..domain import OutOfDomain, above_zero
+from .cells import parts_of_cells
+from .hermite import gauss, shapes, sizes
+from .plate import Plate, points_of
+from .slab import Pressed
+from .springs import plate_stiffness
+
+REACH = 5.0  # widths of a heap after which nothing of it is left: 4 parts in a million
+OUT_OF_THE_SLAB = 1e-6  # share of a load that may hang over by rounding
+
+
+def pressed(plate: Plate, load: Pressed) -> NDArray[np.float64]:
+    """Loads of an even pressure on a part of the slab.
+
+    Parameters
+    ----------
+    plate : Plate
+        [m]
+    load : Pressed
+        [m, Pa]
+
+    Returns
+    -------
+    ndarray, shape (unknowns,)
+        [N]
+
+    Raises
+    ------
+    OutOfDomain
+        A part of the outline lies outside of the slab.
+
+    Source
+    ------
+    The pressure's work on each shape, exact for straight outlines.
+
+    Examples
+    --------
+    See ``plate.plate``.
+    """
+    cells, found = plate.cells, np.zeros(plate.unknowns)
+    there, borne = cells.there, 0.0
+    for ix, iy, places in parts_of_cells([load.outline], cells.x, cells.y):
+        if there[ix, iy]:
+            found += _at_places(plate, ix, iy, places[:, 0], places[:, 1], load.pressure * places[:, 2])
+            borne += float(places[:, 2].sum())
+    if borne < load.area * (1.0 - OUT_OF_THE_SLAB):
+        raise OutOfDomain(f"a load of {load.area:.4g} m² stands on the slab with {borne:.4g} m² only")
+    return found
+
+
+def heaped(plate: Plate, force: float, x: float, y: float, width: float) -> NDArray[np.float64]:
+    """Loads of a force that is heaped up as Gauss's bell, which any cells of about its width can carry.
+
+    Parameters
+    ----------
+    plate : Plate
+        [m]
+    force : float
+        [N]
+    x, y : float
+        Its middle. [m]
+    width : float
+        Standard deviation. [m]
+
+    Returns
+    -------
+    ndarray, shape (unknowns,)
+        What falls beside the slab is not borne. [N]
+
+    Raises
+    ------
+    OutOfDomain
+        The width is not above zero.
+
+    Source
+    ------
+    Definition; see ``split``.
+
+    Examples
+    --------
+    See ``split``.
+    """
+    above_zero(width=width)
+    cells = plate.cells
+    columns = _near(cells.x, x, width)
+    rows = _near(cells.y, y, width)
+    at, weight = gauss()
+    values = []
+    for lines, chosen, middle in ((cells.x, columns, x), (cells.y, rows, y)):
+        step = np.diff(lines)[chosen]
+        place = lines[chosen][:, None] + step[:, None] * at
+        bell = np.exp(-(((place - middle) / width) ** 2) / 2.0) / (width * np.sqrt(2.0 * np.pi))
+        values.append(np.einsum("nq,qi,n->ni", bell * weight, shapes(at, 0), step) * sizes(step, plate.unit))
+    ix, iy = (each.ravel() for each in np.meshgrid(columns, rows, indexing="ij"))
+    both = force * np.einsum("ni,mj->nmij", *values).reshape(-1, 16)
+    on = cells.there[ix, iy]
+    return np.bincount(points_of(plate, ix[on], iy[on]).ravel(), both[on].ravel(), plate.unknowns)
+
+
+def curled(plate: Plate, curvature: float) -> NDArray[np.float64]:
+    """Loads of a slab that would bend by itself, its top shorter than its underside: edges rise.
+
+    Parameters
+    ----------
+    plate : Plate
+        [m]
+    curvature : float
+        That a free strip would take: difference of strain between underside and top over the thickness. [1/m]
+
+    Returns
+    -------
+    ndarray, shape (unknowns,)
+        Its moments are ``answered`` less D (1 + ν) times the curvature. [N]
+
+    Source
+    ------
+    Kirchhoff's plate with an initial curvature, the same in all directions.
+
+    Examples
+    --------
+    See tests/exact/test_plates_by_elements.py.
+    """
+    found = np.zeros(plate.unknowns)
+    slab, nu = plate.slab, plate.slab.poisson
+    for places in plate.places:
+        bent = places.bent(plate.cells)
+        stiffness = plate_stiffness(slab.modulus, plate.thickness_at(places.x, places.y), nu)
+        pull = -stiffness * (1.0 + nu) * curvature * places.weight
+        values = np.einsum("cq,cqi->ci", pull, bent) * places.scale
+        found += np.bincount(places.points.ravel(), values.ravel(), plate.unknowns)
+    return found
+
+
+def _near(lines: NDArray, middle: float, width: float) -> NDArray[np.int64]:
+    first = np.searchsorted(lines, middle - REACH * width, side="right") - 1
+    last = np.searchsorted(lines, middle + REACH * width, side="left")
+    return np.arange(max(int(first), 0), min(int(last), len(lines) - 1))
+
+
+def _at_places(plate: Plate, ix: int, iy: int, x: NDArray, y: NDArray, force: NDArray) -> NDArray[np.float64]:
+    cells = plate.cells
+    wide, high = cells.x[ix + 1] - cells.x[ix], cells.y[iy + 1] - cells.y[iy]
+    across = shapes((x - cells.x[ix]) / wide, 0) * sizes(np.array([wide]), plate.unit)
+    up = shapes((y - cells.y[iy]) / high, 0) * sizes(np.array([high]), plate.unit)
+    values = np.einsum("q,qi,qj->ij", force, across, up).ravel()
+    points = points_of(plate, np.array([ix]), np.array([iy]))[0]
+    return np.bincount(points, values, plate.unknowns)
