@@ -101,7 +101,9 @@ def heaped(plate: Plate, force: float, x: float, y: float, width: float) -> NDAr
     ix, iy = (each.ravel() for each in np.meshgrid(columns, rows, indexing="ij"))
     both = force * np.einsum("ni,mj->nmij", *values).reshape(-1, 16)
     on = cells.there[ix, iy]
-    return np.bincount(points_of(plate, ix[on], iy[on]).ravel(), both[on].ravel(), plate.unknowns)
+    return np.asarray(
+        np.bincount(points_of(plate, ix[on], iy[on]).ravel(), both[on].ravel(), plate.unknowns), np.float64
+    )
 
 
 def curled(plate: Plate, curvature: float) -> NDArray[np.float64]:
@@ -151,4 +153,4 @@ def _at_places(plate: Plate, ix: int, iy: int, x: NDArray, y: NDArray, force: ND
     up = shapes((y - cells.y[iy]) / high, 0) * sizes(np.array([high]), plate.unit)
     values = np.einsum("q,qi,qj->ij", force, across, up).ravel()
     points = points_of(plate, np.array([ix]), np.array([iy]))[0]
-    return np.bincount(points, values, plate.unknowns)
+    return np.asarray(np.bincount(points, values, plate.unknowns), np.float64)

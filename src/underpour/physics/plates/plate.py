@@ -101,7 +101,7 @@ class Places:
         """Forces at the places, (cells, places), as loads on the unknowns. [N]"""
         heights = np.broadcast_to(self.heights, (len(self.points), *self.heights.shape[1:]))
         found = np.einsum("cq,cqi->ci", force, heights) * self.scale
-        return np.bincount(self.points.ravel(), found.ravel(), unknowns)
+        return np.asarray(np.bincount(self.points.ravel(), found.ravel(), unknowns), np.float64)
 
 
 @dataclass(eq=False)
