@@ -27,6 +27,7 @@ ROWS = [
         SITE,
         'ground = { conductivity = "3.5 W/(m·K)", heat-capacity = "3 MJ/(m³·K)" }',
     ),
+    ({"site.surface.freezing": 0.5, "site.surface.thawing": 1.3}, SITE, "surface = { freezing = 0.5, thawing = 1.3 }"),
     ({"edge.A.ground": -0.3}, EDGE, 'ground = "-300 mm"'),
     ({"edge.A.wall": 0.15}, EDGE, 'wall = [{ concrete = "150 mm" }]'),
     ({"edge.A.above": 0.15}, EDGE, 'above = [{ timber-frame = "150 mm" }]'),
@@ -48,6 +49,7 @@ def numbers(resolved: Resolved) -> dict[str, object]:
     return {
         "room": (room.mean, room.swing, room.humidity),
         "ground": (resolved.ground.conductivity, resolved.ground.heat_capacity),
+        "surface": resolved.surface,
         "depth": resolved.available_depth,
         "edges": [(e.ground, e.footing, slices(e.wall), slices(e.above)) for e in resolved.edges],
     }

@@ -15,7 +15,7 @@ from underpour.cut import solved_edges
 from underpour.physics.conduction.shapes import Films
 from underpour.physics.conduction.solve import Climate, solve
 from underpour.physics.domain import OutOfDomain
-from underpour.physics.ground_surface import seasons, surface_year, under_snow
+from underpour.physics.ground_surface import seasons, sol_air, surface_year, under_snow
 from underpour.resolve.resolved import Beside
 
 
@@ -94,6 +94,30 @@ def test_snow_and_turf_keep_the_ground_under_the_edge_warmer_and_the_floor_loses
 
 def test_paving_in_the_sun_warms_the_ground_on_the_mean_of_the_year():
     assert lost(floor(f"ground = {CLAY}", more='surface = "asphalt"')).mean < lost(floor(f"ground = {CLAY}")).mean
+
+
+@pytest.mark.parametrize("share", [0.0, 0.4, 1.0])
+def test_a_surface_takes_the_same_heat_from_its_sol_air_as_from_air_sun_and_sky(share):
+    """At any temperature of the surface: h (t - s) + a I - R is h (t_sol - s)."""
+    air, sun, sky, film = 7.0, 180.0, 50.0, 0.05
+    for surface in (-10.0, 3.0, 40.0):
+        balance = (air - surface) / film + share * sun - sky
+        assert (sol_air(air, sun, share, sky, film) - surface) / film == approx(balance)
+
+
+@pytest.mark.parametrize("bad", [(1.2, 50.0, 0.04), (-0.1, 50.0, 0.04), (0.6, -1.0, 0.04), (0.6, 50.0, 0.0)])
+def test_sun_that_no_surface_takes_up_is_refused(bad):
+    with pytest.raises(OutOfDomain):
+        sol_air(10.0, 100.0, *bad)
+
+
+def test_the_darker_the_sunny_ground_the_less_the_floor_loses():
+    losses = [
+        lost(floor(f"ground = {CLAY}", more=f'surface = {{ sun = ["155 W/m²"], absorptance = "{share} %" }}')).mean
+        for share in (30, 60, 90)
+    ]
+    bare = lost(floor(f"ground = {CLAY}")).mean
+    assert losses == sorted(losses, reverse=True) and losses[0] > bare > losses[1]
 
 
 def test_the_wall_above_the_ground_keeps_the_air():

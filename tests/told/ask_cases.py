@@ -105,8 +105,10 @@ def over_water() -> list[str]:
 
 
 def covered() -> list[str]:
-    """A house on ground under turf, and one under snow."""
-    return [with_line(bare("dwelling", "frost-wall"), "site", line) for line in ('surface = "turf"', 'snow = "300 mm"')]
+    """A house on ground under turf, one under snow, one on ground in the sun, and one where it never freezes."""
+    lines = ('surface = "turf"', 'snow = "300 mm"', 'surface = { sun = ["155 W/m²"] }')
+    warm = bare("dwelling", "frost-wall").replace("Duluth, MN", "Miami, FL")
+    return [*(with_line(bare("dwelling", "frost-wall"), "site", line) for line in lines), warm]
 
 
 def each_kind() -> list[str]:

@@ -1,6 +1,7 @@
 """The ground as people tell it: what moves which way, what is said, and what cannot be."""
 
 import pytest
+from pytest import approx
 
 from underpour.answer import findings
 from underpour.brief import reads
@@ -78,7 +79,7 @@ def test_quartz_that_is_not_told_is_assumed_and_the_note_says_how_the_ground_was
     note = next(note for note in resolved.notes if "Johansen" in note)
     assert "59 % of its pores are full" in note and "Kersten's of 1949" in note
     typed = house(report('kind = "fine", quartz = "60 %"'))
-    assert not [each for each in typed.assumed if each.path.startswith("site.")]
+    assert not [each for each in typed.assumed if each.path.startswith("site.ground")]
     assert typed.ground.conductivity > resolved.ground.conductivity
 
 
@@ -220,6 +221,74 @@ def test_what_lies_on_the_ground_is_said_with_its_mean_and_swing_and_what_is_tak
     deep = house('snow = "300 mm"')
     assert any("under 300 mm (11.8" in note and "snow is cleared away" in note for note in deep.notes)
     assert [each.value for each in deep.assumed if each.path == "site.snow-conductivity"] == [0.2]
+
+
+SUN = [70, 110, 160, 200, 235, 255, 255, 215, 160, 105, 65, 55]  # W/m²
+TYPED_SUN = ", ".join(f'"{month} W/m²"' for month in SUN)
+
+
+def test_ground_of_which_nothing_is_said_is_listed_as_bare_and_a_typed_surface_takes_its_place():
+    bare = house("")
+    listed = {each.path: (each.low, each.value, each.high) for each in bare.assumed if "surface" in each.path}
+    assert listed == {"site.surface.freezing": (0.5, 1.0, 1.0), "site.surface.thawing": (0.8, 1.0, 1.6)}
+    assert bare.surface is None
+    for typed in ("surface = { freezing = 0.7, thawing = 1 }", f"surface = {{ sun = [{TYPED_SUN}] }}", 'snow = "1 ft"'):
+        resolved = house(typed)
+        assert not set(listed) & {each.path for each in resolved.assumed}
+        assert resolved.surface is not None
+    warm = HOUSE.format(site="").replace("Duluth, MN", "Miami, FL")
+    (word,) = (each for each in resolve(reads(warm).brief).assumed if "surface" in each.path)
+    assert (word.path, word.value, word.low) == ("site.surface", "bare, as warm as the air", None)
+
+
+def test_summers_warmer_than_paving_was_measured_in_are_not_tried_with_paving():
+    chicago = resolve(reads(HOUSE.format(site="").replace("Duluth, MN", "Chicago, IL")).brief)
+    (thawing,) = (each for each in chicago.assumed if each.path == "site.surface.thawing")
+    assert thawing.high == 1.1
+
+
+def test_sun_warms_the_ground_by_what_it_takes_up_less_what_goes_to_the_sky():
+    """0.9 of the 157.08 W/m² that the twelve months come to, less 40, through the film of 0.04: 4.055 K."""
+    resolved = house(f'surface = {{ sun = [{TYPED_SUN}], absorptance = "90 %", to-sky = "40 W/m²" }}')
+    assert sum(SUN) / 12 == approx(157.083, abs=1e-3)
+    assert resolved.surface.mean - resolved.outdoor_mean == approx(4.055, abs=1e-3)
+    assert abs(resolved.surface.swing) > abs(resolved.outdoor_swing)
+    assert not [each for each in resolved.assumed if "surface" in each.path]
+    (note,) = (note for note in resolved.notes if "dry and in the sun" in note)
+    assert "from memory" in note and "keeps it cooler" in note
+    (open_colour, open_sky) = (
+        each for each in house(f"surface = {{ sun = [{TYPED_SUN}] }}").assumed if "surf" in each.path
+    )
+    assert (open_colour.value, open_colour.unit, open_sky.value) == (60.0, "%", 57.0)
+
+
+def test_sun_of_the_year_alone_lifts_the_mean_and_leaves_the_swing():
+    resolved = house('surface = { sun = ["155 W/m²"], absorptance = "60 %", to-sky = "57 W/m²" }')
+    assert resolved.surface.swing == resolved.outdoor_swing
+    assert resolved.surface.mean - resolved.outdoor_mean == approx((0.6 * 155 - 57) * 0.04)
+
+
+def test_sun_is_answered_where_it_never_freezes():
+    text = HOUSE.format(site='surface = { sun = ["220 W/m²"] }').replace("Duluth, MN", "Miami, FL")
+    resolved = resolve(reads(text).brief)
+    assert resolved.surface.mean == approx(resolved.outdoor_mean + 3.0)
+
+
+@pytest.mark.parametrize(
+    ("surface", "words"),
+    [
+        ('{ sun = ["155 W/m²"], thawing = 1.2 }', "Factors and sun both say"),
+        ('{ sun = ["155 W/m²", "160 W/m²"] }', "sun has 2 values; a year has twelve months."),
+        ('{ sun = ["900 W/m²"] }', "900 W/m² is no mean of a month"),
+        ('{ sun = ["155 W/m²"], to-sky = "-5 W/m²" }', "would come from the sky"),
+        ('{ absorptance = "60 %" }', "nothing says how much sun there is"),
+        ('{ to-sky = "60 W/m²", freezing = 1 }', "nothing says how much sun there is"),
+        ('{ sun = ["4 kWh/m²"] }', "kWh/m²"),
+        ('{ sun = ["155 W/m²"], absorptance = "160 %" }', "160 %"),
+    ],
+)
+def test_sun_that_cannot_be_is_told(surface, words):
+    assert words in told(f"surface = {surface}")
 
 
 @pytest.mark.parametrize(

@@ -335,6 +335,7 @@ WaterShare = Annotated[Measure, _read(water_share), _shown("Water by volume", "5
 Humidity = Annotated[Measure, _read(measure.humidity), _shown("Relative humidity", "50 %")]
 Conductivity = Annotated[Measure, _read(measure.conductivity), _shown("Thermal conductivity", "0.036 W/(m·K)")]
 Factor = Annotated[float, PlainValidator(factor), WithJsonSchema({"type": ["number", "string"], "title": "Factor"})]
+HeatFlux = Annotated[Measure, _read(measure.heat_flux), _shown("Heat flow by area", "155 W/m²")]
 HeatCapacity = Annotated[
     Measure, _read(measure.heat_capacity_by_volume), _shown("Heat capacity by volume", "3 MJ/(m³·K)")
 ]

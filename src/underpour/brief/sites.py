@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Container, Iterator
 
 from ..mistakes import Mistake
-from .tables.site import Site
+from .tables.site import Site, SurfaceFactors
 
+MOST_SUN = 450.0  # W/m², mean of a month on level ground: no place on earth has more (common practice, no source)
 SAYS_WHERE = ("place", "zip", "monthly", "weather")
 
 
@@ -26,6 +27,8 @@ def unclear_site(site: Site, typed: Container[str]) -> Iterator[Mistake]:
         wrong = f"monthly has {len(site.monthly)} temperatures; a year has twelve."
         yield Mistake("site.monthly", "", wrong, "Write the mean of each month, January first.")
     yield from _unclear_layers(site)
+    if isinstance(site.surface, SurfaceFactors):
+        yield from _unclear_sun(site.surface)
     if site.snow is not None and site.surface is not None:
         wrong = "surface and snow both say what lies on the ground outside."
         yield Mistake("site.snow", "", wrong, "Keep one: turf is meant with its usual snow, paving is kept clear.")
@@ -36,6 +39,33 @@ def unclear_site(site: Site, typed: Container[str]) -> Iterator[Mistake]:
         if value is not None and site.water_table is None and "water-table" not in typed:
             wrong = f"{key} is told, and nothing says how high the ground water stands."
             yield Mistake(f"site.{key}", "", wrong, 'Write water-table = "9 ft", or take this out.')
+
+
+def _unclear_sun(surface: SurfaceFactors) -> Iterator[Mistake]:
+    """Sun beside factors that have it in them, of a wrong number of months, or such as falls nowhere."""
+    typed = surface.model_fields_set
+    if surface.sun is None:
+        for key in ("absorptance", "to-sky"):
+            if key.replace("-", "_") in typed and "sun" not in typed:
+                wrong = f"{key} is told, and nothing says how much sun there is."
+                yield Mistake(f"site.surface.{key}", "", wrong, 'Write sun = ["155 W/m²"], or take this out.')
+        return
+    if typed & {"freezing", "thawing"}:
+        wrong = "Factors and sun both say how warm the ground outside is: factors have the sun in them."
+        yield Mistake("site.surface.sun", "", wrong, "Keep one of the two.")
+    if len(surface.sun) not in (1, 12):
+        wrong = f"sun has {len(surface.sun)} values; a year has twelve months."
+        yield Mistake(
+            "site.surface.sun", "", wrong, "Write the mean of each month, January first, or one for the year."
+        )
+    for number, month in enumerate(surface.sun, start=1):
+        if not 0.0 <= month.si <= MOST_SUN:
+            wrong = f"{month.typed} is no mean of a month: level ground gets between 0 and 450 W/m², nights counted."
+            instead = "Write the mean of day and night; 4 kWh/m² a day are 167 W/m²."
+            yield Mistake(f"site.surface.sun.{number}", f'"{month.typed}"', wrong, instead)
+    if surface.to_sky is not None and surface.to_sky.si < 0.0:
+        wrong = f"{surface.to_sky.typed} would come from the sky."
+        yield Mistake("site.surface.to-sky", f'"{surface.to_sky.typed}"', wrong, 'A loss is above zero: "57 W/m²".')
 
 
 def _unclear_layers(site: Site) -> Iterator[Mistake]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from .belonging import belonging, least_strength, unsuited
 from .compatibility import agent, agents, steady_heat
-from .ground_surfaces import ground_cover, snow_conductivity
+from .ground_surfaces import ground_cover, snow_conductivity, sunlit
 from .grounds import default_ground, ground, grounds
 from .listing import everything
 from .materials import material, materials
@@ -43,6 +43,7 @@ __all__ = [
     "source",
     "sources",
     "steady_heat",
+    "sunlit",
     "surface",
     "surfaces",
     "unsuited",

@@ -34,7 +34,7 @@ def _by_key() -> dict[str, GroundCover]:
 
 
 def ground_cover(key: str) -> GroundCover:
-    """The surface of that key: one of the words that a brief can hold.
+    """The surface of that key: one of the words that a brief can hold, or ``bare``, which is taken where it holds none.
 
     >>> ground_cover("turf").freezing.value
     0.5
@@ -49,3 +49,16 @@ def snow_conductivity() -> Quantity:
     0.2
     """
     return quantity(table("ground_surfaces")["snow"]["conductivity"], "catalogue.ground-surface.snow.conductivity")
+
+
+def sunlit() -> tuple[Quantity, Quantity]:
+    """Share of the sun that a surface takes up [1], and what it loses to the sky beyond what its film counts [W/m²].
+
+    >>> [each.value for each in sunlit()]
+    [0.6, 57.0]
+    """
+    entry = table("ground_surfaces")["sun"]
+    absorptance, to_sky = (
+        quantity(entry[key], f"catalogue.ground-surface.sun.{key}") for key in ("absorptance", "to-sky")
+    )
+    return absorptance, to_sky

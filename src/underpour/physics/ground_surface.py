@@ -1,4 +1,4 @@
-"""How warm the surface of the ground is through the year, beside the air: by n-factors, and under snow."""
+"""How warm the surface of the ground is through the year, beside the air: by n-factors, under snow, and in the sun."""
 
 from __future__ import annotations
 
@@ -141,3 +141,51 @@ def under_snow(thickness: float, snow_conductivity: float, conductivity: float, 
         raise OutOfDomain(f"thickness must not be below zero, got {thickness!r}")
     admittance = complex_root(2j * pi / YEAR * conductivity * heat_capacity)
     return 1.0 / abs(1.0 + thickness / snow_conductivity * admittance)
+
+
+def sol_air(
+    air: float | complex, sun: float | complex, absorptance: float, to_sky: float, film: float
+) -> float | complex:
+    """Air that would warm a surface as the real air, the sun and the sky do together: its sol-air temperature.
+
+    Parameters
+    ----------
+    air : float or complex
+        Temperature of the air, or the swing of its wave. [degC or K]
+    sun : float or complex
+        Radiation that falls on the surface, at the same moment or on the same mean; or the swing of its wave. [W/m²]
+    absorptance : float
+        Share of it that the surface takes up, 0 to 1. [1]
+    to_sky : float
+        What the surface loses to the sky beyond what the film counts, emissivity in it; not below zero, nought where
+        ``air`` is a swing. [W/m²]
+    film : float
+        Resistance of the outer surface, above zero; the one through which the surface is then solved. [m²·K/W]
+
+    Returns
+    -------
+    float or complex
+        As ``air``. What water takes that dries off the surface is not counted: damp ground stays cooler. [degC or K]
+
+    Raises
+    ------
+    OutOfDomain
+        A share outside 0 to 1, a loss below zero, a film that is not above zero.
+
+    Source
+    ------
+    ASHRAE Fundamentals, sol-air temperature: t + a I / h - e dR / h; ISO 52016-1, outer surfaces. Both from memory.
+
+    Examples
+    --------
+    200 W/m² on a surface that takes up 0.6 of it and loses 57 to the sky, h = 25 W/(m²·K): 10 + 120/25 - 57/25.
+
+    >>> round(sol_air(10.0, 200.0, 0.6, 57.0, 0.04), 6)
+    12.52
+    """
+    above_zero(film=film)
+    if not 0.0 <= absorptance <= 1.0:
+        raise OutOfDomain(f"absorptance must lie between 0 and 1, got {absorptance!r}")
+    if not to_sky >= 0.0:
+        raise OutOfDomain(f"to_sky must not be below zero, got {to_sky!r}")
+    return air + (absorptance * sun - to_sky) * film

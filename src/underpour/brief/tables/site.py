@@ -36,10 +36,24 @@ def table_or_word(value: object) -> str:
 
 
 class SurfaceFactors(Table):
-    """The ground's surface outside by its n-factors, measured or known."""
+    """The ground's surface outside by its n-factors, measured or known; or dry and in the sun, by what falls on it."""
 
     freezing: kinds.Factor = key("Freezing index of the surface over that of the air.", 0.5, default=1.0)
     thawing: kinds.Factor = key("Thawing index of the surface over that of the air.", 1.6, default=1.0)
+    sun: tuple[kinds.HeatFlux, ...] | None = key(
+        "Sun that falls on level ground there, in the place of the factors: means of twelve months, day and night, "
+        "January first; or the mean of the year alone. 4 kWh/m² a day are 167 W/m².",
+        ["70 W/m²", "110 W/m²", "160 W/m²", "200 W/m²", "235 W/m²", "255 W/m²",
+         "255 W/m²", "215 W/m²", "160 W/m²", "105 W/m²", "65 W/m²", "55 W/m²"],
+        ["155 W/m²"],
+        default=None,
+    )  # fmt: skip
+    absorptance: kinds.Share | None = key(
+        "Share of that sun which the surface takes up: light paving 30 %, asphalt 90 %.", "60 %", default=None
+    )
+    to_sky: kinds.HeatFlux | None = key(
+        "What the surface loses to the sky beyond its film, mean of the year.", "57 W/m²", default=None
+    )
 
 
 class Site(Table):
@@ -111,6 +125,7 @@ class Site(Table):
         "What lies on the ground outside, paving kept clear of snow; unless typed it is bare and as warm as the air.",
         "turf",
         {"freezing": 0.5, "thawing": 1.0},
+        {"sun": ["155 W/m²"], "absorptance": "60 %"},
         default=None,
     )
     snow: kinds.Depth | None = key(
