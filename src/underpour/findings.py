@@ -46,7 +46,7 @@ class Move:
     """What a value of the brief, put otherwise by so much, would change of a finding's value."""
 
     path: str
-    by: float  # in ``unit``
+    by: float  # in ``unit``; of what is not typed and has no usual value, the value itself
     unit: str
     change: float  # in the finding's unit; a temperature's in K
 

@@ -1,6 +1,7 @@
 """What moves a number, by the adjoint, against differences of two whole solves on the same grid: the second way."""
 
 from dataclasses import replace
+from itertools import pairwise
 
 import numpy as np
 import pytest
@@ -187,6 +188,46 @@ def test_half_as_much_foam_again_is_told_to_three_in_a_hundred_by_slope_and_curv
             true = anew.flow_swing[floor].sum() - like.flow_swing[floor].sum()
             assert abs(told - true) <= 0.03 * abs(true) + 2e-3, (seed, part.label)
     assert foams >= len(seeds)
+
+
+@pytest.mark.parametrize("seed", [2, *(pytest.param(seed, marks=pytest.mark.proof) for seed in range(3, 23))])
+def test_ground_that_changes_below_a_line_of_the_grid_is_told_to_three_in_a_hundred(seed):
+    """Conductivity and heat capacity at once, below a line: mean flow and swing against a whole solve. Derived."""
+    made = drawn_at_random(seed)
+    like = sketched(made)
+    floor = floor_faces(like.equations.faces)
+    unit = flow(like, floor, 1.0, 1.0)
+    ground = 0  # the ground comes first
+    of = made.parts[ground]
+    assert "ground" in of.path
+    x0, x1, y0, _ = made.extent
+    lines = like.equations.y[::2]
+    level = lines[np.argmin(np.abs(lines - (made.underside - 1.0)))]
+    box = ((x0, y0), (x1, y0), (x1, level), (x0, level))
+    wet = replace(of, outline=box, conductivity=1.3 * of.conductivity, heat_capacity=1.4 * of.heat_capacity)
+    wet = replace(wet, priority=of.priority - 1)
+    anew = Anew(made, like, parts=[*made.parts, wet])
+    change, stored = np.zeros(len(made.parts)), np.zeros(len(made.parts))
+    change[ground], stored[ground] = 0.3 * of.conductivity, 0.4 * of.heat_capacity
+    mean, swing = bent(like, change, stored, (-np.inf, level))
+    told = by_fraction(np.array(unit.mean @ mean.first), np.array(unit.mean @ mean.second))
+    true = anew.flow_mean[floor].sum() - like.flow_mean[floor].sum()
+    assert true != 0.0 and told == pytest.approx(true, rel=0.03)
+    told = by_fraction(np.array(unit.swing @ swing.first), np.array(unit.swing @ swing.second))
+    true = anew.flow_swing[floor].sum() - like.flow_swing[floor].sum()
+    assert abs(told - true) <= 0.03 * abs(true) + 2e-3
+
+
+def test_between_two_levels_parts_of_a_change_add_up_to_the_whole():
+    """To first order, cut anywhere, off the lines of the grid too."""
+    made = drawn_at_random(1)
+    like = sketched(made)
+    change, stored = np.full(len(made.parts), 0.1), np.full(len(made.parts), 1e5)
+    whole = bent(like, change, stored)
+    cuts = [-np.inf, made.underside - 1.2345, made.underside - 0.0123, np.inf]
+    parts = [bent(like, change, stored, (low, high)) for low, high in pairwise(cuts)]
+    for n in (0, 1):
+        assert np.allclose(sum(part[n].first for part in parts), whole[n].first, atol=1e-9)
 
 
 def test_where_nothing_swings_only_the_mean_is_moved():

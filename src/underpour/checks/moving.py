@@ -1,9 +1,10 @@
-"""What moves the heat's numbers: another inch of a board, the ground and other open values at their low and high."""
+"""What moves the heat's numbers: another inch of a board, open values at their ends, ground water that is nearer."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
+from math import ceil, inf
 
 import numpy as np
 from numpy.typing import NDArray
@@ -11,7 +12,7 @@ from numpy.typing import NDArray
 from ..findings import Finding, Move, Step
 from ..measure import say
 from ..measure.table import System
-from ..physics.conduction.adjoint import bent, by_fraction, coldest, flow, place, slopes
+from ..physics.conduction.adjoint import EVERYWHERE, bent, by_fraction, coldest, flow, place, slopes
 from ..physics.conduction.assemble import Faces
 from ..physics.conduction.solve import Solution
 from ..resolve import Resolved
@@ -19,8 +20,10 @@ from ..sections.parts import Part
 from .solved import SolvedEdge, floor_faces, wall_faces
 
 INCH = {"US": 0.0254, "SI": 0.025}  # m
+NEARER = {"US": 0.9144, "SI": 1.0}  # m, 3 ft: how much nearer ground water is tried
+FOOT = {"US": 0.3048, "SI": 0.1}  # m: what a depth that nobody typed is rounded up to
 WETNESS = {"low": ", as drier ground has", "high": ", as wetter ground has"}
-MOST = 3  # told beside one number: those that move it most
+MOST = 3  # told beside one number: those that move it most, and ground water that stands nearer
 LEAST_WARMTH, LEAST_OF_A_FLOW = 0.05, 1e-3  # K, and of the flow: what moves it by less is not told
 FLOWS = {"floor": floor_faces, "wall": wall_faces}
 
@@ -36,6 +39,7 @@ class Try:
     board: bool  # what is inside a place that grows shifts its neighbours: told for flows alone
     conductivity: tuple[NDArray[np.float64], ...]  # of each edge (parts,) W/(m·K)
     capacity: tuple[NDArray[np.float64], ...]  # of each edge (parts,) J/(m³·K)
+    between: tuple[tuple[float, float], ...] = ()  # of each edge the levels between which it is so, m; (): everywhere
 
 
 @dataclass(frozen=True)
@@ -53,19 +57,22 @@ def told(resolved: Resolved, edges: tuple[SolvedEdge, ...], found: Iterable[Find
     """What moves the losses and the coldest places, beside each of them.
 
     Asks
-        What would another inch of foam here, or another ground than the one assumed, change?
+        What would another inch of foam here, another ground than the one assumed, or ground water that stands nearer,
+        change?
     Why
         A number that hangs on a guess is worth a look at the site; an inch that moves nothing is not worth buying.
     Worked out
         By the adjoint and one or two more loads on the solved section: slope and curvature together. A heat capacity by
-        the slope alone.
+        the slope alone. Ground water is tried as soaked ground, its heat capacity too, as high as it stands then.
     Holds for
         A board that resists more where it lies: what it pushes down or aside is not in it, so it is told for losses
         and not for the temperature of a place, which hangs on the shape of the corner: type the inch in an alternative.
+        Ground water that stands still. Ground whose properties are typed is told of where the brief says what it is
+        below the water.
     Source
         Derived from the section's equations.
     """
-    tries = [*_boards(resolved, edges), *_open(resolved, edges)]
+    tries = [*_boards(resolved, edges), *_open(resolved, edges), _nearer_water(resolved, edges)]
     answered = [_answered(each, edges) for each in tries]
     return [_beside(finding, resolved.system, edges, tries, answered) for finding in found]
 
@@ -116,6 +123,44 @@ def _open(resolved: Resolved, edges: Sequence[SolvedEdge]) -> Iterable[Try]:
             yield Try(each.path, words, end - each.value, each.unit, False, conductivity, capacity)
 
 
+def _nearer_water(resolved: Resolved, edges: Sequence[SolvedEdge]) -> Try:
+    """Ground water nearer than it is, by a metre or half of its depth; where none is told, that far below the floor."""
+    step, unit = NEARER[resolved.system], FOOT[resolved.system]
+    if resolved.water is not None:
+        stood = resolved.water.depth
+        depth = max(stood - step, stood / 2.0)
+        by, told = depth - stood, "ground water {nearer} nearer, {depth} below the finished ground"
+    else:
+        stood = inf
+        underside = max(edge.edge.ground + resolved.total for edge in edges)
+        depth = by = unit * ceil((max(underside, 0.0) + step) / unit - 1e-9)
+        told = "ground water {depth} below the finished ground, where none is told"
+    nearer, below = (say.value(length, "m", resolved.system) for length in (abs(by), depth))
+    changes = [_soaked(resolved, edge) for edge in edges]
+    return Try(
+        "site.water-table",
+        f"{told.format(nearer=nearer, depth=below)}, standing still",
+        by,
+        "m",
+        False,
+        tuple(conductivity for conductivity, _ in changes),
+        tuple(capacity for _, capacity in changes),
+        tuple((edge.edge.ground - stood, edge.edge.ground - depth) for edge in edges),
+    )
+
+
+def _soaked(resolved: Resolved, edge: SolvedEdge) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
+    """What soaking changes of each part's conductivity and heat capacity; nought but for ground above the water."""
+    conductivity, capacity = np.zeros(len(edge.section.parts)), np.zeros(len(edge.section.parts))
+    for stratum in resolved.strata:
+        of, soaked = stratum.slice, stratum.soaked
+        for n, part in enumerate(edge.section.parts):
+            if soaked is not None and (part.path, part.label) == (of.path, of.words):
+                conductivity[n] = soaked.conductivity - of.conductivity
+                capacity[n] = soaked.heat_capacity - of.heat_capacity
+    return conductivity, capacity
+
+
 def _is(part: Part, at: str, value: float, stored: bool) -> bool:
     """Whether a part has its value from this place of the brief."""
     here = part.path == at or part.path.startswith(f"{at}.")
@@ -124,9 +169,10 @@ def _is(part: Part, at: str, value: float, stored: bool) -> bool:
 
 def _answered(each: Try, edges: Sequence[SolvedEdge]) -> Answers:
     answers: list[Answer | None] = []
-    for edge, change in zip(edges, each.conductivity, strict=True):
-        if change.any():
-            mean, swing = bent(edge.heat.coarse, change)
+    for n, edge in enumerate(edges):
+        change, stored = each.conductivity[n], each.capacity[n]
+        if change.any() or (each.between and stored.any()):
+            mean, swing = bent(edge.heat.coarse, change, stored, each.between[n] if each.between else EVERYWHERE)
             answers.append(Answer((mean.first, mean.second), (swing.first, swing.second)))
         else:
             answers.append(None)
@@ -152,7 +198,8 @@ def _beside(
         for change in [changing(each, answers)]
         if abs(change) >= least
     ]
-    moves = sorted(moves, key=lambda move: -abs(move[1]))[:MOST]
+    moves = sorted(moves, key=lambda move: -abs(move[1]))
+    moves = [move for n, move in enumerate(moves) if n < MOST or move[0].between]  # ground water is told wherever it is
     unit = "K" if warmth else finding.unit
     ways = ("warmer", "colder") if warmth else ("more", "less")
     steps = tuple(

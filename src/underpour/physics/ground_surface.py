@@ -4,9 +4,12 @@ from __future__ import annotations
 
 from cmath import sqrt as complex_root
 from math import acos, pi, sin
+from typing import TypeVar
 
 from .domain import OutOfDomain, above_zero
 from .year import YEAR
+
+Wave = TypeVar("Wave", float, complex)  # a number, or the swing of a wave
 
 
 def seasons(mean: float, amplitude: float) -> tuple[float, float]:
@@ -143,9 +146,7 @@ def under_snow(thickness: float, snow_conductivity: float, conductivity: float, 
     return 1.0 / abs(1.0 + thickness / snow_conductivity * admittance)
 
 
-def sol_air(
-    air: float | complex, sun: float | complex, absorptance: float, to_sky: float, film: float
-) -> float | complex:
+def sol_air(air: Wave, sun: Wave, absorptance: float, to_sky: float, film: float) -> Wave:
     """Air that would warm a surface as the real air, the sun and the sky do together: its sol-air temperature.
 
     Parameters

@@ -32,6 +32,7 @@ class KnownGround:
     slice: Slice
     grain: str = ""  # fine, coarse, rock, peat; "" where it is not known
     notes: tuple[str, ...] = ()
+    soaked: Slice | None = None  # the same below the water table, of ground that is above it
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +57,8 @@ def known_grounds(site: Site, system: System, assumed: Assumptions, found: list[
     for (path, typed, top), end in zip(layers, ends, strict=True):
         try:
             if top < water:
-                strata.append((known_ground(typed, path, system, assumed), top))
+                soaked = saturated_ground(typed, path, system, Assumptions()).slice  # listed only where there is water
+                strata.append((replace(known_ground(typed, path, system, assumed), soaked=soaked), top))
             if water < end:
                 strata.append((saturated_ground(typed, path, system, assumed), max(top, water)))
         except Mistake as mistake:
@@ -65,7 +67,7 @@ def known_grounds(site: Site, system: System, assumed: Assumptions, found: list[
         return None
     kept = [strata[0]] + [lower for upper, lower in pairwise(strata) if not _alike(upper[0].slice, lower[0].slice)]
     notes = tuple(dict.fromkeys(note for known, _ in strata for note in known.notes))
-    return Grounds(tuple(Stratum(_hatched(known, len(kept) > 1), top) for known, top in kept), notes)
+    return Grounds(tuple(Stratum(_hatched(known, len(kept) > 1), top, known.soaked) for known, top in kept), notes)
 
 
 def _alike(one: Slice, other: Slice) -> bool:

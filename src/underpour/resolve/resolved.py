@@ -219,6 +219,7 @@ class Stratum:
 
     slice: Slice
     top: float = 0.0  # m below the finished ground outside
+    soaked: Slice | None = None  # the same ground were the water as high; None where it is below the water
 
 
 @dataclass(frozen=True, slots=True)

@@ -250,8 +250,16 @@ class Bent:
     second: NDArray  # (n,) K
 
 
-def bent(solution: Solution, change: Array) -> tuple[Bent, Bent]:
+EVERYWHERE = (-np.inf, np.inf)
+
+
+def bent(
+    solution: Solution, change: Array, stored: Array | None = None, between: tuple[float, float] = EVERYWHERE
+) -> tuple[Bent, Bent]:
     """How all temperatures answer a finite change of conductivities, to second order: mean and swing.
+
+    Where bodies change between two levels only, a cell that a level cuts changes by the part of it that lies between
+    them: the grid stays as it is.
 
     Parameters
     ----------
@@ -259,6 +267,10 @@ def bent(solution: Solution, change: Array) -> tuple[Bent, Bent]:
         One grid's answer with its factors. [degC]
     change : ndarray, shape (bodies,)
         Change of each body's conductivity. [W/(m·K)]
+    stored : ndarray, shape (bodies,), optional
+        Change of each body's heat capacity at the same time. [J/(m³·K)]
+    between : tuple of two floats
+        The levels between which the bodies change, as the section counts them. [m]
 
     Returns
     -------
@@ -272,33 +284,56 @@ def bent(solution: Solution, change: Array) -> tuple[Bent, Bent]:
 
     Source
     ------
-    Derived: (K + D) (T + T1 + T2 + ...) = b, so K T1 = -D T and K T2 = -D T1.
+    Derived: (K + D) (T + T1 + T2 + ...) = b, so K T1 = -D T and K T2 = -D T1; storage is part of the swing's matrix.
 
     Examples
     --------
     See ``tests/exact/test_adjoint.py``.
     """
     eq, factors = solution.equations, _factors(solution)
-    mean = _followed(eq, factors.steady, change, solution.mean)
+    shares = _between(eq, *between)
+    conducts = [change[piece.body] * share for piece, share in zip(eq.pieces, shares, strict=True)]
+    stores = [np.zeros_like(share) for share in shares]
+    mean = _followed(eq, factors.steady, conducts, stores, solution.mean)
     if factors.periodic is None:
         return mean, Bent(np.zeros_like(solution.swing), np.zeros_like(solution.swing))
-    return mean, _followed(eq, factors.periodic, change, solution.swing)
+    if stored is not None:
+        stores = [stored[piece.body] * share for piece, share in zip(eq.pieces, shares, strict=True)]
+    return mean, _followed(eq, factors.periodic, conducts, stores, solution.swing)
 
 
-def _followed(eq: Equations, factors: SuperLU, change: Array, temperature: NDArray) -> Bent:
-    first = -factors.solve(_changed(eq, change, temperature))
-    return Bent(first, -factors.solve(_changed(eq, change, first)))
-
-
-def _changed(eq: Equations, change: Array, temperature: NDArray) -> NDArray:
-    """D T, the matrix of a change of conductivities times a field. [W/m]"""
-    made = np.zeros_like(temperature)
+def _between(eq: Equations, low: float, high: float) -> list[Array]:
+    """Of each cell of each piece the part of its height that lies between two levels. [1]"""
+    level = np.empty(eq.unknowns)
+    there = eq.number >= 0
+    level[eq.number[there]] = np.broadcast_to(eq.y, eq.number.shape)[there]
+    shares = []
     for piece in eq.pieces:
-        here = change[piece.body] != 0.0
-        points, wide, high = piece.points[here], piece.wide[here], piece.high[here]
-        at, k = temperature[points], change[piece.body[here]]
+        bottom = level[piece.points].min(1)
+        inside = np.minimum(bottom + piece.high, high) - np.maximum(bottom, low)
+        shares.append(np.clip(inside / piece.high, 0.0, 1.0))
+    return shares
+
+
+def _followed(
+    eq: Equations, factors: SuperLU, conducts: Sequence[Array], stores: Sequence[Array], temperature: NDArray
+) -> Bent:
+    first = -factors.solve(_changed(eq, conducts, stores, temperature))
+    return Bent(first, -factors.solve(_changed(eq, conducts, stores, first)))
+
+
+def _changed(eq: Equations, conducts: Sequence[Array], stores: Sequence[Array], temperature: NDArray) -> NDArray:
+    """D T, the matrix of a change of each cell times a field. [W/m]"""
+    made = np.zeros_like(temperature)
+    for piece, conducted, stored in zip(eq.pieces, conducts, stores, strict=True):
+        here = (conducted != 0.0) | (stored != 0.0)
+        points, wide, high, k = piece.points[here], piece.wide[here], piece.high[here], conducted[here]
+        at = temperature[points]
         flow = (k * high / wide)[:, None] * (at @ piece.element.along_x)
-        np.add.at(made, points, flow + (k * wide / high)[:, None] * (at @ piece.element.along_y))
+        flow = flow + (k * wide / high)[:, None] * (at @ piece.element.along_y)
+        if stored.any():
+            flow = flow + OMEGA * (stored[here] * wide * high / 4)[:, None] * (at @ piece.element.capacity)
+        np.add.at(made, points, flow)
     return made
 
 
