@@ -156,10 +156,39 @@ def test_ticks_stand_on_the_frozen_side():
     from underpour.drawings.sheet_field import SheetField
 
     field = SheetField(np.array([0.0, 50.0]), np.array([0.0, 50.0]), np.array([[-10.0, -10.0], [10.0, 10.0]]))
-    svg = frost_line([np.array([[0.0, 25.0], [50.0, 25.0]])], field, lambda foot: np.ones(len(foot), dtype=bool))
-    ticks = re.findall(r"M([-\d.]+) ([-\d.]+)l([-\d.]+) ([-\d.]+)", svg.split("<path")[2])
+
+    def everywhere(at):
+        return np.ones(len(at), dtype=bool)
+
+    def drawn(heaves):
+        svg = frost_line([np.array([[0.0, 25.0], [50.0, 25.0]])], field, everywhere, heaves)
+        return re.findall(r"M([-\d.]+) ([-\d.]+)l([-\d.]+) ([-\d.]+)", svg.split("<path")[2])
+
+    ticks = drawn(lambda at: ~everywhere(at))
     assert len(ticks) == 21  # from 1.2 mm on every 2.4 mm
     assert all(float(down) < 0 for *_, down in ticks)
+    double = drawn(lambda at: at[:, 0] < 25.0)  # ten of them stand left of the middle
+    assert len(double) == 31
+    assert all(float(down) < 0 for *_, down in double)
+    assert drawn(lambda at: at[:, 1] > 25.0) == ticks  # ground that heaves below the line is not frozen
+
+
+@pytest.mark.parametrize("heaves", [False, True])
+def test_ticks_are_double_in_ground_that_can_heave_and_the_legend_says_so(heaves):
+    answer = cases.answer("bare slab", "bare", 13.9, 1480.0)
+    cut = answer.sections["A"]
+    parts = tuple(replace(part, heaves=heaves and part.hatch == "ground") for part in cut.parts)
+    svg = one(replace(answer, sections={"A": replace(cut, parts=parts)}))
+    feet = [float(x) for x, _ in re.findall(r"M([-\d.]+) ([-\d.]+)l[-\d.]+ [-\d.]+", ticks_of(svg))]
+    ticks = len(feet)
+    assert ticks > 10
+    assert (ticks > 1.5 * len(re.findall("l", ticks_of(one(answer))))) is heaves
+    assert "double in ground that can heave" in texts(svg)
+
+
+def ticks_of(svg: str) -> str:
+    """What is drawn right after the frost line itself."""
+    return svg.partition('stroke-width="0.7"')[2].partition("<path")[2].partition("/>")[0]
 
 
 def test_hostile_words_are_drawn_as_letters():

@@ -314,3 +314,21 @@ def test_the_u_value_that_a_code_asks_for_takes_layers_by_their_mean():
     """1 m of sand over clay conducts between the two, and so does the floor on it."""
     by_layers, sand, clay = (u_value(house(site))[0] for site in (LAYERS, 'ground = "sand"', 'ground = "clay"'))
     assert clay < by_layers < sand
+
+
+@pytest.mark.parametrize(
+    ("ground", "heaves"),
+    [("", True), ("clay", True), ("peat", True), ("silty-clay-moist", True), ("sand", False), ("rock", False)],
+)
+def test_ground_heaves_by_its_fines_and_where_nothing_is_told_of_them_that_is_not_ruled_out(ground, heaves):
+    """Clean sand and rock have less than 3 % finer than 0.02 mm; the gravel of the build-up is no ground."""
+    resolved = house(f'ground = "{ground}"' if ground else "")
+    made = section(resolved, resolved.edges[0])
+    assert {part.path for part in made.parts if part.heaves} == ({"site.ground"} if heaves else set())
+
+
+def test_a_soils_report_says_which_ground_heaves_and_so_does_each_layer():
+    for kind, heaves in (("fine", True), ("coarse", False)):
+        assert [stratum.slice.heaves for stratum in house(report(f'kind = "{kind}"')).strata] == [heaves]
+    layers = 'layers = [{ ground = "sand", thickness = "1 m" }, { ground = "clay" }]'
+    assert [stratum.slice.heaves for stratum in house(layers).strata] == [False, True]

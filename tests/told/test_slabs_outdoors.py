@@ -71,7 +71,8 @@ def test_every_word_for_a_slab_outdoors_is_answered_without_a_room(use):
 
 
 def test_no_room_is_assumed_and_the_ground_is_taken_an_inch_lower():
-    assert {a.path: a.value for a in dossier().assumed if a.path != WATER} == {"edge.A.ground": -0.025}
+    taken = {a.path: a.value for a in dossier().assumed if a.path != WATER}
+    assert taken == {"edge.A.ground": -0.025, "site.surface.freezing": 1.0, "site.surface.thawing": 1.0}
     assert "below the slab: no foam" in plain(dossier().as_briefed.summary[-1])
 
 
@@ -192,7 +193,8 @@ material = "concrete\""""
 @pytest.mark.parametrize("kind", [THICKENED, DRAWN], ids=["thickened", "drawn"])
 def test_a_thickened_edge_outdoors_bears_no_wall_and_is_watched_below_its_thickening(kind):
     found = answer(reads(text(brief=BRIEF.replace('kind = "free-edge"', kind)), "brief.toml"))
-    assert [a.path for a in found.assumed] == [WATER, "edge.A.ground"]
+    surface = ["site.surface.freezing", "site.surface.thawing"]
+    assert [a.path for a in found.assumed] == [WATER, "edge.A.ground", *surface]
     section = found.as_briefed.sections["A"]
     assert section.watched == pytest.approx((0.0, -14 * 0.0254))
     assert max(y for part in section.parts for _, y in part.outline) == 0.0

@@ -68,8 +68,10 @@ def test_a_starter_is_answered_with_little_open_and_nothing_assumed_without_a_re
     assert exit_status.of(dossier) in (0, 1)
     for each in dossier.alternatives:
         assert sum(finding.verdict == "cannot tell" for finding in each.findings) <= 2
-    assert all(a.why and a.low is not None and a.high is not None for a in dossier.assumed)
-    assert len([a for a in dossier.assumed if not a.path.startswith("foam.water.")]) <= 4
+    assert all(a.why for a in dossier.assumed)
+    assert all(isinstance(a.value, str) or (a.low is not None and a.high is not None) for a in dossier.assumed)
+    listed = ("foam.water.", "site.surface")  # of what is in each brief that types nothing of it
+    assert len([a for a in dossier.assumed if not a.path.startswith(listed)]) <= 4
 
 
 @pytest.mark.parametrize("key", KEYS)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from .belonging import belonging, least_strength, unsuited
 from .compatibility import agent, agents, steady_heat
+from .frost_heave import may_heave
 from .ground_surfaces import ground_cover, snow_conductivity, sunlit
 from .grounds import default_ground, ground, grounds
 from .listing import everything
@@ -33,6 +34,7 @@ __all__ = [
     "limits",
     "material",
     "materials",
+    "may_heave",
     "products_beside",
     "retarder",
     "retarders",

@@ -12,7 +12,7 @@ from .airs import corner_mark, outdoors_name, room_name, room_words, scale_bar, 
 from .facts import corner_temperature, corner_verdict, floor_limit, floor_words, loss_words, stilled, watched_words
 from .floor_line import Limit, Span, Strip, floor_line, shared_span
 from .lanes import Lanes, Ways, lane_lines, lanes_for, ways_of
-from .legend import LEGEND_HIGH, ROW, frost_key, key, legend, materials
+from .legend import FROST_HIGH, LEGEND_HIGH, frost_key, key, legend, materials
 from .lettering import CAPITAL, HEADING, LETTER, cut_to, wrapped
 from .one_section import GAP, INSET, WIDE, border, identity, paragraph
 from .paper import Frame, letters, picture
@@ -218,7 +218,7 @@ def _foot(answers: list[Answer], shared: _Shared, left: float, top: float, room:
     tints = legend(shared.scale, left + 0.4, row, room - 1.0)
     row += LEGEND_HIGH + GAP
     frost = frost_key(shared.scale, left + 0.4, row)
-    row += ROW if frost else 0.0
+    row += FROST_HIGH if frost else 0.0
     rows = materials(answer.sections[shared.edge] for answer in answers)
     defs, swatches, high = key(rows, left + 0.4, row, room, identity("key", shared.edge))
     metre = (room if room < WIDE / 1.5 else (room - BETWEEN) / 2) / (shared.window[1] - shared.window[0])

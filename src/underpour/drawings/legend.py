@@ -8,7 +8,7 @@ from ..measure import say
 from ..sections.parts import Section
 from . import hatch
 from .bodies import water_mark
-from .frost import FREEZING, TICK
+from .frost import EVERY, FREEZING, TICK, TWIN
 from .lettering import LETTER, cut_to, width
 from .paper import BOLD, FINE, HAIR, HEAVY, LINE, letters, line, rectangle, stroke
 from .scale import Scale
@@ -17,8 +17,10 @@ HIGH = 3.2  # mm, the row of tints
 LEGEND_HIGH = HIGH + LETTER + 1.0
 SWATCH = (9.0, 4.4)  # mm
 FROST_WIDE = 66.0  # mm
+FROST = ("frost line, ticks on the frozen side,", "double in ground that can heave")
 WATER = ("water", "Water table")
 ROW = 6.2  # mm from one row of the key to the next
+FROST_HIGH = ROW + 1.25 * LETTER  # mm, two lines of letters
 
 
 def legend(scale: Scale, left: float, top: float, room: float) -> str:
@@ -44,9 +46,14 @@ def frost_key(scale: Scale, left: float, top: float) -> str:
     if not scale.levels[0] < FREEZING < scale.levels[-1]:
         return ""
     y = top + HIGH / 2
-    ticks = "".join(f"M{left + 1.2 + 2.4 * k:.2f} {y:.2f}v{-TICK:g}" for k in range(4))
+    places = [
+        left + 1.2 + EVERY * k + aside for k in range(4) for aside in ((0.0,) if k < 2 else (-TWIN / 2, TWIN / 2))
+    ]
+    ticks = "".join(f"M{x:.2f} {y:.2f}v{-TICK:g}" for x in places)
     drawn = line(left, y, left + SWATCH[0], y, HEAVY) + stroke(ticks, LINE)
-    return drawn + letters(left + SWATCH[0] + 1.6, y + 1.2, "frost line, ticks on the frozen side")
+    return drawn + "".join(
+        letters(left + SWATCH[0] + 1.6, y + 1.2 + n * 1.25 * LETTER, words) for n, words in enumerate(FROST)
+    )
 
 
 def materials(sections: Iterable[Section]) -> list[tuple[str, str]]:

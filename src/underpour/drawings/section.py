@@ -209,6 +209,10 @@ def _lines(
         foam = np.array([hatch.is_foam(part.hatch) for part in section.parts] + [False])
         return ~foam[shown] & (spacing_at(foot[:, 0], foot[:, 1]) > 1.0)
 
+    def heaves(at: Line) -> NDArray[np.bool_]:
+        frozen = np.array([part.heaves for part in section.parts] + [False])
+        return frozen[showing(section.parts, *frame.metres(at[:, 0], at[:, 1]))]
+
     drawn, values = [], []
     boxes = [*taken]
     freezing = round(say.number(FREEZING, "degC", scale.system))
@@ -228,7 +232,7 @@ def _lines(
         return lines
 
     frost = gapped(lines_at(sheet, FREEZING), f"{freezing} {say.name('degC', scale.system)}", 600)
-    drawn.append(frost_line(frost, sheet, bears_ticks))
+    drawn.append(frost_line(frost, sheet, bears_ticks, heaves))
     marks = sorted(zip(scale.marks, scale.levels, strict=True), key=lambda m: not scale.is_heavy(m[0]))
     for mark, level in marks:
         if mark == freezing:

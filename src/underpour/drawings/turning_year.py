@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from ..dossier import Dossier
-from .legend import LEGEND_HIGH, ROW, frost_key, key, legend, materials
+from .legend import FROST_HIGH, LEGEND_HIGH, frost_key, key, legend, materials
 from .lettering import CAPITAL, HEADING, LETTER, cut_to, wrapped
 from .one_section import GAP, LEADING, identity
 from .paper import HEAVY, letters, line, mm, picture
@@ -144,7 +144,7 @@ def _foot(
     drawn = lessons + legend(scale, left + 0.4, row, room - 1.0)
     row += LEGEND_HIGH + GAP
     frost = frost_key(scale, left + 0.4, row)
-    row += ROW if frost else 0.0
+    row += FROST_HIGH if frost else 0.0
     rows = materials(answer.sections[edge] for answer in shown.answers)
     defs, swatches, high = key(rows, left + 0.4, row, room, identity("key", edge))
     said = "Temperatures in a year of mean weather. Point at the picture to hold a month."

@@ -7,7 +7,7 @@ from html import escape
 from markupsafe import Markup
 
 from ..drawings import colours
-from ..drawings.legend import LEGEND_HIGH, ROW, SWATCH, frost_key, legend, swatch
+from ..drawings.legend import FROST_HIGH, LEGEND_HIGH, SWATCH, frost_key, legend, swatch
 from ..drawings.paper import FAMILY, mm, rectangle
 from ..drawings.scale import Scale
 from ..drawings.section import clipped
@@ -45,7 +45,7 @@ def legend_picture(scale: Scale) -> Markup:
 def frost_picture(scale: Scale) -> Markup:
     """The frost line and what it is; empty where nothing freezes."""
     drawn = frost_key(scale, MARGIN, 1.0)
-    return _picture(PANEL, ROW, f'<g class="outside">{drawn}</g>', "") if drawn else Markup("")
+    return _picture(PANEL, FROST_HIGH, f'<g class="outside">{drawn}</g>', "") if drawn else Markup("")
 
 
 def swatch_picture(kind: str, name: str) -> Markup:

@@ -77,7 +77,8 @@ def _alike(one: Slice, other: Slice) -> bool:
 
 def _hatched(known: KnownGround, several: bool) -> Slice:
     """Layers are told apart by their hatch; one ground has none but the strokes at its surface."""
-    return replace(known.slice, hatch=f"ground-{known.grain}") if several and known.grain else known.slice
+    hatch = f"ground-{known.grain}" if several and known.grain else known.slice.hatch
+    return replace(known.slice, hatch=hatch, heaves=catalogue.may_heave(known.grain))
 
 
 def stratum_words(resolved: Resolved) -> Iterator[str]:

@@ -65,6 +65,7 @@ class Slice:
     wanted: Wanted | None = None  # where the brief names an R in the place of a thickness, or claims one
     air: AirSpace | None = None  # of an air space that lies level
     film: Retarder | None = None  # of a vapour retarder
+    heaves: bool = False  # ground that can heave where it freezes, or of which nothing rules that out
 
     @property
     def resistance(self) -> float:

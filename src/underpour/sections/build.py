@@ -118,7 +118,7 @@ def _ground(strata: Sequence[Stratum], edge: ResolvedEdge, at: Levels, lowest: f
     for stratum, top, bottom in zip(strata, tops, [*tops[1:], end], strict=True):
         if min(top, max(edge.ground, at.build_up_bottom)) > end + LEAST_BAND:
             outline = ground_band(edge, at, top, bottom if bottom > end + LEAST_BAND else end)
-            yield _part(stratum.slice, outline, GROUND)
+            yield replace(_part(stratum.slice, outline, GROUND), heaves=stratum.slice.heaves)
 
 
 def ground_band(edge: ResolvedEdge, at: Levels, top: float, bottom: float) -> Outline:

@@ -24,6 +24,7 @@ class Part:
     priority: int
     path: str  # where it stands in the brief: "floor.build-up.2", "edge.A.insulation.1"
     thickening: Outline = ()  # the corners of what a layer of the floor adds at its edge; of no other body
+    heaves: bool = False  # ground that can heave where it freezes
 
 
 @dataclass(frozen=True, slots=True)
