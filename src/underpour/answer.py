@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from . import __version__, accepting, catalogue, cautioning, foam_worth, lessons
@@ -39,6 +39,7 @@ from .resolve.site import size, summary
 from .sections.parts import Section
 
 Window = tuple[float, float, float, float]
+SolvedVersion = tuple[str, Resolved, tuple[SolvedEdge, ...]]  # the alternative's name first
 
 
 def answer(reading: Reading) -> Dossier:
@@ -49,11 +50,23 @@ def answer(reading: Reading) -> Dossier:
     Mistakes
         What only the catalogue or the section's geometry could reveal, with file and line.
     """
-    named = [(AS_BRIEFED, reading.brief), *reading.alternatives]
-    solved: list[tuple[str, Resolved, tuple[SolvedEdge, ...]]] = []
-    for name, brief in named:
-        known = [edge for _, _, edges in solved for edge in edges]
-        solved.append((name, *solved_brief(reading, name, brief, known)))
+    return put_together(reading, list(solved_versions(reading)))
+
+
+def solved_versions(reading: Reading, before: Sequence[SolvedEdge] = ()) -> Iterator[SolvedVersion]:
+    """The brief and each of its alternatives solved, one after another, so that who waits can stop between two.
+
+    An edge that is cut like one ``before`` or like one of an earlier alternative is not solved again. Raises Mistakes.
+    """
+    known = [*before]
+    for name, brief in [(AS_BRIEFED, reading.brief), *reading.alternatives]:
+        resolved, edges = solved_brief(reading, name, brief, known)
+        known += edges
+        yield name, resolved, edges
+
+
+def put_together(reading: Reading, solved: Sequence[SolvedVersion]) -> Dossier:
+    """The dossier of a brief whose versions are all solved. Raises Mistakes."""
     windows = _windows([edges for _, _, edges in solved])
     answered = [(resolved, _answer(name, resolved, edges, windows)) for name, resolved, edges in solved]
     resolved = answered[0][0]
@@ -108,11 +121,22 @@ def _windows(alternatives: Sequence[tuple[SolvedEdge, ...]]) -> dict[str, Window
 
 
 def _answer(name: str, resolved: Resolved, edges: tuple[SolvedEdge, ...], windows: dict[str, Window]) -> Answer:
-    room = () if resolved.outdoors else (("room", resolved.room.mean, resolved.room.swing),)
-    beside = {edge.letter: resolved.air_beside(edge) for edge in resolved.edges}
     said = findings(resolved, edges)
     if not resolved.outdoors:
         said = moving.told(resolved, edges, said)
+    return pictured(name, resolved, edges, windows, said)
+
+
+def pictured(
+    name: str,
+    resolved: Resolved,
+    edges: Sequence[SolvedEdge],
+    windows: Mapping[str, Window],
+    said: Sequence[Finding],
+) -> Answer:
+    """What was said of one version, with its sections and temperatures inside the windows of its edges."""
+    room = () if resolved.outdoors else (("room", resolved.room.mean, resolved.room.swing),)
+    beside = {edge.letter: resolved.air_beside(edge) for edge in resolved.edges}
     shown = {e.edge.letter: _inside(windows[e.edge.letter], e.section) for e in edges}
     return Answer(
         name=name,

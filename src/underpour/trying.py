@@ -36,7 +36,11 @@ class Taken:
 
 def as_taken(reading: Reading) -> Taken:
     """The brief as briefed. Raises Mistakes with file and line."""
-    resolved, edges = solved_brief(reading, AS_BRIEFED, reading.brief)
+    return taken(reading, *solved_brief(reading, AS_BRIEFED, reading.brief))
+
+
+def taken(reading: Reading, resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Taken:
+    """The brief as briefed, for one who has solved it already: only the first grid is still to come."""
     sketched = sketched_edges(resolved)
     return Taken(
         reading.brief,
@@ -61,9 +65,10 @@ def with_change(taken: Taken, resolved: Resolved) -> Named:
     Mistake
         A section of the changed brief cannot be built.
     """
-    moved = _moved(taken, named(findings(resolved, sketched_edges(resolved, taken.sketched))))
+    on_first_grid = named(findings(resolved, sketched_edges(resolved, taken.sketched)))
+    moved = moved_by_first_grid(taken.findings, taken.on_first_grid, on_first_grid)
     unseen = [each for name, each in taken.findings.items() if name not in taken.on_first_grid]
-    if all(_sure(each) for each in moved.values()) and all(each.verdict == "stated" for each in unseen):
+    if all(is_sure(each) for each in moved.values()) and all(each.verdict == "stated" for each in unseen):
         return moved
     return named(findings(resolved, solved_edges(resolved, taken.edges)))
 
@@ -73,15 +78,16 @@ def named(found: Iterable[Finding]) -> Named:
     return {(finding.id, tuple(sorted(finding.at.items()))): finding for finding in found}
 
 
-def _moved(taken: Taken, on_first_grid: Named) -> Named:
-    """The findings as taken, moved as far as the first grid says. One that was not there before has no error told.
+def moved_by_first_grid(wholly: Named, on_first_grid: Named, after: Named) -> Named:
+    """Findings solved wholly, moved by what the first grid says of a change; what was not there has no error told.
 
-    Kinds that need no solving, whose numbers as taken have no error, are what they are on any grid.
+    ``on_first_grid`` are the same findings on the first grid, ``after`` those of the changed brief on it. Kinds that
+    need no solving, whose numbers have no error, are what they are on any grid.
     """
     moved = {}
-    unsolved = {name[0] for name, whole in taken.findings.items() if whole.within == 0.0}
-    for name, end in on_first_grid.items():
-        before, whole = taken.on_first_grid.get(name), taken.findings.get(name)
+    unsolved = {name[0] for name, whole in wholly.items() if whole.within == 0.0}
+    for name, end in after.items():
+        before, whole = on_first_grid.get(name), wholly.get(name)
         if end.id in unsolved:
             moved[name] = end
         elif before is None or whole is None or end.value is None or before.value is None or whole.value is None:
@@ -91,7 +97,7 @@ def _moved(taken: Taken, on_first_grid: Named) -> Named:
     return moved
 
 
-def _sure(finding: Finding) -> bool:
+def is_sure(finding: Finding) -> bool:
     """Whether the verdict would be the same were it solved wholly."""
     if finding.margin is None:
         return True

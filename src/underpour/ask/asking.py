@@ -45,7 +45,11 @@ def asked(reading: Reading) -> Asked:
     Mistakes
         As ``answer`` does, with file and line.
     """
-    taken = as_taken(reading)
+    return asked_of(reading, as_taken(reading))
+
+
+def asked_of(reading: Reading, taken: Taken) -> Asked:
+    """The same for a brief that is answered already."""
     resolved = taken.resolved
     tried = [_tried(taken, each) for each in left_open(taken)]
     turning = sorted((question for question in tried if question.turns), key=decisive)
