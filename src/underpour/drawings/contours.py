@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 
 from .paper import path, rectangle, stroke
 from .scale import Scale
-from .sheet_field import SheetField
+from .sheet_field import SheetField, contouring
 
 Line = NDArray[np.float64]  # (n, 2) mm
 Places = NDArray[np.float64]
@@ -31,13 +31,16 @@ def bands(field: SheetField, scale: Scale) -> str:
 
 def lines_at(field: SheetField, level: float) -> list[Line]:
     """The lines of one temperature (degC), each a run of points on the sheet. [mm]"""
-    return lines_through(field.x, field.y, field.degrees, level)
+    return _lines(field.contours, level)
 
 
 def lines_through(x: Places, y: Places, values: Places, level: float) -> list[Line]:
     """The lines of one value, from values (ny, nx) at places x, y on the sheet. [mm]"""
-    found = _generator(x, y, values).lines(level)
-    return [thinned(np.asarray(line)) for line in found if len(line) > 1]
+    return _lines(contouring(x, y, values), level)
+
+
+def _lines(generator: Any, level: float) -> list[Line]:
+    return [thinned(np.asarray(line)) for line in generator.lines(level) if len(line) > 1]
 
 
 def drawn_lines(lines: list[Line], pen: float) -> str:
@@ -81,21 +84,9 @@ def thinned(line: Line, within: float = SMOOTH) -> Line:
 
 
 def _warmer_than(field: SheetField, level: float) -> list[Line]:
-    points, offsets = _generator(field.x, field.y, field.degrees).filled(level, np.inf)
+    points, offsets = field.contours.filled(level, np.inf)
     return [
         np.asarray(ring[start:end])
         for ring, offset in zip(points, offsets, strict=True)
         for start, end in pairwise(offset)
     ]
-
-
-def _generator(x: Places, y: Places, values: Places) -> Any:
-    from contourpy import FillType, LineType, contour_generator
-
-    return contour_generator(
-        x,
-        y,
-        np.ma.masked_invalid(values),
-        line_type=LineType.Separate,
-        fill_type=FillType.OuterOffset,
-    )

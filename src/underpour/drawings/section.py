@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -116,8 +116,20 @@ def temperatures(
 ) -> Temperatures:
     """Tints, lines and values at one moment; no value stands in ``taken``, lines leave a gap at ``words``."""
     sheet = on_sheet(field, year_fraction, frame)
-    lines, values, at = _lines(section, sheet, scale, frame, taken, words)
-    return Temperatures(bands(sheet, scale), lines, values, at)
+    return replace(_lined(section, sheet, scale, frame, taken, words), tints=bands(sheet, scale))
+
+
+def lines_alone(
+    section: Section,
+    field: Field,
+    year_fraction: float,
+    scale: Scale,
+    frame: Frame,
+    taken: tuple[Box, ...],
+    words: tuple[Box, ...] = (),
+) -> Temperatures:
+    """The same without the tints, for one that paints them itself."""
+    return _lined(section, on_sheet(field, year_fraction, frame), scale, frame, taken, words)
 
 
 def clipped(drawn: str, prefix: str) -> str:
@@ -187,10 +199,10 @@ def _named(
     )
 
 
-def _lines(
+def _lined(
     section: Section, sheet: SheetField, scale: Scale, frame: Frame, taken: tuple[Box, ...], words: tuple[Box, ...]
-) -> tuple[str, str, tuple[Box, ...]]:
-    """The lines of equal temperature, to be clipped to the bodies, their values and where these stand."""
+) -> Temperatures:
+    """The lines of equal temperature, their values and where these stand."""
     step = scale.levels[1] - scale.levels[0]
     ground = np.array([bodies.is_ground(part) for part in section.parts] + [False])
 
@@ -244,7 +256,7 @@ def _lines(
         if not heavy:
             lines = [run for line in lines for run in where(line, lambda x, y: spacing_at(x, y) > CROWDED)]
         drawn.append(drawn_lines(lines, LINE if heavy else HAIR))
-    return "".join(drawn), "".join(values), tuple(boxes[len(taken) :])
+    return Temperatures("", "".join(drawn), "".join(values), tuple(boxes[len(taken) :]))
 
 
 def _well_within(frame: Frame, x: NDArray[np.float64], y: NDArray[np.float64]) -> NDArray[np.bool_]:

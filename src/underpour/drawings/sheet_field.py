@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -20,6 +22,11 @@ class SheetField:
     x: NDArray[np.float64]  # (nx,) mm, rising
     y: NDArray[np.float64]  # (ny,) mm, rising: downwards on the sheet
     degrees: NDArray[np.float64]  # (ny, nx) degC, NaN well within air
+
+    @cached_property
+    def contours(self) -> Any:
+        """What draws lines and bands of it, made once for all levels."""
+        return contouring(self.x, self.y, self.degrees)
 
     def at(self, x: NDArray[np.float64], y: NDArray[np.float64]) -> NDArray[np.float64]:
         """Temperature at points of the sheet (mm, any shape), straight between the lines. [degC]"""
@@ -42,13 +49,26 @@ def on_sheet(field: Field, year_fraction: float, frame: Frame) -> SheetField:
     """The field's temperatures at a moment of the year, over the whole frame."""
     x = frame.x(field.x.astype(float))
     y = frame.y(field.y.astype(float))[::-1]
-    degrees = _carried(field.at(year_fraction)[::-1], BEYOND)
+    degrees = carried(field.at(year_fraction)[::-1], BEYOND)
     x, degrees = _reaching(x, degrees, frame.left, frame.right)
     y, turned = _reaching(y, degrees.T, frame.top, frame.bottom)
     return SheetField(x, y, turned.T)
 
 
-def _carried(degrees: NDArray[np.float64], times: int) -> NDArray[np.float64]:
+def contouring(x: NDArray[np.float64], y: NDArray[np.float64], values: NDArray[np.float64]) -> Any:
+    """A library's generator of lines and bands over values (ny, nx) at places x, y; NaN is left out."""
+    from contourpy import FillType, LineType, contour_generator
+
+    return contour_generator(
+        x,
+        y,
+        np.ma.masked_invalid(values),
+        line_type=LineType.Separate,
+        fill_type=FillType.OuterOffset,
+    )
+
+
+def carried(degrees: NDArray[np.float64], times: int) -> NDArray[np.float64]:
     """Empty places take the mean of their known neighbours, so many rings deep."""
     for _ in range(times):
         known = np.pad(~np.isnan(degrees), 1)

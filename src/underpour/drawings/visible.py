@@ -11,6 +11,7 @@ from ..sections.parts import Outline, Part, Section
 from .paper import Frame
 
 NOTHING = -1
+WIDE = "M-9999 -9999H9999V9999H-9999z"  # more than any sheet
 
 
 def drawn_order(parts: Sequence[Part]) -> list[int]:
@@ -52,21 +53,25 @@ def cut_outs(section: Section, frame: Frame, prefix: str) -> list[str]:
     be joined by whoever shows it, and browsers lose some that touch.
     """
     parts = section.parts
-    wide = "M-9999 -9999H9999V9999H-9999z"
     clips = [
-        f'<clipPath id="{prefix}-not-{k}"><path clip-rule="evenodd" d="{wide}'
+        f'<clipPath id="{prefix}-not-{k}"><path clip-rule="evenodd" d="{WIDE}'
         f'{frame.path(part.outline, closed=True)}"/></clipPath>'
         for k, part in enumerate(parts)
         if any(k in covering(parts, j) for j in range(len(parts)))
     ]
-    airs = "".join(frame.path(wound(air.outline, clockwise=False), closed=True) for air in section.airs)
-    bodies = "".join(frame.path(wound(part.outline, clockwise=True), closed=True) for part in parts)
     window = f'<rect x="{frame.left:g}" y="{frame.top:g}" width="{frame.width:.4g}" height="{frame.height:.4g}"/>'
     return [
         *clips,
-        f'<clipPath id="{prefix}-solid"><path d="{wide}{airs}{bodies}"/></clipPath>',
+        f'<clipPath id="{prefix}-solid"><path d="{solid(section, frame)}"/></clipPath>',
         f'<clipPath id="{prefix}-window">{window}</clipPath>',
     ]
+
+
+def solid(section: Section, frame: Frame) -> str:
+    """Path data of all that is not air, to be filled by winding."""
+    airs = "".join(frame.path(wound(air.outline, clockwise=False), closed=True) for air in section.airs)
+    bodies = "".join(frame.path(wound(part.outline, clockwise=True), closed=True) for part in section.parts)
+    return f"{WIDE}{airs}{bodies}"
 
 
 def wound(outline: Outline, *, clockwise: bool) -> Outline:

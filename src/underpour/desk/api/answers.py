@@ -1,0 +1,137 @@
+"""What the sheet asks while somebody types: an answer at once, the whole one, what to ask, the reply."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Any, Literal
+
+from fastapi import APIRouter
+from pydantic import BaseModel, ConfigDict, Field
+
+from ...ask import Asked
+from ...brief.alternatives import AS_BRIEFED
+from ...mistakes import Mistake
+from ..guard import BRIEF
+from ..live import Answering, Told, Unread
+from ..shown import Look, sheet
+from ..shown.fields import Places, choices
+from ..shown.margin import questions
+from ..shown.reading import words_of
+from ..shown.reply import reply
+from ...catalogue import shipped_products
+
+Text = Field(max_length=BRIEF, description="A brief, TOML.")
+
+
+class Show(BaseModel):
+    """What somebody looks at."""
+
+    model_config = ConfigDict(extra="forbid")
+    alternative: str = Field(AS_BRIEFED, max_length=200, description="Name of the version.")
+    edge: str = Field("", max_length=200, description="Letter or name of the edge; the first where there is none such.")
+    month: int = Field(0, ge=0, le=12, description="1 to 12; 0 is the mean of the year.")
+    lanes: bool = Field(False, description="Whether the ways that heat takes are drawn, in the mean of the year.")
+    against: str = Field("", max_length=200, description="The version whose temperatures are taken off.")
+    wide: float = Field(250.0, ge=60.0, le=600.0, description="Breadth of the drawing in millimetres of its own letters.")
+
+
+class Question(BaseModel):
+    """A brief to be answered."""
+
+    model_config = ConfigDict(extra="forbid")
+    brief: str = Text
+    stage: Literal["first", "whole"] = Field("first", description="What moves, at once; or everything.")
+    turn: int = Field(0, ge=0, le=2**53, description="Handed back, so that a late answer is known.")
+    sheet: str = Field("", max_length=64, description="A word of the page's own: one page waits for one whole answer.")
+    show: Show = Show()
+
+
+class Brief(BaseModel):
+    """A brief alone."""
+
+    model_config = ConfigDict(extra="forbid")
+    brief: str = Text
+
+
+class Told_(BaseModel):
+    """An answer, or what is to be mended first."""
+
+    turn: int
+    stage: Literal["first", "whole"]
+    read: bool = Field(description="Whether the brief can be answered.")
+    late: bool = Field(False, description="Whether the same page asked for another brief meanwhile.")
+    mistakes: list[dict[str, Any]] = []
+    sheet: dict[str, Any] | None = None
+
+
+class Sentences(BaseModel):
+    """The reply."""
+
+    sentences: list[str]
+    mistakes: list[dict[str, Any]] = []
+
+
+class Asking(BaseModel):
+    """What to ask the caller."""
+
+    decides: bool = False
+    questions: list[dict[str, Any]] = []
+    mistakes: list[dict[str, Any]] = []
+
+
+def answers(answering: Answering) -> APIRouter:
+    """The routes over one pair of threads."""
+    routes = APIRouter(prefix="/api")
+
+    @routes.post("/answer")
+    def answer(asked: Question) -> Told_:
+        """A brief answered: in the stage ``first`` within a moment, in ``whole`` as finely as on paper."""
+        look = Look(**asked.show.model_dump())
+        if asked.stage == "first":
+            told = answering.first(asked.brief, look.alternative, asked.sheet)
+        else:
+            whole = answering.whole(asked.brief, asked.sheet)
+            if whole is None:
+                return Told_(turn=asked.turn, stage=asked.stage, read=False, late=True)
+            told = whole
+        if isinstance(told, Unread):
+            return Told_(turn=asked.turn, stage=asked.stage, read=False, mistakes=as_rows(told.mistakes))
+        stage: Literal["first", "whole"] = "first" if told.dossier is None else "whole"
+        return Told_(turn=asked.turn, stage=stage, read=True, sheet=sheet(told, look))
+
+    @routes.post("/ask")
+    def ask(asked: Brief) -> Asking:
+        """The few open inputs that would turn a verdict."""
+        said = answering.asked(asked.brief)
+        told = answering.whole(asked.brief, "ask") if isinstance(said, Asked) else said
+        if not isinstance(said, Asked) or not isinstance(told, Told):
+            return Asking(mistakes=as_rows(told.mistakes) if isinstance(told, Unread) else [])
+        return Asking(**questions(said, Places(told.tree, told.resolved[AS_BRIEFED])))
+
+    @routes.post("/reply")
+    def three_sentences(asked: Brief) -> Sentences:
+        """The reply for mail or telephone."""
+        said = answering.asked(asked.brief)
+        told = answering.whole(asked.brief, "reply") if isinstance(said, Asked) else said
+        if not isinstance(said, Asked) or not isinstance(told, Told) or told.dossier is None:
+            return Sentences(sentences=[], mistakes=as_rows(told.mistakes) if isinstance(told, Unread) else [])
+        return Sentences(sentences=reply(told.dossier, tuple(q.words for q in said.questions if q.turns)))
+
+    @routes.get("/choices")
+    def every_choice() -> dict[str, list[dict[str, str]]]:
+        """Every list that a field of the sheet may be chosen from."""
+        return choices(shipped_products())
+
+    @routes.get("/readings/{system}")
+    def readings(system: Literal["US", "SI"]) -> dict[str, Any]:
+        """Words for every temperature and every place that a cross in the drawing can come to."""
+        return words_of(system)
+
+    return routes
+
+
+def as_rows(mistakes: Iterable[Mistake]) -> list[dict[str, Any]]:
+    """Mistakes as the page shows them."""
+    return [
+        {"line": m.line, "at": m.at, "typed": m.typed, "wrong": m.wrong, "instead": m.instead} for m in mistakes
+    ]

@@ -1,0 +1,98 @@
+"""Two threads that answer: one for what moves at once, one for everything."""
+
+from __future__ import annotations
+
+from collections import OrderedDict
+from concurrent.futures import Future, ThreadPoolExecutor
+from threading import Lock
+
+from ...ask import Asked
+from .first import First
+from .told import Told, Unread
+from .whole import Whole
+
+KEPT = 24  # whole answers: some undoing and a few open sheets
+PAGES = 64  # sheets whose last whole answer is remembered
+
+
+class Answering:
+    """Answers by text, for every sheet that is open.
+
+    What a factorisation holds must be freed by the thread that made it: so each of the two has its own thread, hands
+    out plain values only, and no exception of its leaves it.
+    """
+
+    def __init__(self) -> None:
+        self._first, self._whole = First(), Whole()
+        self._for_first = ThreadPoolExecutor(1, "first")
+        self._for_whole = ThreadPoolExecutor(1, "whole")
+        self._lock = Lock()
+        self._told: OrderedDict[str, Told] = OrderedDict()
+        self._asked: OrderedDict[str, Asked] = OrderedDict()
+        self._last: OrderedDict[str, str] = OrderedDict()  # text of the last whole answer, by sheet
+        self._wanted: dict[str, int] = {}  # by sheet, how many whole answers were asked for
+
+    def first(self, text: str, version: str, sheet: str = "") -> Told | Unread:
+        """What moves, at once; everything where it is known already."""
+        known = self.known(text)
+        if known is not None:
+            self._remember(sheet, text)
+            return known
+        last = self.known(self._last.get(sheet, ""))
+        return self._for_first.submit(self._first.told, text, version, last).result()
+
+    def whole(self, text: str, sheet: str = "") -> Told | Unread | None:
+        """Everything; None where the same sheet asked for another text meanwhile."""
+        with self._lock:
+            turn = self._wanted[sheet] = self._wanted.get(sheet, 0) + 1
+        known = self.known(text)
+        if known is None:
+            told = self._for_whole.submit(self._worked_out, text, sheet, turn).result()
+            if not isinstance(told, Told):
+                return told
+            self._keep(self._told, text, told)
+            known = told
+        self._remember(sheet, text)
+        return known
+
+    def asked(self, text: str) -> Asked | Unread:
+        """The few open inputs that would turn a verdict."""
+        with self._lock:
+            known = self._asked.get(text)
+        if known is not None:
+            return known
+        waiting: Future[Asked | Unread] = self._for_whole.submit(self._whole.asked, text)
+        said = waiting.result()
+        if isinstance(said, Asked):
+            self._keep(self._asked, text, said)
+        return said
+
+    def known(self, text: str) -> Told | None:
+        """The whole answer to a text, where it was worked out before."""
+        with self._lock:
+            if text in self._told:
+                self._told.move_to_end(text)
+            return self._told.get(text)
+
+    def close(self) -> None:
+        """Ends both threads; what is being worked out is finished first."""
+        for pool in (self._for_first, self._for_whole):
+            pool.shutdown(wait=False, cancel_futures=True)
+
+    def _worked_out(self, text: str, sheet: str, turn: int) -> Told | Unread | None:
+        late = lambda: self._wanted[sheet] != turn  # noqa: E731
+        return None if late() else self._whole.told(text, late)
+
+    def _remember(self, sheet: str, text: str) -> None:
+        with self._lock:
+            self._last[sheet] = text
+            self._last.move_to_end(sheet)
+            while len(self._last) > PAGES:
+                forgotten, _ = self._last.popitem(last=False)
+                self._wanted.pop(forgotten, None)
+
+    def _keep(self, cache: OrderedDict[str, object], text: str, made: object) -> None:  # type: ignore[type-arg]
+        with self._lock:
+            cache[text] = made
+            while len(cache) > KEPT:
+                cache.popitem(last=False)

@@ -1,0 +1,88 @@
+"""Everything: each version solved as finely as an answer is, what did not change not again."""
+
+from __future__ import annotations
+
+from collections import OrderedDict
+from collections.abc import Callable
+from dataclasses import replace
+
+from ...answer import SolvedVersion, pictured, put_together, solved_versions
+from ...ask import Asked, asked_of
+from ...brief import reads
+from ...brief.alternatives import AS_BRIEFED
+from ...mistakes import Mistakes
+from ...trying import taken
+from .told import Told, Unread, Window, broad, scale_of, spans_of
+
+KEPT = 2  # texts whose solved sections are held: some tens of megabytes each
+
+
+class Whole:
+    """Solved sections by text. What it holds is made and freed in one thread, which alone may call it."""
+
+    def __init__(self) -> None:
+        self._kept: OrderedDict[str, list[SolvedVersion]] = OrderedDict()
+
+    def told(self, text: str, late: Callable[[], bool]) -> Told | Unread | None:
+        """The whole answer; None where ``late`` says, between two versions, that nobody waits for it any more."""
+        try:
+            reading = reads(text)
+            before = [edge for solved in reversed(self._kept.values()) for _, _, edges in solved for edge in edges]
+            versions: list[SolvedVersion] = []
+            for version in solved_versions(reading, before):
+                versions.append(version)
+                if late():
+                    return None
+            dossier = put_together(reading, versions)
+        except Mistakes as mistakes:
+            return Unread(tuple(mistakes))
+        self._kept[text] = versions
+        while len(self._kept) > KEPT:
+            self._kept.popitem(last=False)
+        windows = _windows(versions)
+        answers = tuple(
+            # what a dossier says, in windows of the desk's
+            replace(made, **_pictures(version, windows))
+            for version, made in zip(versions, dossier.alternatives, strict=True)
+        )
+        return Told(
+            text=text,
+            tree=reading.versions[AS_BRIEFED].tree,
+            system=dossier.units,
+            names=tuple(name for name, _, _ in versions),
+            resolved={name: resolved for name, resolved, _ in versions},
+            answers=answers,
+            scale=scale_of(answers, dossier.units),
+            spans=spans_of(answers, dossier.units),
+            dossier=dossier,
+        )
+
+    def asked(self, text: str) -> Asked | Unread:
+        """The few open inputs that would turn a verdict."""
+        if text not in self._kept:
+            told = self.told(text, lambda: False)
+            if isinstance(told, Unread):
+                return told
+        reading = reads(text)
+        _, resolved, edges = self._kept[text][0]
+        try:
+            return asked_of(reading, taken(reading, resolved, edges))
+        except Mistakes as mistakes:
+            return Unread(tuple(mistakes))
+
+
+def _windows(versions: list[SolvedVersion]) -> dict[str, Window]:
+    """One window for each edge that holds it in every version."""
+    sections = [edge.section for _, _, edges in versions for edge in edges]
+    held: dict[str, Window] = {}
+    for section in sections:
+        x0, x1, y0, y1 = section.window
+        wide = held.get(section.edge, section.window)
+        held[section.edge] = min(x0, wide[0]), max(x1, wide[1]), min(y0, wide[2]), max(y1, wide[3])
+    return broad(held, sections)
+
+
+def _pictures(version: SolvedVersion, windows: dict[str, Window]) -> dict[str, object]:
+    name, resolved, edges = version
+    drawn = pictured(name, resolved, edges, windows, ())
+    return {"sections": drawn.sections, "fields": drawn.fields}

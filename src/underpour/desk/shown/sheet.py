@@ -1,0 +1,62 @@
+"""Everything on the sheet, from one answer and what somebody looks at."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from ...brief.alternatives import AS_BRIEFED
+from ...drawings.plan import key_plan
+from ...drawings.through_the_year import moments
+from ...papers.counted import counted_aloud
+from ..live import Told
+from ..words import say as words
+from .edge_words import edge
+from .fields import Places
+from .look import Look
+from .margin import assumptions
+from .section import drawn, scale_row
+from .sentence import asked
+from .strip import strip
+from .verdicts import verdicts
+
+PLAN_WIDE = 62.0  # mm
+
+
+def sheet(told: Told, look: Look) -> dict[str, Any]:
+    """All parts of the sheet; what a first answer does not tell is left out, and the page keeps what it has."""
+    whole = told.dossier is not None
+    answer = told.answer(look.alternative)
+    resolved = told.resolved.get(answer.name) or next(iter(told.resolved.values()))
+    places = Places(told.tree, resolved, fixed=answer.name != AS_BRIEFED)
+    section = drawn(told, look, places, names=whole)
+    handover = told.tree.child("handover")
+    given = handover.plain() if handover is not None else {}
+    parts: dict[str, Any] = {
+        "title": places.field("project.title", words("sheet.untitled")),
+        "units": told.system,
+        "number": str(given.get("number", "")),
+        "revision": str(given.get("revision", "")),
+        "prepared": str(given.get("prepared-by", "")),
+        "place": resolved.place,
+        "size": answer.size,
+        "names": list(told.names),
+        "sentence": asked(places),
+        "edge": edge(places, section["edge"]) if section["edge"] in answer.sections else [],
+        "edges": [{"letter": e.letter, "kind": e.kind.replace("-", " ")} for e in resolved.edges],
+        "months": [{"letter": m.letter, "name": m.name, "cosine": m.cosine, "sine": m.sine} for m in moments()],
+        "month": look.month,
+        "section": section,
+        "scale": scale_row(told, look.wide),
+        "verdicts": verdicts(answer.findings, told.system, told.unsure, whole=whole),
+        "counted": counted_aloud(answer.findings),
+        "assumed": assumptions(places),
+    }
+    if told.dossier is not None:
+        parts |= {
+            "strip": strip(told, look),
+            "plan": None if answer.plan is None else key_plan(answer.plan, told.system, width=PLAN_WIDE),
+            "cautions": list(told.dossier.cautions),
+            "notes": list(told.dossier.notes),
+            "credits": list(told.dossier.credits),
+        }
+    return parts

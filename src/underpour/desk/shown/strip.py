@@ -1,0 +1,63 @@
+"""The strip of alternatives: each one's section small, on the one scale, with the two or three numbers that tell it."""
+
+from __future__ import annotations
+
+from collections import Counter
+from typing import Any
+
+from ...drawings.facts import loss_words
+from ...drawings.one_section import border
+from ...drawings.paper import BOLD, FINE, Frame, stroke
+from ...drawings.bodies import is_ground
+from ...drawings.visible import covering, solid, uncovered, cut_outs
+from ...drawings.one_section import identity
+from ...measure import say
+from ..live import Told
+from ..words import say as words
+from .look import Look
+from .temperatures import thumbnail
+
+WIDE = 52.0  # mm
+CORNER = "heat.corner-coldest"
+
+
+def strip(told: Told, look: Look) -> list[dict[str, Any]]:
+    """All versions, as briefed first, at the edge that is looked at."""
+    return [_one(told, n, look) for n in range(len(told.answers))]
+
+
+def _one(told: Told, n: int, look: Look) -> dict[str, Any]:
+    answer = told.answers[n]
+    letter = look.edge if look.edge in answer.sections else next(iter(answer.sections))
+    section = answer.sections[letter]
+    x0, x1, y0, y1 = section.window
+    frame = Frame(0.3, 0.3, (x0, min(x1, x0 + 1.5 * (y1 - y0)), y0, y1), (WIDE - 0.6) / min(x1 - x0, 1.5 * (y1 - y0)))
+    prefix = f"t{identity(answer.name, letter)}"
+    lines = "".join(
+        uncovered(
+            stroke(frame.path(part.outline, closed=True), BOLD if part.hatch == "concrete" else FINE),
+            covering(section.parts, k),
+            prefix,
+        )
+        for k, part in enumerate(section.parts)
+        if not is_ground(part)
+    )
+    count = Counter(finding.verdict for finding in answer.findings)
+    corner = next((f for f in answer.findings if f.id == CORNER and f.value is not None and f.at.get("edge") == letter), None)
+    return {
+        "name": answer.name,
+        "wide": WIDE,
+        "high": round(frame.bottom + 0.3, 2),
+        "frame": {name: round(getattr(frame, name), 4) for name in ("left", "top", "width", "height", "scale")},
+        "window": [round(end, 5) for end in frame.window],
+        "prefix": prefix,
+        "solid": solid(section, frame),
+        "rooms": [frame.path(air.outline, closed=True) for air in section.airs if air.where == "room"],
+        "field": thumbnail(answer.fields[letter], frame.window),
+        "defs": "".join(cut_outs(section, frame, prefix)),
+        "outlines": f'<g clip-path="url(#{prefix}-window)">{lines}</g>' + border(frame),
+        "loses": loss_words(answer, letter, told.system),
+        "corner": "" if corner is None or corner.value is None else words("sheet.corner", value=say.value(corner.value, "degC", told.system)),
+        "short": words("sheet.short-count", number=count["falls short"]) if count["falls short"] else words("sheet.none-short"),
+        "falls_short": count["falls short"],
+    }
