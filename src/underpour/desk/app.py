@@ -11,9 +11,11 @@ from fastapi.responses import HTMLResponse
 from fastapi.staticfiles import StaticFiles
 
 from .. import __version__
+from .api.answers import answers
 from .api.plans import plans
 from .colours import colours
 from .guard import Guard
+from .live import Answering
 from .setting import page
 
 if TYPE_CHECKING:
@@ -58,6 +60,7 @@ def _pages(app: FastAPI) -> None:
 
 
 def _api(app: FastAPI) -> None:
+    app.include_router(answers(Answering()))
     app.include_router(plans)
 
 

@@ -10,6 +10,7 @@ from pydantic import BaseModel, ConfigDict, Field
 
 from ...ask import Asked
 from ...brief.alternatives import AS_BRIEFED
+from ...catalogue import shipped_products
 from ...mistakes import Mistake
 from ..guard import BRIEF
 from ..live import Answering, Told, Unread
@@ -18,7 +19,6 @@ from ..shown.fields import Places, choices
 from ..shown.margin import questions
 from ..shown.reading import words_of
 from ..shown.reply import reply
-from ...catalogue import shipped_products
 
 Text = Field(max_length=BRIEF, description="A brief, TOML.")
 
@@ -32,7 +32,7 @@ class Show(BaseModel):
     month: int = Field(0, ge=0, le=12, description="1 to 12; 0 is the mean of the year.")
     lanes: bool = Field(False, description="Whether the ways that heat takes are drawn, in the mean of the year.")
     against: str = Field("", max_length=200, description="The version whose temperatures are taken off.")
-    wide: float = Field(250.0, ge=60.0, le=600.0, description="Breadth of the drawing in millimetres of its own letters.")
+    wide: float = Field(250.0, ge=60.0, le=600.0, description="Breadth of the drawing, in millimetres of its letters.")
 
 
 class Question(BaseModel):
@@ -53,7 +53,7 @@ class Brief(BaseModel):
     brief: str = Text
 
 
-class Told_(BaseModel):
+class Answered(BaseModel):
     """An answer, or what is to be mended first."""
 
     turn: int
@@ -84,7 +84,7 @@ def answers(answering: Answering) -> APIRouter:
     routes = APIRouter(prefix="/api")
 
     @routes.post("/answer")
-    def answer(asked: Question) -> Told_:
+    def answer(asked: Question) -> Answered:
         """A brief answered: in the stage ``first`` within a moment, in ``whole`` as finely as on paper."""
         look = Look(**asked.show.model_dump())
         if asked.stage == "first":
@@ -92,12 +92,12 @@ def answers(answering: Answering) -> APIRouter:
         else:
             whole = answering.whole(asked.brief, asked.sheet)
             if whole is None:
-                return Told_(turn=asked.turn, stage=asked.stage, read=False, late=True)
+                return Answered(turn=asked.turn, stage=asked.stage, read=False, late=True)
             told = whole
         if isinstance(told, Unread):
-            return Told_(turn=asked.turn, stage=asked.stage, read=False, mistakes=as_rows(told.mistakes))
+            return Answered(turn=asked.turn, stage=asked.stage, read=False, mistakes=as_rows(told.mistakes))
         stage: Literal["first", "whole"] = "first" if told.dossier is None else "whole"
-        return Told_(turn=asked.turn, stage=stage, read=True, sheet=sheet(told, look))
+        return Answered(turn=asked.turn, stage=stage, read=True, sheet=sheet(told, look))
 
     @routes.post("/ask")
     def ask(asked: Brief) -> Asking:
@@ -132,6 +132,4 @@ def answers(answering: Answering) -> APIRouter:
 
 def as_rows(mistakes: Iterable[Mistake]) -> list[dict[str, Any]]:
     """Mistakes as the page shows them."""
-    return [
-        {"line": m.line, "at": m.at, "typed": m.typed, "wrong": m.wrong, "instead": m.instead} for m in mistakes
-    ]
+    return [{"line": m.line, "at": m.at, "typed": m.typed, "wrong": m.wrong, "instead": m.instead} for m in mistakes]

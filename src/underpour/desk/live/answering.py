@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections import OrderedDict
 from concurrent.futures import Future, ThreadPoolExecutor
 from threading import Lock
+from typing import TypeVar
 
 from ...ask import Asked
 from .first import First
 from .told import Told, Unread
 from .whole import Whole
 
+Made = TypeVar("Made")
 KEPT = 24  # whole answers: some undoing and a few open sheets
 PAGES = 64  # sheets whose last whole answer is remembered
 
@@ -80,7 +82,9 @@ class Answering:
             pool.shutdown(wait=False, cancel_futures=True)
 
     def _worked_out(self, text: str, sheet: str, turn: int) -> Told | Unread | None:
-        late = lambda: self._wanted[sheet] != turn  # noqa: E731
+        def late() -> bool:
+            return self._wanted.get(sheet) != turn
+
         return None if late() else self._whole.told(text, late)
 
     def _remember(self, sheet: str, text: str) -> None:
@@ -91,7 +95,7 @@ class Answering:
                 forgotten, _ = self._last.popitem(last=False)
                 self._wanted.pop(forgotten, None)
 
-    def _keep(self, cache: OrderedDict[str, object], text: str, made: object) -> None:  # type: ignore[type-arg]
+    def _keep(self, cache: OrderedDict[str, Made], text: str, made: Made) -> None:
         with self._lock:
             cache[text] = made
             while len(cache) > KEPT:

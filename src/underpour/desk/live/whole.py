@@ -10,6 +10,7 @@ from ...answer import SolvedVersion, pictured, put_together, solved_versions
 from ...ask import Asked, asked_of
 from ...brief import reads
 from ...brief.alternatives import AS_BRIEFED
+from ...dossier import Answer
 from ...mistakes import Mistakes
 from ...trying import taken
 from .told import Told, Unread, Window, broad, scale_of, spans_of
@@ -41,9 +42,7 @@ class Whole:
             self._kept.popitem(last=False)
         windows = _windows(versions)
         answers = tuple(
-            # what a dossier says, in windows of the desk's
-            replace(made, **_pictures(version, windows))
-            for version, made in zip(versions, dossier.alternatives, strict=True)
+            _broad(made, version, windows) for made, version in zip(dossier.alternatives, versions, strict=True)
         )
         return Told(
             text=text,
@@ -82,7 +81,7 @@ def _windows(versions: list[SolvedVersion]) -> dict[str, Window]:
     return broad(held, sections)
 
 
-def _pictures(version: SolvedVersion, windows: dict[str, Window]) -> dict[str, object]:
-    name, resolved, edges = version
-    drawn = pictured(name, resolved, edges, windows, ())
-    return {"sections": drawn.sections, "fields": drawn.fields}
+def _broad(made: Answer, version: SolvedVersion, windows: dict[str, Window]) -> Answer:
+    """What a dossier says, its sections in windows of the desk's."""
+    drawn = pictured(*version, windows, ())
+    return replace(made, sections=drawn.sections, fields=drawn.fields)

@@ -7,9 +7,9 @@ from functools import cache
 from typing import Any, get_args
 
 from ... import catalogue
+from ...brief.alternatives import edge_names
 from ...brief.model import fields
 from ...brief.paths import walked
-from ...brief.alternatives import edge_names
 from ...brief.typed import Typed
 from ...catalogue.codes import every_edition
 from ...catalogue.products import Products

@@ -25,8 +25,8 @@ from ..words import say as words
 from .fields import Places
 from .layers import grips, rows
 from .look import Look
-from .temperatures import field_data, tints
 from .reading import airs, bodies
+from .temperatures import field_data, tints
 
 INSET = 0.3  # mm, so that the border keeps its breadth
 STRIP = 15.0  # mm, the floor line
@@ -57,20 +57,23 @@ def drawn(told: Told, look: Look, places: Places, *, names: bool) -> dict[str, A
     along = min(frame.x(section.corner[0]) + FROM_CORNER, frame.x(section.corner[0]) + 0.45 * frame.width)
     listed = rows(places, section, frame, along)
     if listed["inside"] and look.wide > NARROW:
-        taken = (*taken, Box(along - 1.0, listed["rows"][0]["base"] - 5.0, frame.right, listed["rows"][-1]["base"] + 2.0))
-    named = _named(section, frame, taken) if names else None
-    lines = lines_alone(section, field, when, scale, frame, (*taken, *(named.taken if named else ())), named.words if named else ())
-    lanes, lane_words = _lanes(told, answer, letter, section, frame, look) if look.lanes and not look.month else ([], "")
+        top, bottom = (listed["rows"][n]["base"] for n in (0, -1))
+        taken = (*taken, Box(along - 1.0, top - 5.0, frame.right, bottom + 2.0))
+    named = _named(section, frame, taken) if names else Named("", (), ())
+    lines = lines_alone(section, field, when, scale, frame, (*taken, *named.taken), named.words)
+    laned = look.lanes and not look.month
+    lanes, lane_words = _lanes(told, answer, letter, section, frame) if laned else ([], "")
     same = lasting(section, frame, prefix)
     strip = Strip(frame, frame.bottom + GAP, STRIP, frame.x(section.floor[1]))
     limit = floor_limit(judged, letter, system)
     floor = floor_line(field, when, told.spans[letter], strip, limit, floor_words(answer, letter, when, system))
     foot = strip.top + STRIP + GAP + LETTER
+    head = words("sheet.section", edge=letter, kind=section.kind.replace("-", " "), name=answer.name)
     return {
         "edge": letter,
         "alternative": answer.name,
-        "head": words("sheet.section", edge=letter, kind=section.kind.replace("-", " "), name=answer.name),
-        "label": f"{words('sheet.section', edge=letter, kind=section.kind.replace('-', ' '), name=answer.name)}. {corner}.",
+        "head": head,
+        "label": f"{head}. {corner}.",
         "wide": round(frame.right + INSET, 2),
         "high": round(foot + 1.0, 2),
         "frame": {name: round(getattr(frame, name), 4) for name in ("left", "top", "width", "height", "scale")},
@@ -89,7 +92,7 @@ def drawn(told: Told, look: Look, places: Places, *, names: bool) -> dict[str, A
         "marks": "".join(said for said, _ in marks),
         "floor": floor,
         "bar": scale_bar(frame.right - INSET, foot, frame.scale, system),
-        "names": None if named is None else named.drawn.replace(INK, "currentColor"),
+        "names": named.drawn.replace(INK, "currentColor") if names else None,
         "lanes": lane_words,
         "layers": listed,
         "grips": grips(places, section, frame),
@@ -145,9 +148,9 @@ def _named(section: Section, frame: Frame, taken: tuple[Box, ...]) -> Named:
     )
 
 
-def _lanes(told: Told, answer: Answer, letter: str, section: Section, frame: Frame, look: Look) -> tuple[list[Any], str]:
+def _lanes(told: Told, answer: Answer, letter: str, section: Section, frame: Frame) -> tuple[list[Any], str]:
     """Lines along which heat flows in the mean of the year, and how much each lane carries."""
-    ways = {each.name: ways_of(each.sections[letter], stilled(each, letter).fields[letter]) for each in told.answers if letter in each.fields}
-    lanes = lanes_for(ways.values(), told.system)
-    here = ways[answer.name]
+    having = [each for each in told.answers if letter in each.fields]
+    ways = {each.name: ways_of(each.sections[letter], stilled(each, letter).fields[letter]) for each in having}
+    lanes, here = lanes_for(ways.values(), told.system), ways[answer.name]
     return lane_lines(here, lanes, frame), f"{lanes.words} {lanes.told(here)}"

@@ -5,12 +5,11 @@ from __future__ import annotations
 from collections import Counter
 from typing import Any
 
-from ...drawings.facts import loss_words
-from ...drawings.one_section import border
-from ...drawings.paper import BOLD, FINE, Frame, stroke
 from ...drawings.bodies import is_ground
-from ...drawings.visible import covering, solid, uncovered, cut_outs
-from ...drawings.one_section import identity
+from ...drawings.facts import finding_at, loss_words
+from ...drawings.one_section import border, identity
+from ...drawings.paper import BOLD, FINE, Frame, stroke
+from ...drawings.visible import covering, cut_outs, solid, uncovered
 from ...measure import say
 from ..live import Told
 from ..words import say as words
@@ -43,7 +42,9 @@ def _one(told: Told, n: int, look: Look) -> dict[str, Any]:
         if not is_ground(part)
     )
     count = Counter(finding.verdict for finding in answer.findings)
-    corner = next((f for f in answer.findings if f.id == CORNER and f.value is not None and f.at.get("edge") == letter), None)
+    coldest = finding_at(answer, CORNER, letter)
+    corner = "" if coldest is None or coldest.value is None else say.value(coldest.value, "degC", told.system)
+    short = count["falls short"]
     return {
         "name": answer.name,
         "wide": WIDE,
@@ -57,7 +58,7 @@ def _one(told: Told, n: int, look: Look) -> dict[str, Any]:
         "defs": "".join(cut_outs(section, frame, prefix)),
         "outlines": f'<g clip-path="url(#{prefix}-window)">{lines}</g>' + border(frame),
         "loses": loss_words(answer, letter, told.system),
-        "corner": "" if corner is None or corner.value is None else words("sheet.corner", value=say.value(corner.value, "degC", told.system)),
-        "short": words("sheet.short-count", number=count["falls short"]) if count["falls short"] else words("sheet.none-short"),
-        "falls_short": count["falls short"],
+        "corner": words("sheet.corner", value=corner) if corner else "",
+        "short": words("sheet.short-count", number=short) if short else words("sheet.none-short"),
+        "falls_short": short,
     }

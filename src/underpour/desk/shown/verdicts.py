@@ -17,7 +17,9 @@ from ..live.told import Name
 FRONT = ("falls short", "cannot tell")  # always in sight; what meets is opened, but for what meets narrowly
 
 
-def verdicts(findings: Iterable[Finding], system: System, unsure: Collection[Name], *, whole: bool) -> list[dict[str, Any]]:
+def verdicts(
+    findings: Iterable[Finding], system: System, unsure: Collection[Name], *, whole: bool
+) -> list[dict[str, Any]]:
     """One line each. In a first answer nothing is told that is not worked out anew: the page keeps what it has."""
     return [_line(finding, system, unsure, whole=whole) for finding in worst_first(findings)]
 

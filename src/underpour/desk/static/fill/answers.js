@@ -1,0 +1,136 @@
+// The answers, worst first. A line opens to its steps and its sources in place, and never covers the drawing.
+
+import { rule } from '../draw/rule.js';
+import { say } from '../talk/words.js';
+import { typedPlace } from './margin.js';
+
+/** Lines that are open stay open when they are answered anew. */
+export class Answers {
+  constructor(place, counted, brief, goTo) {
+    Object.assign(this, { place, counted, brief, goTo });
+    this.open = new Set();
+    this.held = new Map();
+    this.more = false;
+  }
+
+  /** @param {object} sheet @param {boolean} whole whether everything is worked out */
+  show({ verdicts, counted }, whole) {
+    const lines = verdicts.map((line) => this.filled(line, whole));
+    const front = lines.filter((line) => line.front);
+    const rest = lines.filter((line) => !line.front);
+    const had = document.activeElement?.dataset?.line;
+    const list = document.createElement('ul');
+    list.append(...front.map((line) => this.line(line)));
+    this.place.replaceChildren(list, this.others(rest));
+    this.counted.textContent = counted;
+    if (had) this.place.querySelector(`[data-line="${CSS.escape(had)}"]`)?.focus();
+  }
+
+  /** What a first answer leaves out stays as it was said before, and is marked as not up to date. */
+  filled(line, whole) {
+    const before = this.held.get(line.key) ?? {};
+    const now = { ...before, ...line, stale: !whole && line.words === null };
+    if (line.words === null) now.words = before.words ?? '';
+    if (whole) this.held.set(line.key, now);
+    return now;
+  }
+
+  others(rest) {
+    const box = document.createElement('details');
+    box.open = this.more;
+    box.addEventListener('toggle', () => {
+      this.more = box.open;
+    });
+    const list = document.createElement('ul');
+    list.append(...rest.map((line) => this.line(line)));
+    const meets = rest.filter((line) => line.verdict === 'meets').length;
+    const head = Object.assign(document.createElement('summary'), {
+      textContent: say('sheet.page.and-more', { meets, others: rest.length - meets }),
+    });
+    box.append(head, list);
+    return box;
+  }
+
+  line(line) {
+    const item = document.createElement('li');
+    item.className = `answer ${line.verdict.replaceAll(/[ ,]+/g, '-')}${line.unsure || line.stale ? ' stale' : ''}`;
+    const where = line.edge ? press(line.where, () => this.goTo(line)) : text('span', line.where);
+    where.className = 'where';
+    const name = text('span', line.title, 'name');
+    name.append(where);
+    const numbers = text('span', [line.value, line.limit].filter(Boolean).join(', '), 'numbers');
+    const margin = text('span', line.margin, 'short-by');
+    const ruled = rule(line.pointer, line.verdict);
+    const how = this.opener(line);
+    item.append(text('b', line.tight ? say('sheet.page.tight') : line.verdict, 'verdict'), name, numbers);
+    item.append(ruled ?? text('span', '', 'rule'), margin, how);
+    if (line.unsure || line.stale) item.append(text('span', say('sheet.page.working'), 'working'));
+    if (line.words && (line.front || this.open.has(line.key))) item.append(text('p', line.words, 'words'));
+    if (line.missing) item.append(typedPlace(line.missing, this.brief));
+    if (line.caution) item.append(text('p', line.caution, 'caution'));
+    if (line.accepted) item.append(text('p', line.accepted, 'words'));
+    if (this.open.has(line.key)) item.append(known(line));
+    return item;
+  }
+
+  opener(line) {
+    const shut = !this.open.has(line.key);
+    const how = press(say(shut ? 'sheet.page.how' : 'sheet.page.shut'), () => {
+      if (shut) this.open.add(line.key);
+      else this.open.delete(line.key);
+      const item = how.closest('li');
+      const fresh = this.line(line);
+      item.replaceWith(fresh);
+      fresh.querySelector('.how').focus();
+    });
+    how.className = 'how';
+    how.dataset.line = line.key;
+    how.setAttribute('aria-expanded', String(!shut));
+    how.setAttribute('aria-label', `${how.textContent}: ${line.title}, ${line.where}`);
+    return how;
+  }
+}
+
+/** How we know: formula, numbers put in, result; then the sources and what it rests on. */
+function known(line) {
+  const box = text('div', '', 'known');
+  if (line.steps?.length) {
+    const list = document.createElement('ol');
+    list.append(...line.steps.map(step));
+    box.append(list);
+  }
+  for (const { source, seen, doubtful } of line.basis ?? []) {
+    box.append(text('p', [source, seen, doubtful].filter(Boolean).join('; ')));
+  }
+  if (line.within) box.append(text('p', line.within));
+  if (line.rests?.length) box.append(text('p', say('sheet.page.rests', { paths: line.rests.join(', ') })));
+  if (!box.childNodes.length) box.append(text('p', say('sheet.page.no-steps')));
+  return box;
+}
+
+function step({ symbol, formula, numbers, result }) {
+  const item = document.createElement('li');
+  for (const [runs, kind] of [[symbol, 'symbol'], [formula, 'formula'], [numbers, 'put-in'], [result, 'result']]) {
+    if (!runs.length) continue;
+    const part = text('span', '', kind);
+    for (const [letters, below] of runs) {
+      part.append(letters);
+      if (below) part.append(text('sub', below));
+    }
+    item.append(part, ' ');
+  }
+  return item;
+}
+
+export function text(name, words, kind = '') {
+  const element = document.createElement(name);
+  element.textContent = words;
+  if (kind) element.className = kind;
+  return element;
+}
+
+export function press(words, act) {
+  const button = Object.assign(document.createElement('button'), { type: 'button', textContent: words });
+  button.addEventListener('click', act);
+  return button;
+}

@@ -1,0 +1,77 @@
+// Handing over: the reply in three sentences, and the papers, which are made in the background.
+
+import { Refused, ask, get, post } from '../talk/ask.js';
+import { say } from '../talk/words.js';
+import { press, text } from './answers.js';
+
+const PAPERS = ['submittal', 'one-page', 'guide', 'page'];
+const LOOK = 400; // ms between two looks at what is being made
+
+export class Handing {
+  constructor(place, brief) {
+    Object.assign(this, { place, brief });
+    this.reply = text('div', '', 'reply');
+    this.papers = text('div', '', 'papers');
+    place.append(this.reply, this.papers);
+    this.papers.append(text('h2', say('sheet.page.papers')), ...PAPERS.map((kind) => this.paper(kind)));
+  }
+
+  async open() {
+    this.place.hidden = !this.place.hidden;
+    if (this.place.hidden) return;
+    this.place.scrollIntoView({ block: 'nearest' });
+    this.reply.replaceChildren(text('p', say('sheet.page.working'), 'working'));
+    const said = await this.brief.asking(() => post('/api/reply', { brief: this.brief.text }));
+    const words = said?.sentences?.join(' ') ?? '';
+    const box = Object.assign(document.createElement('p'), { className: 'sentences', textContent: words || say('sheet.page.mend-first') });
+    const told = document.createElement('output');
+    const copy = press(say('sheet.page.copy'), async () => {
+      await navigator.clipboard.writeText(words);
+      told.textContent = say('sheet.page.copied');
+    });
+    copy.className = 'main';
+    this.reply.replaceChildren(text('h2', say('sheet.page.reply')), box, ...(words ? [copy, ' ', told] : []));
+    (words ? copy : box).focus();
+  }
+
+  paper(kind) {
+    const line = text('p', '', 'paper-line');
+    const told = document.createElement('output');
+    const make = press(say(`sheet.page.paper-${kind}`), () => this.make(kind, line, told, make));
+    line.append(make, ' ', told);
+    return line;
+  }
+
+  async make(kind, line, told, make) {
+    make.disabled = true;
+    told.replaceChildren(say('sheet.page.making'));
+    try {
+      let { job, ...state } = await post('/api/jobs', { kind, brief: this.brief.text });
+      const stop = press(say('sheet.page.stop'), () => ask('DELETE', `/api/jobs/${job}`));
+      do {
+        state = await get(`/api/jobs/${job}`);
+        told.replaceChildren(state.words ?? '', ' ', ...(ended(state) ? [] : [stop]));
+        if (!ended(state)) await new Promise((resolve) => setTimeout(resolve, LOOK));
+      } while (!ended(state));
+      if (state.state === 'done') this.link(told, job, kind);
+      else told.replaceChildren(...mending(state));
+    } catch (cause) {
+      told.replaceChildren(...(cause instanceof Refused ? mending(cause.told) : [say('sheet.page.away')]));
+    }
+    make.disabled = false;
+  }
+
+  link(told, job, kind) {
+    const link = Object.assign(document.createElement('a'), { href: `/api/jobs/${job}/file`, target: '_blank', textContent: say('sheet.page.open-paper', { paper: say(`sheet.page.paper-${kind}`) }) });
+    told.replaceChildren(link);
+    link.focus();
+  }
+}
+
+function ended({ state }) {
+  return !['waiting', 'working'].includes(state);
+}
+
+function mending({ words = '', mistakes = [] }) {
+  return [words, ...mistakes.map((m) => text('span', `${m.at}: ${m.wrong} ${m.instead ?? ''}`, 'mend'))];
+}

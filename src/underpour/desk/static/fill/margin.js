@@ -1,0 +1,79 @@
+// In the margin: what to ask the caller, and what was assumed; both are typed over where they stand.
+
+import { say } from '../talk/words.js';
+import { press, text } from './answers.js';
+import { typed } from './typed.js';
+
+/** The three questions that would decide. @param {object} asked */
+export function showQuestions(place, asked, brief) {
+  const head = text('h2', say(asked.decides ? 'sheet.page.questions' : 'sheet.page.questions-idle'));
+  const list = document.createElement('ol');
+  list.append(...asked.questions.map((question) => asking(question, brief)));
+  place.replaceChildren(head, asked.questions.length ? list : text('p', say('sheet.page.nothing-to-ask')));
+}
+
+function asking(question, brief) {
+  const item = document.createElement('li');
+  item.append(text('p', question.words, 'asked'));
+  const answer = text('p', '', 'answered');
+  answer.append(typed(question.field, brief), ' ', text('span', question.between, 'between'));
+  item.append(answer);
+  const turns = question.turns.length ? [say('sheet.page.turns', { what: question.turns.join('; ') })] : question.moves;
+  for (const words of turns) item.append(text('p', words, 'note'));
+  const more = document.createElement('details');
+  more.append(text('summary', say('sheet.page.where-to-look')), text('p', question.look));
+  if (question.caution) more.append(text('p', question.caution, 'caution'));
+  item.append(more);
+  return item;
+}
+
+export function showAssumed(place, assumed, brief) {
+  const now = document.activeElement;
+  if (place.contains(now) && now.matches('input')) return;
+  const list = document.createElement('ul');
+  list.append(
+    ...assumed.map((each) => {
+      const item = document.createElement('li');
+      const line = document.createElement('p');
+      line.append(text('code', each.path), ' ', typed(each.field, brief));
+      item.append(line, text('p', [each.between, each.why].filter(Boolean).join('. '), 'note'));
+      return item;
+    }),
+  );
+  const head = document.createElement('summary');
+  head.textContent = say('sheet.page.assumed-count', { number: assumed.length });
+  const box = document.createElement('details');
+  box.open = place.querySelector('details')?.open ?? false;
+  box.append(head, list);
+  place.replaceChildren(...(assumed.length ? [box] : [text('p', say('sheet.page.nothing-assumed'), 'note')]));
+}
+
+/** The one key that an answer lacks, with a place to type it. */
+export function typedPlace(path, brief) {
+  const line = text('p', '', 'missing');
+  const id = `missing-${path.replace(/[^\w]/g, '-')}`;
+  const label = Object.assign(document.createElement('label'), { htmlFor: id, textContent: say('sheet.page.type-here', { path }) });
+  const box = Object.assign(document.createElement('input'), { id, type: 'text', className: 'field open', autocomplete: 'off' });
+  box.dataset.path = path;
+  box.addEventListener('change', () => box.value.trim() && brief.type([{ path, typed: box.value.trim() }]));
+  line.append(label, ' ', box);
+  return line;
+}
+
+/** What cannot be read, with the way to mend it. */
+export function showMistakes(place, mistakes, goTo) {
+  place.hidden = !mistakes.length;
+  const list = document.createElement('ul');
+  for (const { line, at, typed: words, wrong, instead } of mistakes) {
+    const item = document.createElement('li');
+    const where = press(line ? say('sheet.page.line', { line, at }) : at, () => goTo(line, at));
+    item.append(where, ' ', text('span', words, 'was'), ' ', text('span', [wrong, instead].filter(Boolean).join(' ')));
+    list.append(item);
+  }
+  place.replaceChildren(text('h2', say('sheet.page.to-mend')), list);
+  for (const box of document.querySelectorAll('.field')) {
+    const met = mistakes.some(({ at }) => at === box.dataset.path);
+    if (met) box.setAttribute('aria-invalid', 'true');
+    else box.removeAttribute('aria-invalid');
+  }
+}

@@ -1,0 +1,75 @@
+// The strip of alternatives, each small and on the one scale. Press one to bring it up; with Shift for the difference.
+
+import { opened } from '../draw/field.js';
+import { elements, made } from '../draw/svg.js';
+import { say } from '../talk/words.js';
+import { text } from './answers.js';
+
+export class Strip {
+  /** @param {HTMLElement} place @param {import('../talk/brief.js').Brief} brief */
+  constructor(place, brief) {
+    Object.assign(this, { place, brief, fields: [] });
+    place.addEventListener('keydown', (event) => {
+      const by = { ArrowRight: 1, ArrowLeft: -1 }[event.key];
+      const all = [...place.querySelectorAll('button.bring')];
+      const at = all.indexOf(document.activeElement);
+      if (by && at >= 0) all[at + by]?.focus();
+    });
+  }
+
+  show(strip, moment) {
+    const had = document.activeElement?.dataset?.version;
+    this.fields = [];
+    this.place.replaceChildren(...strip.map((each) => this.one(each, moment)));
+    this.choose();
+    if (had) this.place.querySelector(`[data-version="${CSS.escape(had)}"]`)?.focus();
+  }
+
+  turn(moment) {
+    for (const { field, drawn } of this.fields) field.show(drawn, moment);
+  }
+
+  /** Which is up, and which it is held against. */
+  choose() {
+    const { alternative, against } = this.brief.show;
+    for (const bring of this.place.querySelectorAll('.bring')) {
+      bring.setAttribute('aria-pressed', String(bring.dataset.version === alternative));
+      bring.classList.toggle('against', bring.dataset.version === against);
+    }
+  }
+
+  late(is) {
+    this.place.classList.toggle('late', is);
+  }
+
+  one(each, moment) {
+    const item = document.createElement('li');
+    const bring = document.createElement('button');
+    Object.assign(bring, { type: 'button', className: 'bring' });
+    bring.dataset.version = each.name;
+    const paper = text('span', '', 'small');
+    paper.style.setProperty('aspect-ratio', `${each.wide} / ${each.high}`);
+    const field = document.createElement('up-field');
+    const over = made('svg', { viewBox: `0 0 ${each.wide} ${each.high}`, 'aria-hidden': 'true' });
+    over.append(made('defs', {}, ...elements(each.defs)), made('g', { class: 'in-field' }, ...elements(each.outlines)));
+    paper.append(field, over);
+    const short = text('span', each.short, each.falls_short ? 'short' : '');
+    bring.append(text('b', each.name), paper, text('span', each.corner), text('span', each.loses), short);
+    const compare = Object.assign(document.createElement('button'), { type: 'button', className: 'compare', textContent: say('sheet.page.difference') });
+    compare.setAttribute('aria-label', say('sheet.page.difference-to', { name: each.name }));
+    bring.addEventListener('click', (event) => this.bring(each.name, event.shiftKey));
+    compare.addEventListener('click', () => this.bring(each.name, true));
+    item.append(bring, compare);
+    const drawn = { ...each, field: opened(each.field), tints: this.tints };
+    this.fields.push({ field, drawn });
+    queueMicrotask(() => field.show(drawn, moment));
+    return item;
+  }
+
+  bring(name, against) {
+    const { alternative, against: before } = this.brief.show;
+    if (!against) this.brief.look({ alternative: name, against: '' });
+    else this.brief.look({ against: before === name || name === alternative ? '' : name });
+    this.choose();
+  }
+}
