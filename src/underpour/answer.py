@@ -10,6 +10,7 @@ from .brief import Reading
 from .brief.alternatives import AS_BRIEFED
 from .brief.model import Brief
 from .checks import (
+    at_hour,
     bearing,
     belonging,
     build_up,
@@ -29,7 +30,7 @@ from .checks import (
 )
 from .checks.solved import SolvedEdge
 from .cut import solved_edges
-from .dossier import Answer, Dossier
+from .dossier import Answer, Dossier, Hour
 from .findings import Finding
 from .laying import laying
 from .mistakes import Mistake, Mistakes
@@ -42,15 +43,25 @@ Window = tuple[float, float, float, float]
 SolvedVersion = tuple[str, Resolved, tuple[SolvedEdge, ...]]  # the alternative's name first
 
 
-def answer(reading: Reading) -> Dossier:
+def answer(reading: Reading, hour: str = "") -> Dossier:
     """Answer a brief and all of its alternatives.
+
+    Parameters
+    ----------
+    reading : Reading
+        The brief as read.
+    hour : str
+        An hour of the weather file's year whose temperatures are wanted too, "6 September 22:00", or "peak" for that of
+        the largest flow as briefed.
 
     Raises
     ------
     Mistakes
         What only the catalogue or the section's geometry could reveal, with file and line.
+    Mistake
+        At "hour": no hours are known, or the year has no such hour.
     """
-    return put_together(reading, list(solved_versions(reading)))
+    return put_together(reading, list(solved_versions(reading)), hour)
 
 
 def solved_versions(reading: Reading, before: Sequence[SolvedEdge] = ()) -> Iterator[SolvedVersion]:
@@ -65,10 +76,12 @@ def solved_versions(reading: Reading, before: Sequence[SolvedEdge] = ()) -> Iter
         yield name, resolved, edges
 
 
-def put_together(reading: Reading, solved: Sequence[SolvedVersion]) -> Dossier:
-    """The dossier of a brief whose versions are all solved. Raises Mistakes."""
+def put_together(reading: Reading, solved: Sequence[SolvedVersion], hour: str = "") -> Dossier:
+    """The dossier of a brief whose versions are all solved, with ``hour`` as ``answer`` has it. Raises as that does."""
     windows = _windows([edges for _, _, edges in solved])
     answered = [(resolved, _answer(name, resolved, edges, windows)) for name, resolved, edges in solved]
+    if hour:
+        answered = _with_hour(answered, [edges for _, _, edges in solved], hour)
     resolved = answered[0][0]
     worth = foam_worth.told([(of, edges, made) for (of, made), (_, _, edges) in zip(answered, solved, strict=True)])
     said = lessons.told(worth, resolved.system, resolved.room.mean - abs(resolved.room.swing))
@@ -108,6 +121,26 @@ def solved_brief(
         raise reading.placed(mistakes, name) from None
     except Mistake as mistake:
         raise reading.placed([mistake], name) from None
+
+
+def _with_hour(
+    answered: Sequence[tuple[Resolved, Answer]], edges: Sequence[tuple[SolvedEdge, ...]], typed: str
+) -> list[tuple[Resolved, Answer]]:
+    """The same with the temperatures of one hour, the same one in every alternative."""
+    when = at_hour.meant(answered[0][0], edges[0], typed)
+    told = []
+    for (resolved, made), solved in zip(answered, edges, strict=True):
+        at = at_hour.number(resolved, when)
+        walled = any(edge.walled for edge in solved)
+        hour = Hour(
+            when,
+            resolved.outdoor_hours[at],
+            at_hour.flow_then(resolved, solved, at),
+            "floor and wall" if walled else "the floor",
+            {e.edge.letter: at_hour.field_then(resolved, e, made.fields[e.edge.letter], at) for e in solved},
+        )
+        told.append((resolved, replace(made, hour=hour)))
+    return told
 
 
 def _windows(alternatives: Sequence[tuple[SolvedEdge, ...]]) -> dict[str, Window]:

@@ -38,6 +38,17 @@ class Moved:
 
 
 @dataclass(frozen=True)
+class Hour:
+    """One hour of the weather file's year that was asked for."""
+
+    words: str  # "6 September, 22:00"
+    outdoors: float  # degC
+    flow: float  # W out of the room, through the floor and a basement's wall
+    through: str  # "the floor", or "floor and wall"
+    fields: Mapping[str, Field]  # by the edge's letter; they stand still
+
+
+@dataclass(frozen=True)
 class Answer:
     """What holds for one alternative; "as briefed" is the brief itself."""
 
@@ -53,6 +64,7 @@ class Answer:
     confirmers: tuple[Confirmer, ...] = ()
     plan: KeyPlan | None = None  # the floor seen from above
     size: str = ""  # "298 m² (3208 ft²), with 74.00 m (243 ft) of edge that faces outdoors"
+    hour: Hour | None = None  # where one was asked for
 
     def find(self, id: str, **at: object) -> Finding:
         """The one finding with this id whose ``at`` holds the given words; KeyError where not exactly one does."""

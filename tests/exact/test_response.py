@@ -20,6 +20,7 @@ from underpour.physics.conduction.response import (
     responding,
     temperature_watched,
 )
+from underpour.physics.conduction.sample import at_places
 from underpour.physics.conduction.shapes import Films
 from underpour.physics.conduction.solve import Climate, solve
 from underpour.physics.domain import OutOfDomain
@@ -78,7 +79,7 @@ def layered():
 
 
 def stepped(air, start, seconds):
-    """Flow into the top, temperature under the foam: thin cells, Crank and Nicolson's steps."""
+    """Flow into the top, temperature under the foam, all cells at the end: thin cells, Crank and Nicolson's steps."""
     widths, k, c = [], [], []
     for thickness, conductivity, capacity in LAYERS:
         cells = 60
@@ -110,7 +111,7 @@ def stepped(air, start, seconds):
             at = 2 * 60
             above, below = 1.0 / half[at - 1], 1.0 / half[at]
             foam.append((temperature[at - 1] * above + temperature[at] * below) / (above + below))
-    return np.array(flows), np.array(foam)
+    return np.array(flows), np.array(foam), (-(np.cumsum(widths) - widths / 2.0), temperature)
 
 
 def weather(hours=8760, seed=3):
@@ -129,11 +130,26 @@ def test_a_slab_on_ground_follows_a_year_of_hours_as_steps_in_time_do():
     watched = [flow_watched(solved, felt(solved), of_space(0)), temperature_watched(solved, felt(solved), 0.0, -0.2)]
     air = weather()
     ours = followed(responding(solved, felt(solved), watched), air[None]).watched
-    flows, foam = stepped(np.tile(air, 4), 8.0, YEAR / 8760)
+    flows, foam, _ = stepped(np.tile(air, 4), 8.0, YEAR / 8760)
     for mine, theirs in ((ours[0], flows[-8760:]), (ours[1], foam[-8760:])):
         swing = np.ptp(theirs) / 2.0
         assert np.abs(mine - theirs).max() < 0.01 * swing
         assert np.sqrt(np.mean((mine - theirs) ** 2)) < 0.004 * swing
+
+
+def test_the_field_of_any_hour_is_that_of_steps_in_time():
+    """All depths of the column at three hours of the fourth year; 1 % of what its surface swings by over the year."""
+    solved = layered().fine
+    eq = solved.equations
+    watched = [flow_watched(solved, felt(solved), of_space(0))]
+    air = weather()
+    fitted = responding(solved, felt(solved), watched)
+    modes = followed(fitted, air[None]).modes
+    for hour in (700, 4321, 8759):
+        _, _, (depths, theirs) = stepped(np.concatenate([np.tile(air, 3), air[: hour + 1]]), 8.0, YEAR / 8760)
+        ours = at_places(eq, fitted.shapes @ modes[:, hour], np.array([0.5]), depths[::-1])[::-1, 0]
+        assert np.ptp(theirs) > 5.0
+        assert np.abs(ours - theirs).max() < 0.01 * np.ptp(air) / 2.0, hour
 
 
 def test_the_first_years_are_those_of_steps_in_time():
@@ -145,7 +161,7 @@ def test_the_first_years_are_those_of_steps_in_time():
     turn = np.exp(2j * pi * (begins + years))
     air = 15.0 + (swing[0] * turn).real
     ours = first_years(responding(solved, felt(solved), watched), 8.0, np.array([15.0]), swing, begins, years)
-    flows, foam = stepped(air, 8.0, YEAR / 8760)
+    flows, foam, _ = stepped(air, 8.0, YEAR / 8760)
     later = slice(7 * DAY, None)  # the jump itself, smeared by the first steps there, has gone by
     assert np.abs(ours[0] - flows)[later].max() < 0.01 * np.ptp(flows[later]) / 2.0
     assert np.abs(ours[1] - foam)[later].max() < 0.01 * np.ptp(foam) / 2.0

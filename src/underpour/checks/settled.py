@@ -71,8 +71,8 @@ def settled_year(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Year:
     """
     hours = len(resolved.outdoor_hours) or HOURS
     at = (np.arange(hours) + 0.5) / hours
-    harmonic = _wave(Told(resolved.outdoor_mean, resolved.outdoor_swing, 0.0), at)
-    outdoors = np.array(resolved.outdoor_hours) if resolved.outdoor_hours else harmonic
+    wave = _wave(Told(resolved.outdoor_mean, resolved.outdoor_swing, 0.0), at)
+    outdoors = np.array(resolved.outdoor_hours) if resolved.outdoor_hours else wave
     flows: dict[str, Array] = {}
     within: dict[str, float] = {}
     places: dict[tuple[str, str], Array] = {}
@@ -83,7 +83,7 @@ def settled_year(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Year:
         series = [_wave(each, at) for each in told]
         bound = [each.within for each in told]
         if resolved.outdoor_hours and edge.response is not None:
-            further = followed(edge.response, _open_air(resolved, edge)[:, None] * (outdoors - harmonic)).watched
+            further = followed(edge.response, open_air(resolved, edge)[:, None] * beyond_the_wave(resolved)).watched
             series = [each + more for each, more in zip(series, further, strict=True)]
             bound = [
                 each + float(share * np.abs(more).max())
@@ -99,7 +99,14 @@ def settled_year(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Year:
     return Year(_months(hours), outdoors, room, flows, within, places, off, bool(resolved.outdoor_hours))
 
 
-def _open_air(resolved: Resolved, edge: SolvedEdge) -> Array:
+def beyond_the_wave(resolved: Resolved) -> Array:
+    """What the hours of a weather file bring outdoors beyond the mean and the swing of the year. (hours,) [K]"""
+    hours = np.array(resolved.outdoor_hours)
+    at = (np.arange(len(hours)) + 0.5) / len(hours)
+    return hours - _wave(Told(resolved.outdoor_mean, resolved.outdoor_swing, 0.0), at)
+
+
+def open_air(resolved: Resolved, edge: SolvedEdge) -> Array:
     """How much each air of an edge follows the hours; what lies on the ground dulls them as it dulls the year."""
     _, airs = felt(edge.heat)
     follows = resolved.air_beside(edge.edge).follows

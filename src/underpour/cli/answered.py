@@ -21,10 +21,10 @@ def readable(path: str) -> Reading:
     return reading
 
 
-def answered(path: str) -> Dossier:
-    """The brief at ``path``, read and answered."""
+def answered(path: str, hour: str = "") -> Dossier:
+    """The brief at ``path``, read and answered; with the temperatures of an hour where one is asked for."""
     reading = readable(path)
 
     from ..answer import answer
 
-    return answer(reading)
+    return answer(reading, hour)

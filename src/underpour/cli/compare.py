@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -16,10 +17,11 @@ if TYPE_CHECKING:
     from ..dossier import Dossier
 
 EXAMPLE = "underpour compare brief.toml -o compared.svg"
-KINDS = ("lanes", "months", "year")  # of pictures, beside the coldest month side by side
+KINDS = ("lanes", "months", "year", "hour")  # of pictures, beside the coldest month side by side
 HELP = """\
 underpour compare BRIEF [-o FILE.svg] [-o FILE.html] [--edge A]
-                        [--lanes | --months | --year] [--json] [--accepted-ok]
+                        [--lanes | --months | --year | --hour HOUR]
+                        [--json] [--accepted-ok]
 
 Puts the brief as briefed and its alternatives side by side: one line for each
 finding that differs, what each one teaches, and a picture of all of them on
@@ -39,6 +41,9 @@ network: press a month, point at a place, and read it in every alternative.
   --year         draw all twelve months into the picture, which turns them by
                  itself; printed, or where nothing may move, it shows the
                  month of the coldest corner
+  --hour HOUR    draw one hour of the brief's weather file: a day and the end
+                 of the hour, "6 September 22:00", or peak for the hour at which
+                 most heat goes through the floor as briefed
   --json         the findings as JSON (docs/findings.md)
   --accepted-ok  end with 0 where an [[accept]] names every shortfall
 
@@ -48,6 +53,7 @@ For example:
   underpour compare examples/daylight-basement/brief.toml -o lesson.html
   underpour compare examples/daylight-basement/brief.toml -o lanes.svg --lanes
   underpour compare examples/daylight-basement/brief.toml -o year.svg --year
+  underpour compare examples/cool-garage-by-hours/brief.toml -o hour.svg --hour peak
 
 It ends with 0 when nothing falls short in the brief as briefed, and 1 when
 something does. Alternatives never change that.
@@ -62,6 +68,7 @@ def parser() -> Words:
     words.add_argument("--lanes", action="store_true")
     words.add_argument("--months", action="store_true")
     words.add_argument("--year", action="store_true")
+    words.add_argument("--hour", default="")
     words.add_argument("--json", action="store_true")
     words.add_argument("--accepted-ok", action="store_true")
     return words
@@ -82,7 +89,10 @@ def told(words: Sequence[str]) -> Told:
             wrong = "It is drawn into a picture, and none is asked for."
             raise Mistake(f"--{name}", "", wrong, f"Add -o {name}.svg.")
 
-    dossier = answered(brief)
+    try:
+        dossier = answered(brief, given.hour)
+    except Mistake as mistake:
+        raise (replace(mistake, at="--hour") if mistake.at == "hour" else mistake) from None
     if len(dossier.alternatives) < 2:
         raise Mistake("alternative", "", "There is nothing to compare with.", "Add an [[alternative]].", file=brief)
 
@@ -120,9 +130,9 @@ def _targets(typed: Sequence[str], brief: str) -> dict[str, tuple[Path, str]]:
 
 def _written(dossier: Dossier, edge: str, targets: Mapping[str, tuple[Path, str]], kind: str = "") -> str:
     """Every file made, then every file written; a line for each that says where it is."""
-    from .pictures import comparison, comparison_with_lanes, months, page, year
+    from .pictures import comparison, comparison_with_lanes, hour, months, page, year
 
-    drawn = {"": comparison, "lanes": comparison_with_lanes, "months": months, "year": year}
+    drawn = {"": comparison, "lanes": comparison_with_lanes, "months": months, "year": year, "hour": hour}
     makes = {
         ".svg": (drawn[kind], "The picture of edge {edge} is in {file}."),
         ".html": (page, "The page is in {file}: open it in any browser, it needs no network."),

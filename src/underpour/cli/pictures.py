@@ -69,6 +69,13 @@ def comparison_with_lanes(dossier: Dossier, edge: str) -> str:
     return drawn(dossier, edge)
 
 
+def hour(dossier: Dossier, edge: str) -> str:
+    """All alternatives at one edge at the hour that was asked for, as SVG."""
+    from ..drawings import comparison_at_hour
+
+    return comparison_at_hour(dossier, edge)
+
+
 def year(dossier: Dossier, edge: str) -> str:
     """All alternatives at one edge month after month as SVG that turns by itself, the coldest corner's month first."""
     from ..drawings import turning_year

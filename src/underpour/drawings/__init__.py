@@ -1,6 +1,6 @@
 """Pictures as SVG text, drawn from a finished dossier. They work nothing out and write no files."""
 
-from .compare import comparison, comparison_with_lanes
+from .compare import comparison, comparison_at_hour, comparison_with_lanes
 from .month_by_month import month_by_month
 from .one_section import plain_section, section_picture
 from .scale import Scale, month_middle, shared_scale
@@ -11,6 +11,7 @@ __all__ = [
     "Scale",
     "Scaled",
     "comparison",
+    "comparison_at_hour",
     "comparison_with_lanes",
     "month_by_month",
     "month_middle",

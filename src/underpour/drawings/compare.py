@@ -38,6 +38,7 @@ class _Shared:
     when: str  # which moment it is, in a sentence
     lanes: Lanes | None
     ways: Mapping[str, Ways]  # of each alternative by its name, where lanes are drawn
+    flows: Mapping[str, str]  # what each one loses then in words, where that is no finding
 
 
 def comparison(
@@ -98,6 +99,38 @@ def comparison_with_lanes(dossier: Dossier, edge: str, *, width: float = WIDE, o
     ways = {answer.name: ways_of(answer.sections[edge], answer.fields[edge]) for answer in answers}
     laned = replace(shared, lanes=lanes_for(ways.values(), dossier.units), ways=ways)
     return _side_by_side(answers, laned, width, only)
+
+
+def comparison_at_hour(dossier: Dossier, edge: str, *, width: float = WIDE) -> str:
+    """The same at the hour of the weather file that the dossier was asked for.
+
+    Parameters
+    ----------
+    dossier, edge, width
+        As for ``comparison``; every alternative holds that hour.
+
+    Returns
+    -------
+    str
+        An SVG document that stands alone.
+
+    Raises
+    ------
+    KeyError
+        No alternative has such an edge.
+    """
+    answers, flows, when = [], {}, ""
+    for answer in _with_edge(dossier, edge):
+        hour = answer.hour
+        assert hour is not None
+        answers.append(replace(answer, fields={**answer.fields, edge: hour.fields[edge]}, findings=()))
+        does = "takes in" if hour.flow < 0.0 else "loses"
+        through = hour.through.removeprefix("the ").capitalize()
+        does = does if through == "Floor" else {"takes in": "take in", "loses": "lose"}[does]
+        flows[answer.name] = f"{through} {does} {say.value(abs(hour.flow), 'W', dossier.units)}."
+        outdoors = say.value(hour.outdoors, "degC", dossier.units)
+        when = when or f"Temperatures on {hour.words} of the weather file, outdoors then at {outdoors}."
+    return _side_by_side(answers, replace(_shared(answers, edge, 0.0, dossier.units, when), flows=flows), width, ())
 
 
 def _with_edge(dossier: Dossier, edge: str) -> list[Answer]:
@@ -171,6 +204,7 @@ def _shared(answers: list[Answer], edge: str, year_fraction: float, system: Syst
         when,
         None,
         {},
+        {},
     )
 
 
@@ -186,7 +220,8 @@ def _panel(
     base += (head - 3) * 1.2 * HEADING + 1.35 * LETTER
     place = "Under the slab's edge" if section.outdoors else "Corner"
     ways = shared.ways.get(answer.name)
-    loses = f"{shared.lanes.told(ways)}." if shared.lanes and ways else loss_words(answer, shared.edge, shared.system)
+    loses = shared.flows.get(answer.name) or loss_words(answer, shared.edge, shared.system)
+    loses = f"{shared.lanes.told(ways)}." if shared.lanes and ways else loses
     facts = f"{place} {corner}. {loses}".strip()
     body.append(letters(left, base, cut_to(facts, wide)))
     room = wide - 2 * INSET

@@ -6,7 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from . import elements
-from .assemble import DEGREE
+from .assemble import DEGREE, Equations
 from .field import Field
 from .solve import Solved
 
@@ -49,10 +49,10 @@ def sampled(
     y, from_y = _places(eq.y[::DEGREE], y0, y1, step)
     known = eq.number >= 0
     air = _covered(known, eq.x[::DEGREE], x, eq.y[::DEGREE], y)
-    values = []
-    for unknowns in (solved.fine.mean, solved.fine.swing):
-        lattice = np.where(known, unknowns[np.maximum(eq.number, 0)], 0.0)
-        values.append(np.where(air, np.nan, from_x @ lattice @ from_y.T).T)
+    values = [
+        np.where(air, np.nan, from_x @ _lattice(eq, unknowns) @ from_y.T).T
+        for unknowns in (solved.fine.mean, solved.fine.swing)
+    ]
     floor_x, floor_mean, floor_swing, _ = solved.along(floor[0], floor[1], level)
     shown = floor_x <= x1 + step
     return Field(
@@ -66,6 +66,51 @@ def sampled(
     )
 
 
+def at_places(equations: Equations, unknowns: NDArray, x: NDArray, y: NDArray) -> NDArray:
+    """Values of a grid at the crossings of other lines, such as those of a ``Field``.
+
+    Parameters
+    ----------
+    equations : Equations
+        The grid. [m]
+    unknowns : ndarray, shape (n,)
+        What stands at its unknowns. [degC or K]
+    x : ndarray, shape (nx,)
+        Places across, inside the grid. [m]
+    y : ndarray, shape (ny,)
+        Places up, inside the grid, rising. [m]
+
+    Returns
+    -------
+    ndarray, shape (ny, nx)
+        Of no meaning where there is air. [unit of ``unknowns``]
+
+    Source
+    ------
+    The elements' own polynomials.
+
+    Examples
+    --------
+    See tests/exact/test_any_hour.py: the grid's own places give what stands there.
+    """
+    from_x, from_y = (
+        _weights(lines[::DEGREE], _snapped(np.asarray(at, float), lines[::DEGREE]))
+        for lines, at in ((equations.x, x), (equations.y, y))
+    )
+    return np.asarray((from_x @ _lattice(equations, unknowns) @ from_y.T).T)
+
+
+def _snapped(at: NDArray, lines: NDArray) -> NDArray:
+    """Places as they were before they were kept in single precision: those that lie at a line are on it."""
+    nearest = lines[np.argmin(np.abs(at[:, None] - lines), axis=1)]
+    return np.where(np.abs(at - nearest) < 1e-5, nearest, at)
+
+
+def _lattice(equations: Equations, unknowns: NDArray) -> NDArray:
+    """What stands at the unknowns on the lattice of the grid, nought in air."""
+    return np.where(equations.number >= 0, unknowns[np.maximum(equations.number, 0)], 0.0)
+
+
 def _places(lines: NDArray, low: float, high: float, step: float) -> tuple[NDArray, NDArray]:
     """Places between ``low`` and ``high`` with every grid line among them, and their weights on the lattice."""
     inner = lines[(lines > low + 1e-9) & (lines < high - 1e-9)]
@@ -74,12 +119,17 @@ def _places(lines: NDArray, low: float, high: float, step: float) -> tuple[NDArr
     at = np.concatenate(
         [*(np.linspace(a, b, n, endpoint=False) for a, b, n in zip(ends, ends[1:], counts, strict=False)), [high]]
     )
+    return at, _weights(lines, at)
+
+
+def _weights(lines: NDArray, at: NDArray) -> NDArray:
+    """Weights of the lattice's lines at places between them."""
     cell = np.clip(np.searchsorted(lines, at, side="right") - 1, 0, len(lines) - 2)
     local = 2.0 * (at - lines[cell]) / (lines[cell + 1] - lines[cell]) - 1.0
     weights = np.zeros((len(at), (len(lines) - 1) * DEGREE + 1))
     columns = cell[:, None] * DEGREE + np.arange(DEGREE + 1)
     weights[np.arange(len(at))[:, None], columns] = elements.line_basis(DEGREE, local)[0]
-    return at, weights
+    return weights
 
 
 def _covered(known: NDArray, lines_x: NDArray, x: NDArray, lines_y: NDArray, y: NDArray) -> NDArray[np.bool_]:
