@@ -109,3 +109,19 @@ def test_the_loss_lies_between_those_of_the_two_grounds_and_nears_the_upper_as_i
 def test_a_slab_outdoors_lies_on_its_layers_too():
     bands = ground_of(floor(layered((SAND, "1 m"), deepest=CLAY), "free-edge", use="drive"))
     assert [band.conductivity for band in bands] == [2.0, 1.0]
+
+
+def test_the_floor_loses_more_the_better_the_ground_of_its_class_conducts():
+    losses = [lost(floor(f'ground = "{name}"')).mean for name in ("peat", "clay", "sand", "rock")]
+    assert losses == sorted(losses)
+    assert losses[-1] > 1.5 * losses[0]
+
+
+@pytest.mark.parametrize("kind", ["fine", "coarse"])
+def test_the_floor_loses_more_on_ground_that_a_report_has_wetter_or_denser(kind):
+    def on(density: int, moisture: int) -> float:
+        report = f'{{ dry-density = "{density} kg/m³", moisture = "{moisture} %", kind = "{kind}" }}'
+        return lost(floor(f"ground = {report}")).mean
+
+    assert on(1600, 8) < on(1600, 15) < on(1600, 22)
+    assert on(1400, 15) < on(1600, 15) < on(1750, 15)

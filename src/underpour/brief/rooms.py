@@ -25,7 +25,10 @@ def unknown_use(project: Project) -> Iterator[Mistake]:
 
 
 def unlikely_room(project: Project, floor: FloorTable) -> Iterator[Mistake]:
-    """A room below 0 °C in a use that is no cold floor, or too hot for any; nothing where the use is unknown."""
+    """A room below 0 °C in a use that is no cold floor, too hot for any, or colder in summer than in winter.
+
+    Nothing where the use is unknown.
+    """
     try:
         use = catalogue.use(project.use)
     except Mistake:
@@ -35,6 +38,11 @@ def unlikely_room(project: Project, floor: FloorTable) -> Iterator[Mistake]:
     if floor.cooled is False and use.cold_floor:
         wrong = f"{_article(use.label)} is kept cold all year."
         yield Mistake("floor.cooled", "", wrong, "Take cooled out, or write the use of a room that is let go.")
+    if isinstance(floor.inside, Seasons) and floor.inside.winter.si > floor.inside.summer.si:
+        winter, summer = floor.inside.winter.typed, floor.inside.summer.typed
+        wrong = f"The two cross: this room would be kept at {summer} in summer, colder than at {winter} in winter."
+        instead = "Swap them, or write the one temperature that it has all year."
+        yield Mistake("floor.inside.summer", f'"{summer}"', wrong, instead)
     for at, room in _temperatures(floor):
         wrong = f"{_article(use.label)} is not kept at {room.typed}."
         if room.si < 0.0 and not use.cold_floor:

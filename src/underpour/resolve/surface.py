@@ -17,10 +17,9 @@ IN_THE_SUN = (
     "ground or turf keeps it cooler, and snow on it is not counted."
 )
 AS_THE_AIR = "bare, as warm as the air"
-NOTHING_SAID = (
-    "nothing said of what lies on the ground outside: bare and as warm as the air, no sun on it and no snow; turf "
-    "under its snow freezes half as much, paving in the sun is warmer in summer"
-)
+NOTHING_SAID = "nothing said of what lies on the ground outside: bare, as warm as the air"
+LESS_FROST = f"{NOTHING_SAID}, no snow on it; turf under its snow freezes half as much"
+MORE_SUMMER = f"{NOTHING_SAID}, no sun on it; paving in the sun is warmer in summer"
 COLOUR_NOT_SAID = "nothing said of how dark the ground outside is; middle of light and dark"
 SKY_NOT_SAID = "nothing said of the sky; level ground below a clear one"
 SUN_TYPED = 'surface = { sun = ["155 W/m²"] }'
@@ -97,8 +96,11 @@ def _bare(freezing_season: float, thawing_season: float, assumed: Assumptions) -
     bare, turf = catalogue.ground_cover("bare"), catalogue.ground_cover("turf")
     high = bare.thawing.high if thawing_season <= SHORT_SUMMERS else turf.thawing.high  # paving was not measured there
     freezing, thawing = (
-        assumed.take(Assumed(f"site.surface.{key}", of.value, of.low, most, "1", NOTHING_SAID))
-        for key, of, most in (("freezing", bare.freezing, bare.freezing.high), ("thawing", bare.thawing, high))
+        assumed.take(Assumed(f"site.surface.{key}", of.value, of.low, most, "1", why))
+        for key, of, most, why in (
+            ("freezing", bare.freezing, bare.freezing.high, LESS_FROST),
+            ("thawing", bare.thawing, high, MORE_SUMMER),
+        )
     )
     return freezing, thawing
 
