@@ -11,7 +11,7 @@ import pytest
 ROOT = Path(__file__).parents[1] / "src" / "underpour"
 
 FLOORS = [  # lowest first; parts on one line do not see each other
-    {"mistakes"},
+    {"mistakes", "faults"},
     {"measure", "findings", "toml_text", "outlines", "book"},
     {"catalogue", "physics", "weather"},
     {"brief", "starters", "conformity", "design", "tabled"},

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from contextlib import closing
 from pathlib import Path
 
 from ..mistakes import Mistake
@@ -51,21 +52,22 @@ def told(words: Sequence[str]) -> Told:
     """Serve the desk until it is ended; what is said last."""
     given = parser().read(words)
 
+    from ..book import default_book, open_book
     from ..desk.app import desk_app
     from ..desk.serve import address, serve, taken
     from ..desk.words import say
     from .printing import hand_out
 
-    listening = taken(given.port)
-    at = address(listening.getsockname()[1])
-    book = Path(given.book or "")
+    path = Path(given.book).expanduser() if given.book else default_book()
+    with closing(open_book(path)) as book, closing(taken(given.port)) as listening:
+        at = address(listening.getsockname()[1])
 
-    def ready() -> None:
-        hand_out(say("serve.at", address=at, book=book) + "\n")
-        if not given.no_browser:
-            import webbrowser
+        def ready() -> None:
+            hand_out(say("serve.at", address=at, book=path) + "\n")
+            if not given.no_browser:
+                import webbrowser
 
-            webbrowser.open(at)
+                webbrowser.open(at)
 
-    serve(desk_app(book), listening, ready)
+        serve(desk_app(book), listening, ready)
     return Told(say("serve.ended") + "\n")

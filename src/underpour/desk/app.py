@@ -4,45 +4,53 @@ from __future__ import annotations
 
 import secrets
 from importlib.resources import files
-from typing import TYPE_CHECKING
 
 from fastapi import FastAPI, Request, Response
 from fastapi.responses import HTMLResponse
 from fastapi.staticfiles import StaticFiles
 
 from .. import __version__
+from ..book import Book
+from .api import briefs
 from .api.answers import answers
+from .api.given import Number, TheBook, changes
 from .api.plans import plans
 from .colours import colours
 from .guard import Guard
 from .live import Answering
+from .refusals import documented, tell
 from .setting import page
-
-if TYPE_CHECKING:
-    from pathlib import Path
 
 SHARED = ("draw", "fonts", "look", "read")  # what the teaching page has and the desk's pages use
 
 
-def desk_app(book: Path, token: str = "") -> FastAPI:
+def desk_app(book: Book, token: str = "") -> FastAPI:
     """The desk over one book.
 
     Parameters
     ----------
-    book : Path
-        The file of the book.
+    book : Book
+        Where briefs are kept.
     token : str
         What every change has to carry; made anew where none is given.
     """
     app = FastAPI(
         title="The desk's page", version=__version__, openapi_url="/api/openapi.json", docs_url=None, redoc_url=None
     )
+    app.state.book = book
     app.state.token = token or secrets.token_urlsafe(32)
     app.add_middleware(Guard, token=app.state.token)
-    _pages(app)
+    tell(app)
     _api(app)
+    _pages(app)
     _files(app)
     return app
+
+
+def _api(app: FastAPI) -> None:
+    app.include_router(briefs.api)
+    app.include_router(answers(Answering()), responses=documented(), dependencies=[changes])
+    app.include_router(plans, responses=documented(), dependencies=[changes])
 
 
 def _pages(app: FastAPI) -> None:
@@ -51,17 +59,14 @@ def _pages(app: FastAPI) -> None:
         return HTMLResponse(page("list", token=request.app.state.token))
 
     @app.get("/briefs/{number}", include_in_schema=False)
-    def sheet(request: Request, number: int) -> HTMLResponse:
-        return HTMLResponse(page("sheet", token=request.app.state.token, number=number, version=1, brief=""))
+    def sheet(request: Request, book: TheBook, number: Number) -> HTMLResponse:
+        kept = book.kept(number)
+        given = {"number": number, "version": kept.line.version, "brief": kept.text}
+        return HTMLResponse(page("sheet", token=request.app.state.token, **given))
 
     @app.get("/look/colours.css", include_in_schema=False)
     def colour_names() -> Response:
         return Response(colours(), media_type="text/css")
-
-
-def _api(app: FastAPI) -> None:
-    app.include_router(answers(Answering()))
-    app.include_router(plans)
 
 
 def _files(app: FastAPI) -> None:

@@ -2,20 +2,22 @@
 
 from __future__ import annotations
 
+import tomllib
 from functools import cache
-
-from ..drawings import colours as house
-from ..drawings.paper import INK
+from importlib.resources import files
 
 
 @cache
 def colours() -> str:
     """Every colour as ``--name``, by the reader's theme; paper is light.
 
-    Inside a field of temperatures ink and leaf stay those of paper: ``--field-ink``, ``--field-leaf``.
+    Inside a field of temperatures ink and leaf stay those of paper: ``--field-ink``, ``--field-leaf``. The one colour
+    file is read as it lies, since the first page must not wait until all that draws is loaded.
     """
-    light, dark = house.light(), house.dark()
-    field = {"field-ink": INK, "field-leaf": light["leaf"]}
+    file = files("underpour") / "drawings" / "colours.toml"
+    table = tomllib.loads(file.read_text(encoding="utf-8"))
+    light, dark = ({name: row[theme] for name, row in table.items()} for theme in ("light", "dark"))
+    field = {"field-ink": light["ink"], "field-leaf": light["leaf"]}
     return (
         f":root{{{_named({**light, **field, 'on-act': light['leaf']})}}}\n"
         f"@media screen and (prefers-color-scheme:dark){{:root{{{_named({**dark, 'on-act': dark['sheet']})}}}}}\n"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import socket
 from typing import TYPE_CHECKING
 
@@ -58,6 +59,6 @@ class Desk(uvicorn.Server):
 
 
 def serve(app: FastAPI, listening: socket.socket, ready: Callable[[], None]) -> None:
-    """Serve until Ctrl-C or the system's word to end."""
-    with listening:
+    """Serve until Ctrl-C, or until the system ends it."""
+    with contextlib.suppress(KeyboardInterrupt):  # the server ends its own work first, then hands the signal on
         Desk(app, ready).run(sockets=[listening])
