@@ -9,4 +9,4 @@ def test_the_list_of_an_empty_book_teaches_what_to_do(desk, sheet_page):
 def test_a_brief_opens_as_a_sheet(desk, sheet_page):
     number = desk.begin('[project]\ntitle = "North <b>shore</b>"\n')
     sheet_page.goto(f"{desk.address}briefs/{number}")
-    assert sheet_page.locator("main").count() == 1
+    assert sheet_page.locator("main:visible").count() == 1
