@@ -1,4 +1,7 @@
-"""The machine's own browser, driven by Playwright: one for all tests of a process, a fresh context for each test."""
+"""The machine's own browser, driven by Playwright: one for all tests of this folder, a fresh context for each test.
+
+It is closed before other tests go on: while Playwright drives it, asyncio takes the thread for busy.
+"""
 
 import os
 import shutil
@@ -19,13 +22,13 @@ ARGUMENTS = [
 ]
 
 
-@pytest.fixture(scope="session")
+@pytest.fixture(scope="package")
 def playwright() -> Iterator[Playwright]:
     with sync_playwright() as driver:
         yield driver
 
 
-@pytest.fixture(scope="session")
+@pytest.fixture(scope="package")
 def browser(playwright: Playwright) -> Iterator[Browser]:
     found = next(filter(None, map(shutil.which, NAMES)), None)
     if found is None:
