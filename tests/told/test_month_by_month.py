@@ -15,6 +15,7 @@ from underpour.cli import compare
 from underpour.drawings import month_by_month, month_middle
 from underpour.drawings.floor_line import CAP
 from underpour.drawings.when import MONTHS
+from underpour.findings import Finding
 
 SVG = "{http://www.w3.org/2000/svg}"
 BRIEF = str(Path(__file__).parents[2] / "examples" / "daylight-basement" / "brief.toml")
@@ -110,3 +111,33 @@ def test_the_command_draws_it(tmp_path):
     assert "Edge A, month by month" in target.read_text(encoding="utf-8")
     with pytest.raises(KeyError):
         month_by_month(cases.dossier(), "Z")
+
+
+def with_a_year(answer, harmful, useful):
+    """The answer with what of its year is harmful and useful, months in kWh."""
+    year = [
+        Finding("heat.loss-year", "", sum(months), "kWh", at={"of": "floor", "flow": flow}, months=months)
+        for flow, months in (("harmful", harmful), ("useful", useful))
+    ]
+    return replace(answer, findings=(*answer.findings, *year))
+
+
+def test_harmful_and_useful_heat_stand_as_columns_on_one_scale_with_their_kilowatt_hours():
+    dossier = cases.dossier("SI")
+    first, second, *_ = dossier.alternatives
+    one = with_a_year(first, (400.0, 200.0, *9 * (0.0,), 100.0), (*5 * (0.0,), 50.0, *6 * (0.0,)))
+    two = with_a_year(second, 12 * (100.0,), 12 * (0.2,))
+    svg = month_by_month(replace(dossier, alternatives=(one, two)), "A")
+    high = [float(node.get("height")) for node in ElementTree.fromstring(svg).iter(f"{SVG}rect")][-15:]
+    assert high[:3] == pytest.approx([9.0, 4.5, 2.25]) and high[3:] == pytest.approx(12 * [2.25])
+    said = [word for word, _, _ in texts(svg)]
+    assert said.count("harmful") == said.count("useful") == 2
+    assert {"400", "200", "50"} <= set(said) and "0" not in said
+    told = " ".join(said).replace("\u2009", " ")
+    assert f"{one.name} 700 kWh harmful, 50.0 kWh useful" in told
+    assert "heat of the whole floor" in told
+
+
+def test_without_a_year_of_losses_there_are_no_columns():
+    said = " ".join(word for word, _, _ in texts(month_by_month(cases.dossier("SI"), "A")))
+    assert "harmful" not in said and "Columns" not in said

@@ -17,6 +17,7 @@ from .lettering import CAPITAL, HEADING, LETTER, cut_to, width
 from .one_section import GAP, WIDE, paragraph
 from .paper import BOLD, FINE, HAIR, dot, letters, line, path, picture, stroke
 from .scale import celsius, month_middle
+from .wanted_columns import columns, columns_words, wanted_of
 from .when import MONTHS
 
 HIGH = 17.0  # mm, the floor lines
@@ -40,6 +41,7 @@ class _Shared:
     limit: Limit | None
     reach: float  # m of floor from the wall
     wide: float  # mm
+    most: float  # kWh, the largest month of harmful or useful heat
 
 
 def month_by_month(dossier: Dossier, edge: str, *, wide: float = WIDE, only: Collection[str] = ()) -> str:
@@ -73,7 +75,9 @@ def month_by_month(dossier: Dossier, edge: str, *, wide: float = WIDE, only: Col
     limit = floor_limit(answers[0], edge, dossier.units)
     drawn_of_all = min(float(field.floor_x[-1] - field.floor_x[0]) for field in fields)
     reach = next((length for length in REACHES[dossier.units] if length <= drawn_of_all), drawn_of_all)
-    shared = _Shared(edge, dossier.units, span_of_moments(fields, MIDDLES, dossier.units, limit), limit, reach, wide)
+    span = span_of_moments(fields, MIDDLES, dossier.units, limit)
+    most = max((wanted.most for answer in answers if (wanted := wanted_of(answer)) is not None), default=0.0)
+    shared = _Shared(edge, dossier.units, span, limit, reach, wide, most)
     shown = [answer for answer in answers if not only or answer.name in only]
     title = f"Edge {edge}, month by month"
     base = HEADING * CAPITAL + 1.0
@@ -82,7 +86,7 @@ def month_by_month(dossier: Dossier, edge: str, *, wide: float = WIDE, only: Col
     for answer in shown:
         drawn, top = _row(answer, shared, top)
         body.append(drawn)
-    words = _read_as(answers[0], shared)
+    words = f"{_read_as(answers[0], shared)} {columns_words(shown, dossier.units)}".strip()
     foot, high = paragraph(words, 0.0, top + LETTER, wide)
     said = " ".join(f"{answer.name}: {_turns(answer, edge, dossier.units)}." for answer in shown)
     return picture(wide=wide, high=high + 0.5, title=title, description=f"{said} {words}", defs=(), body=[*body, foot])
@@ -127,7 +131,13 @@ def _row(answer: Answer, shared: _Shared, top: float) -> tuple[str, float]:
         middle_x = left + (each - APART) / 2.0
         drawn.append(letters(middle_x, below, name[0], anchor="middle", weight=600))
         drawn.append(letters(middle_x, below + 1.2 * LETTER, _bare(corner, shared.system), anchor="middle"))
-    return "".join(drawn), below + 1.2 * LETTER + GAP + 1.0
+    ends = below + 1.2 * LETTER
+    wanted = wanted_of(answer)
+    if wanted is not None:
+        middles = [START + n * each + (each - APART) / 2.0 for n in range(12)]
+        heat, ends = columns(wanted, shared.most, middles, ends + 1.0, end)
+        drawn.append(heat)
+    return "".join(drawn), ends + GAP + 1.0
 
 
 def _turns(answer: Answer, edge: str, system: System) -> str:
