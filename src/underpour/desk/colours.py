@@ -21,8 +21,18 @@ def colours() -> str:
     return (
         f":root{{{_named({**light, **field, 'on-act': light['leaf']})}}}\n"
         f"@media screen and (prefers-color-scheme:dark){{:root{{{_named({**dark, 'on-act': dark['sheet']})}}}}}\n"
+        f"{_outside(light)}"
     )
 
 
 def _named(values: dict[str, str]) -> str:
     return "".join(f"--{name}:{value};" for name, value in values.items())
+
+
+def _outside(light: dict[str, str]) -> str:
+    """Outside of a field the drawing's own colours, which are those of paper, take the theme's."""
+    return "".join(
+        f'.outside [{of}="{light[name]}"]{{{of}:var(--{name})}}\n'
+        for of in ("fill", "stroke")
+        for name in ("ink", "note", "rule", "frame", "leaf", "shade", "short", "tell")
+    )

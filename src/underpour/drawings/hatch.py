@@ -96,7 +96,11 @@ def _steel(thickness: float) -> tuple[float, str]:
 
 def _concrete(thickness: float) -> tuple[float, str]:
     """Triangles and dots strewn by a fixed seed; in a thin body smaller triangles and fewer of them."""
-    thin = thickness < THIN
+    return TILE, _triangles_and_dots(thickness < THIN)
+
+
+@cache
+def _triangles_and_dots(thin: bool) -> str:
     centres = _strewn(11, count=150 if thin else 90, apart=1.35 if thin else 1.9)
     chance = Random(12)
     triangles, dots = [], []
@@ -107,7 +111,7 @@ def _concrete(thickness: float) -> tuple[float, str]:
         else:
             dots.append(f"M{mm(x)} {mm(y)}h0")
     stones = _strokes("".join(triangles))
-    return TILE, stones + f'<path d="{"".join(dots)}" stroke="{INK}" stroke-width=".4" stroke-linecap="round"/>'
+    return stones + f'<path d="{"".join(dots)}" stroke="{INK}" stroke-width=".4" stroke-linecap="round"/>'
 
 
 def _concrete_old(thickness: float) -> tuple[float, str]:

@@ -5,6 +5,7 @@ Every ``unit`` here is one of `underpour.findings.UNITS`; how each is printed st
 
 from __future__ import annotations
 
+from functools import cache
 from typing import Any
 
 from ..mistakes import Mistake
@@ -152,7 +153,12 @@ def _rule(row: dict[str, Any], system: System) -> dict[str, Any]:
 
 
 def _unit(row: dict[str, Any], name: str) -> Unit:
-    return table().unit(name, row["kind"])
+    return _unit_of(row["kind"], name)
+
+
+@cache
+def _unit_of(kind: str, name: str) -> Unit:
+    return table().unit(name, kind)
 
 
 def _digits(number: float, rule: dict[str, Any]) -> str:

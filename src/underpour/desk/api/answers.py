@@ -2,25 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import AsyncIterator, Iterable
+from contextlib import asynccontextmanager
+from functools import cache
+from threading import Thread
 from typing import Any, Literal
 
 from fastapi import APIRouter
 from pydantic import BaseModel, ConfigDict, Field
 
-from ...ask import Asked
 from ...brief.alternatives import AS_BRIEFED
-from ...catalogue import shipped_products
 from ...mistakes import Mistake
-from ..guard import BRIEF
 from ..live import Answering, Told, Unread
-from ..shown import Look, sheet
-from ..shown.fields import Places, choices
-from ..shown.margin import questions
-from ..shown.reading import words_of
-from ..shown.reply import reply
-
-Text = Field(max_length=BRIEF, description="A brief, TOML.")
+from .given import BriefText
 
 
 class Show(BaseModel):
@@ -39,7 +33,7 @@ class Question(BaseModel):
     """A brief to be answered."""
 
     model_config = ConfigDict(extra="forbid")
-    brief: str = Text
+    brief: BriefText
     stage: Literal["first", "whole"] = Field("first", description="What moves, at once; or everything.")
     turn: int = Field(0, ge=0, le=2**53, description="Handed back, so that a late answer is known.")
     sheet: str = Field("", max_length=64, description="A word of the page's own: one page waits for one whole answer.")
@@ -50,7 +44,7 @@ class Brief(BaseModel):
     """A brief alone."""
 
     model_config = ConfigDict(extra="forbid")
-    brief: str = Text
+    brief: BriefText
 
 
 class Answered(BaseModel):
@@ -81,14 +75,23 @@ class Asking(BaseModel):
 
 def answers(answering: Answering) -> APIRouter:
     """The routes over one pair of threads."""
-    routes = APIRouter(prefix="/api")
+
+    @asynccontextmanager
+    async def open_(_: object) -> AsyncIterator[None]:
+        Thread(target=_warm, args=(answering,), daemon=True).start()
+        yield
+        answering.close()
+
+    routes = APIRouter(prefix="/api", lifespan=open_)
 
     @routes.post("/answer")
     def answer(asked: Question) -> Answered:
         """A brief answered: in the stage ``first`` within a moment, in ``whole`` as finely as on paper."""
+        from ..shown import Look, sheet
+
         look = Look(**asked.show.model_dump())
         if asked.stage == "first":
-            told = answering.first(asked.brief, look.alternative, asked.sheet)
+            told = answering.first(asked.brief, look.alternative, asked.sheet, look.against)
         else:
             whole = answering.whole(asked.brief, asked.sheet)
             if whole is None:
@@ -102,32 +105,60 @@ def answers(answering: Answering) -> APIRouter:
     @routes.post("/ask")
     def ask(asked: Brief) -> Asking:
         """The few open inputs that would turn a verdict."""
+        from ..shown.fields import Places
+        from ..shown.margin import questions
+
         said = answering.asked(asked.brief)
-        told = answering.whole(asked.brief, "ask") if isinstance(said, Asked) else said
-        if not isinstance(said, Asked) or not isinstance(told, Told):
+        told = said if isinstance(said, Unread) else answering.whole(asked.brief, "ask")
+        if isinstance(said, Unread) or not isinstance(told, Told):
             return Asking(mistakes=as_rows(told.mistakes) if isinstance(told, Unread) else [])
         return Asking(**questions(said, Places(told.tree, told.resolved[AS_BRIEFED])))
 
     @routes.post("/reply")
     def three_sentences(asked: Brief) -> Sentences:
         """The reply for mail or telephone."""
+        from ..shown.reply import reply
+
         said = answering.asked(asked.brief)
-        told = answering.whole(asked.brief, "reply") if isinstance(said, Asked) else said
-        if not isinstance(said, Asked) or not isinstance(told, Told) or told.dossier is None:
+        told = said if isinstance(said, Unread) else answering.whole(asked.brief, "reply")
+        if isinstance(said, Unread) or not isinstance(told, Told) or told.dossier is None:
             return Sentences(sentences=[], mistakes=as_rows(told.mistakes) if isinstance(told, Unread) else [])
         return Sentences(sentences=reply(told.dossier, tuple(q.words for q in said.questions if q.turns)))
 
     @routes.get("/choices")
     def every_choice() -> dict[str, list[dict[str, str]]]:
         """Every list that a field of the sheet may be chosen from."""
-        return choices(shipped_products())
+        return _choices()
 
     @routes.get("/readings/{system}")
     def readings(system: Literal["US", "SI"]) -> dict[str, Any]:
         """Words for every temperature and every place that a cross in the drawing can come to."""
+        from ..shown.reading import words_of
+
         return words_of(system)
 
     return routes
+
+
+@cache
+def _choices() -> dict[str, list[dict[str, str]]]:
+    from ...catalogue import shipped_products
+    from ..shown.fields import choices
+
+    return choices(shipped_products())
+
+
+def _warm(answering: Answering) -> None:
+    """What is loaded once is loaded before somebody waits for it."""
+    from ...starters import starters
+    from ..shown import Look, sheet
+    from ..shown.reading import words_of
+
+    told = answering.first(starters()[0].text, AS_BRIEFED)
+    if isinstance(told, Told):
+        sheet(told, Look(month=1))
+        words_of(told.system)
+    _choices()
 
 
 def as_rows(mistakes: Iterable[Mistake]) -> list[dict[str, Any]]:

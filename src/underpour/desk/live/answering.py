@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 from collections import OrderedDict
-from concurrent.futures import Future, ThreadPoolExecutor
+from concurrent.futures import ThreadPoolExecutor
+from functools import cached_property
 from threading import Lock
-from typing import TypeVar
+from typing import TYPE_CHECKING, TypeVar
 
-from ...ask import Asked
-from .first import First
 from .told import Told, Unread
-from .whole import Whole
+
+if TYPE_CHECKING:
+    from ...ask import Asked
+    from .first import First
+    from .whole import Whole
 
 Made = TypeVar("Made")
 KEPT = 24  # whole answers: some undoing and a few open sheets
@@ -25,7 +28,6 @@ class Answering:
     """
 
     def __init__(self) -> None:
-        self._first, self._whole = First(), Whole()
         self._for_first = ThreadPoolExecutor(1, "first")
         self._for_whole = ThreadPoolExecutor(1, "whole")
         self._lock = Lock()
@@ -34,14 +36,27 @@ class Answering:
         self._last: OrderedDict[str, str] = OrderedDict()  # text of the last whole answer, by sheet
         self._wanted: dict[str, int] = {}  # by sheet, how many whole answers were asked for
 
-    def first(self, text: str, version: str, sheet: str = "") -> Told | Unread:
+    @cached_property
+    def _first(self) -> First:
+        """Loaded when the first brief is answered: the list of briefs does not wait for what solves."""
+        from .first import First
+
+        return First()
+
+    @cached_property
+    def _whole(self) -> Whole:
+        from .whole import Whole
+
+        return Whole()
+
+    def first(self, text: str, version: str, sheet: str = "", against: str = "") -> Told | Unread:
         """What moves, at once; everything where it is known already."""
         known = self.known(text)
         if known is not None:
             self._remember(sheet, text)
             return known
         last = self.known(self._last.get(sheet, ""))
-        return self._for_first.submit(self._first.told, text, version, last).result()
+        return self._for_first.submit(lambda: self._first.told(text, version, last, against)).result()
 
     def whole(self, text: str, sheet: str = "") -> Told | Unread | None:
         """Everything; None where the same sheet asked for another text meanwhile."""
@@ -63,9 +78,8 @@ class Answering:
             known = self._asked.get(text)
         if known is not None:
             return known
-        waiting: Future[Asked | Unread] = self._for_whole.submit(self._whole.asked, text)
-        said = waiting.result()
-        if isinstance(said, Asked):
+        said = self._for_whole.submit(lambda: self._whole.asked(text)).result()
+        if not isinstance(said, Unread):
             self._keep(self._asked, text, said)
         return said
 

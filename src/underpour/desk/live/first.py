@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import OrderedDict
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ...answer import findings, pictured
 from ...brief import Reading, reads
@@ -15,7 +15,8 @@ from ...findings import Finding
 from ...mistakes import Mistake, Mistakes
 from ...resolve import Resolved, resolve
 from ...trying import Named, is_sure, moved_by_first_grid, named
-from .told import Told, Unread, broad, scale_of, spans_of
+from .shared import broad, scale_of, spans_of
+from .told import Told, Unread
 
 KEPT = 6  # sketches: the one that others are held against, and the last few
 
@@ -33,15 +34,21 @@ class First:
     def __init__(self) -> None:
         self._kept: OrderedDict[tuple[str, str], _Sketch] = OrderedDict()
 
-    def told(self, text: str, version: str, last: Told | None) -> Told | Unread:
-        """One version of a brief, moved from ``last``, the last whole answer, where there is one."""
+    def told(self, text: str, version: str, last: Told | None, against: str = "") -> Told | Unread:
+        """One version of a brief, moved from ``last``, the last whole answer, where there is one.
+
+        ``against`` names the version whose temperatures it is held against, "" where it is held against none.
+        """
         try:
             reading = reads(text)
             name, brief = _version(reading, version)
-            sketch = self._sketch(reading, name, brief, last)
+            told = self._moved(reading, name, self._sketch(reading, name, brief, last), last)
+            if not against or against not in told.names or against == name:
+                return told
+            other = self._moved(reading, against, self._sketch(reading, *_version(reading, against), last), last)
         except Mistakes as mistakes:
             return Unread(tuple(mistakes))
-        return self._moved(reading, name, sketch, last)
+        return replace(told, answers=(*told.answers, *other.answers))
 
     def _sketch(self, reading: Reading, name: str, brief: Brief, last: Told | None) -> _Sketch:
         key = reading.text, name

@@ -13,7 +13,8 @@ from ...brief.alternatives import AS_BRIEFED
 from ...dossier import Answer
 from ...mistakes import Mistakes
 from ...trying import taken
-from .told import Told, Unread, Window, broad, scale_of, spans_of
+from .shared import Window, broad, scale_of, spans_of
+from .told import Told, Unread
 
 KEPT = 2  # texts whose solved sections are held: some tens of megabytes each
 

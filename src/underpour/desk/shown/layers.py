@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import cache
 from typing import Any
 
 from ...catalogue.thickness import made_in
@@ -108,6 +109,11 @@ def _offered(layer: Slice, system: System) -> Sequence[tuple[float, str]]:
     """Thicknesses [m] with the words to type: those that a board is made in, even steps of anything else."""
     if layer.record is not None:
         return [(made.thickness, made.typed) for made in made_in(layer.record, system)]
+    return _even(system)
+
+
+@cache
+def _even(system: System) -> list[tuple[float, str]]:
     step = STEPS[system]
     return [(n * step, _typed(n * step, system)) for n in range(1, int(THICKEST / step) + 1)]
 

@@ -15,6 +15,7 @@ __all__ = ["airs", "bodies", "words_of"]
 COLDEST, WARMEST = -60.0, 70.0  # degC between which every temperature has words
 TENTH = 0.1  # °F or K between two of them
 DEEPEST, HIGHEST = -12.0, 6.0  # m between which every height has words
+FARTHEST_APART = 700  # steps to either side of no difference
 FARTHEST = 12.0  # m to either side
 
 
@@ -36,9 +37,11 @@ def words_of(system: System) -> dict[str, Any]:
     """Words for temperatures, heights and places across, each list from its first value on in even steps."""
     step = say.number(TENTH, "K", "SI") / (1.8 if system == "US" else 1.0)
     degrees = [say.both(COLDEST + n * step, "degC", system) for n in range(int((WARMEST - COLDEST) / step) + 1)]
+    apart = [say.both(abs(n) * step, "K", system) for n in range(-FARTHEST_APART, FARTHEST_APART + 1)]
     tape = TAPE[system]
     return {
         "degrees": {"first": COLDEST, "step": step, "words": degrees},
+        "apart": {"first": -FARTHEST_APART * step, "step": step, "words": apart},
         "heights": _lengths(DEEPEST, HIGHEST, tape, system),
         "across": _lengths(-FARTHEST, FARTHEST, tape, system),
     }

@@ -7,6 +7,8 @@ from typing import Any
 
 from ...dossier import Answer
 from ...drawings.airs import corner_mark, outdoors_name, room_name, room_words, scale_bar, words_that_fit_outdoors
+from ...drawings.apart import apart_legend, apart_lines, apart_scale, difference
+from ...drawings.apart import tints as apart_tints
 from ...drawings.dimensions import angle_arcs, dimension_lines
 from ...drawings.facts import corner_temperature, corner_verdict, floor_limit, floor_words, stilled
 from ...drawings.floor_line import Strip, floor_line
@@ -56,19 +58,26 @@ def drawn(told: Told, look: Look, places: Places, *, names: bool) -> dict[str, A
     taken = tuple(box for _, boxes in marks for box in boxes)
     along = min(frame.x(section.corner[0]) + FROM_CORNER, frame.x(section.corner[0]) + 0.45 * frame.width)
     listed = rows(places, section, frame, along)
-    if listed["inside"] and look.wide > NARROW:
+    listed["inside"] = listed["inside"] and look.wide > NARROW
+    if listed["inside"]:
         top, bottom = (listed["rows"][n]["base"] for n in (0, -1))
         taken = (*taken, Box(along - 1.0, top - 5.0, frame.right, bottom + 2.0))
     named = _named(section, frame, taken) if names else Named("", (), ())
     lines = lines_alone(section, field, when, scale, frame, (*taken, *named.taken), named.words)
     laned = look.lanes and not look.month
     lanes, lane_words = _lanes(told, answer, letter, section, frame) if laned else ([], "")
+    head = words("sheet.section", edge=letter, kind=section.kind.replace("-", " "), name=answer.name)
+    shown = {"field": field_data(judged.fields[letter]), "tints": tints(scale), "apart": ""}
+    drawn_lines = clipped(lines.lines + dotted(lanes, lines.words), prefix) + lines.values
+    other = next((each for each in told.answers if each.name == look.against and letter in each.fields), None)
+    if other is not None and other.name != judged.name:
+        shown, drawn_lines = _held_against(other, judged, letter, frame, prefix, told, look)
+        head = words("sheet.against", section=head, name=other.name)
     same = lasting(section, frame, prefix)
     strip = Strip(frame, frame.bottom + GAP, STRIP, frame.x(section.floor[1]))
     limit = floor_limit(judged, letter, system)
     floor = floor_line(field, when, told.spans[letter], strip, limit, floor_words(answer, letter, when, system))
     foot = strip.top + STRIP + GAP + LETTER
-    head = words("sheet.section", edge=letter, kind=section.kind.replace("-", " "), name=answer.name)
     return {
         "edge": letter,
         "alternative": answer.name,
@@ -82,11 +91,10 @@ def drawn(told: Told, look: Look, places: Places, *, names: bool) -> dict[str, A
         "prefix": prefix,
         "solid": solid(section, frame),
         "rooms": [frame.path(air.outline, closed=True) for air in section.airs if air.where == "room"],
-        "field": field_data(judged.fields[letter]),
-        "tints": tints(scale),
+        **shown,
         "defs": "".join(same.defs),
         "hatches": same.hatches,
-        "lines": clipped(lines.lines + dotted(lanes, lines.words), prefix) + lines.values,
+        "lines": drawn_lines,
         "outlines": same.outlines,
         "border": border(frame),
         "marks": "".join(said for said, _ in marks),
@@ -99,6 +107,24 @@ def drawn(told: Told, look: Look, places: Places, *, names: bool) -> dict[str, A
         "bodies": bodies(section),
         "airs": airs(section, field),
     }
+
+
+def _held_against(
+    other: Answer, judged: Answer, letter: str, frame: Frame, prefix: str, told: Told, look: Look
+) -> tuple[dict[str, Any], str]:
+    """How much warmer one version is than another: its field, its tints, its lines."""
+    between = difference(judged.fields[letter], other.fields[letter])
+    scale = apart_scale(between, told.system)
+    lines, values = apart_lines(between, look.year_fraction if look.month else None, scale, frame)
+    room = min(LEGEND_WIDE, look.wide - 2.0)
+    ends = words("sheet.colder", name=other.name), words("sheet.warmer", name=other.name)
+    row = apart_legend(scale, 0.3, 0.3, room + 40.0 if look.wide > NARROW else room, ends)
+    shown = {
+        "field": field_data(between),
+        "tints": {"bounds": list(scale.bounds), "colours": list(apart_tints())},
+        "apart": row,
+    }
+    return shown, clipped(lines, prefix) + values
 
 
 def scale_row(told: Told, wide: float) -> dict[str, Any]:

@@ -8,6 +8,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from ...drawings.apart import laid_on
 from ...drawings.scale import Scale
 from ...drawings.sheet_field import BEYOND, carried
 from ...physics.conduction.field import Field
@@ -33,33 +34,13 @@ def thumbnail(field: Field, window: tuple[float, float, float, float], across: i
     x0, x1, y0, y1 = window
     high = max(int(across * (y1 - y0) / (x1 - x0)), 8)
     x, y = np.linspace(x0, x1, across, dtype=np.float32), np.linspace(y0, y1, high, dtype=np.float32)
-    mean, swing = (on_net(values, field, x, y) for values in (field.mean, field.swing))
+    mean, swing = (laid_on(values, field, x, y) for values in (field.mean, field.swing))
     return field_data(Field(x, y, mean, swing, field.floor_x, field.floor_mean, field.floor_swing))
-
-
-def on_net(values: NDArray[Any], field: Field, x: NDArray[np.float32], y: NDArray[np.float32]) -> NDArray[Any]:
-    """Values of the field's grid at places x by y, straight between its lines, not a number where there is air."""
-    whole = carried(values.real.astype(float), BEYOND)
-    parts = [whole, carried(values.imag.astype(float), BEYOND)] if np.iscomplexobj(values) else [whole]
-    i, u = _between(field.x, x)
-    j, v = _between(field.y, y)
-    u, v = u[None, :], v[:, None]
-    laid = []
-    for part in parts:
-        low = part[np.ix_(j, i)] * (1 - u) + part[np.ix_(j, i + 1)] * u
-        high = part[np.ix_(j + 1, i)] * (1 - u) + part[np.ix_(j + 1, i + 1)] * u
-        laid.append(low * (1 - v) + high * v)
-    return laid[0] if len(laid) == 1 else laid[0] + 1j * laid[1]
 
 
 def tints(scale: Scale) -> dict[str, Any]:
     """Bounds between the flat tints [degC], and the tints, one more than there are bounds."""
     return {"bounds": [round(level, 4) for level in scale.levels[1:-1]], "colours": list(scale.tints)}
-
-
-def _between(lines: NDArray[np.float32], at: NDArray[np.float32]) -> tuple[NDArray[np.intp], NDArray[np.float64]]:
-    k = np.clip(np.searchsorted(lines, at, side="right") - 1, 0, lines.size - 2)
-    return k, np.clip((at - lines[k]) / (lines[k + 1] - lines[k]), 0.0, 1.0).astype(float)
 
 
 def _letters(values: NDArray[np.float64]) -> str:

@@ -3,7 +3,7 @@
 import './draw/field.js';
 import { readings } from './draw/cross.js';
 import { SectionSheet } from './draw/section.js';
-import { elements, made, picture } from './draw/svg.js';
+import { elements, made } from './draw/svg.js';
 import { Answers, press, text } from './fill/answers.js';
 import { Handing } from './fill/hand.js';
 import { showAssumed, showMistakes, showQuestions } from './fill/margin.js';
@@ -31,7 +31,7 @@ const months = new Months(one('months'), brief, (moment) => {
   section.turn(moment);
   strip.turn(moment);
 });
-const plan = new KeyPlan(one('key-plan'), brief, () => one('plan-editor').dispatchEvent(new CustomEvent('fill')));
+const plan = new KeyPlan(one('key-plan'), brief, fillWithPlan);
 const back = new Back(document.body, brief);
 const handing = new Handing(one('handing'), brief);
 let units = '';
@@ -39,11 +39,14 @@ let units = '';
 brief.addEventListener('told', ({ detail: told }) => {
   showMistakes(one('mistakes'), told.mistakes ?? [], (line) => back.turn(line));
   back.show();
+  if (!one('plan-place').hidden && one('plan-editor').text !== brief.text) one('plan-editor').text = brief.text;
+  document.body.classList.toggle('unread', !told.read);
   if (told.read) show(told.sheet, told.stage === 'whole');
   one('undo').disabled = !brief.before.length;
   one('redo').disabled = !brief.after.length;
   document.body.dataset.turn = String(told.turn ?? brief.turn);
   document.body.dataset.stage = told.read ? told.stage : 'mistaken';
+  requestAnimationFrame(() => performance.mark('drawn', { detail: told.turn }));
 });
 brief.addEventListener('asking', ({ detail }) => {
   document.body.classList.toggle('working', detail.working);
@@ -59,8 +62,9 @@ brief.addEventListener('raced', ({ detail }) => raced(detail));
 async function show(sheet, whole) {
   if (sheet.units !== units) {
     units = sheet.units;
-    Object.assign(readings, await get(`/api/readings/${units}`));
+    get(`/api/readings/${units}`).then((words) => Object.assign(readings, words));
   }
+  await ready;
   const moment = months.moment ? sheet.months.at(sheet.month - 1) : null;
   months.show(sheet.months, sheet.month);
   renew(one('title'), [sheet.title], brief);
@@ -73,7 +77,8 @@ async function show(sheet, whole) {
   showAssumed(one('assumed'), sheet.assumed, brief);
   one('lanes').setAttribute('aria-pressed', String(brief.show.lanes));
   one('lane-words').textContent = sheet.section.lanes;
-  one('scale').replaceChildren(made('svg', { viewBox: `0 0 ${sheet.scale.wide} ${sheet.scale.high}`, role: 'img', 'aria-label': say('sheet.page.scale') }, ...elements(sheet.scale.tints)));
+  const row = sheet.section.apart || sheet.scale.tints;
+  one('scale').replaceChildren(made('svg', { viewBox: `0 0 ${sheet.scale.wide + (sheet.section.apart ? 40 : 0)} ${sheet.scale.high}`, class: 'outside', role: 'img', 'aria-label': say('sheet.page.scale') }, ...elements(row)));
   one('size').textContent = sheet.size;
   one('number').textContent = sheet.number ? say('sheet.page.number', { number: sheet.number }) : '';
   one('prepared').textContent = sheet.prepared;
@@ -84,6 +89,17 @@ async function show(sheet, whole) {
   strip.late(false);
   one('cautions').replaceChildren(...sheet.cautions.map((words) => text('li', words)));
   one('data-notes').replaceChildren(...[...sheet.notes, ...sheet.credits].map((words) => text('li', words)));
+}
+
+/** The plan fills the sheet; the small sections below stay. */
+async function fillWithPlan() {
+  await import('./plan/plan.js');
+  const editor = one('plan-editor');
+  editor.words = JSON.parse(one('words').textContent).plan;
+  editor.text = brief.text;
+  one('plan-place').hidden = false;
+  one('drawn').hidden = true;
+  one('plan-away').focus();
 }
 
 function state(words, urgent = false) {
@@ -119,6 +135,12 @@ function raced({ theirs }) {
   place.querySelector('button').focus();
 }
 
+one('plan-editor').addEventListener('plan-changed', ({ detail }) => brief.become(detail.text));
+one('plan-away').addEventListener('click', () => {
+  one('plan-place').hidden = true;
+  one('drawn').hidden = false;
+  plan.drawn.focus();
+});
 one('undo').addEventListener('click', () => brief.undo());
 one('redo').addEventListener('click', () => brief.redo());
 one('units').addEventListener('click', () => brief.type([{ path: 'project.units', typed: units === 'US' ? 'SI' : 'US' }]));
@@ -136,7 +158,7 @@ addEventListener('resize', () => {
   if (Math.abs(wide() - brief.show.wide) > 8) brief.look({ wide: wide() });
 });
 
-Object.assign(lists, await get('/api/choices'));
+const ready = get('/api/choices').then((every) => Object.assign(lists, every));
 if (kept.demo) showNotes(one('notes'), kept.number);
 const unsaved = brief.remembered();
 if (unsaved) brief.become(unsaved);

@@ -36,7 +36,7 @@ export class Cross {
     const { drawn, picture } = this.section;
     const layer = picture.querySelector('.cross-layer');
     if (!layer) return '';
-    if (!at || !drawn) {
+    if (!at || !drawn || !readings.degrees) {
       layer.replaceChildren();
       return '';
     }
@@ -62,12 +62,12 @@ export class Cross {
   read(x, y) {
     const { drawn, moment } = this.section;
     const body = drawn.bodies.find((each) => within(each.outline, x, y));
-    const air = body ? null : drawn.airs.find((each) => within(each.outline, x, y));
+    const air = body || drawn.apart ? null : drawn.airs.find((each) => within(each.outline, x, y));
     const degrees = body ? temperature(drawn.field, moment, x, y) : air?.temperature ? swung(air.temperature, moment) : null;
     const height = lookUp(readings.heights, y);
     const across = lookUp(readings.across, x);
     return {
-      degrees: degrees === null ? '' : lookUp(readings.degrees, degrees),
+      degrees: degrees === null ? '' : drawn.apart ? apart(degrees) : lookUp(readings.degrees, degrees),
       material: body?.name ?? air?.name ?? '',
       where: `${say(y >= 0 ? 'sheet.page.above' : 'sheet.page.below', { height })}, ${say(x >= 0 ? 'sheet.page.inwards' : 'sheet.page.outwards', { across })}`,
     };
@@ -106,6 +106,10 @@ export class Cross {
 
 function lookUp({ first, step, words }, value) {
   return words[Math.min(Math.max(Math.round((value - first) / step), 0), words.length - 1)];
+}
+
+function apart(kelvin) {
+  return say(kelvin < 0 ? 'sheet.page.colder-by' : 'sheet.page.warmer-by', { by: lookUp(readings.apart, kelvin) });
 }
 
 function swung([mean, cosine, sine], moment) {

@@ -15,7 +15,7 @@ export function showQuestions(place, asked, brief) {
 function asking(question, brief) {
   const item = document.createElement('li');
   item.append(text('p', question.words, 'asked'));
-  const answer = text('p', '', 'answered');
+  const answer = text('p', '', 'here');
   answer.append(typed(question.field, brief), ' ', text('span', question.between, 'between'));
   item.append(answer);
   const turns = question.turns.length ? [say('sheet.page.turns', { what: question.turns.join('; ') })] : question.moves;

@@ -11,7 +11,7 @@ export class KeyPlan {
     this.letters.setAttribute('role', 'group');
     this.letters.setAttribute('aria-label', say('sheet.page.edges'));
     this.drawn = press('', fill);
-    this.drawn.className = 'plan';
+    this.drawn.className = 'plan outside';
     this.drawn.setAttribute('aria-label', say('sheet.page.draw-plan'));
     place.prepend(this.drawn);
   }

@@ -3,6 +3,7 @@
 import { Away, Refused, ask, post } from './ask.js';
 
 const CALM = 350; // ms without a change before everything is worked out
+const QUIET = 1200; // ms after that before it is asked what would decide
 const AGAIN = 2000; // ms before the desk is asked again whether it is back
 const REMEMBERED = 200; // texts that can be gone back to
 
@@ -25,6 +26,7 @@ export class Brief extends EventTarget {
 
   /** Words typed at places of the brief; one after another, since each stands on the text before it. */
   type(changes, { sameAs = null } = {}) {
+    performance.mark('typed');
     this.chain = this.chain.then(async () => {
       const said = await this.asking(() => post('/api/edit', { brief: this.text, changes }));
       if (!said) return;
@@ -101,7 +103,9 @@ export class Brief extends EventTarget {
     const turn = this.turn;
     this.tell('asking', { working: false });
     await this.keep();
-    if (!said.read || turn !== this.turn || this.askedOf === this.text) return;
+    if (!said.read || this.askedOf === this.text) return;
+    await new Promise((resolve) => setTimeout(resolve, QUIET));
+    if (turn !== this.turn) return;
     const { text } = this;
     const questions = await this.asking(() => post('/api/ask', { brief: text }));
     if (!questions || text !== this.text) return;
