@@ -305,6 +305,7 @@ def test_a_plan_that_cannot_stand_is_drawn_and_told(ask, brief, act, words):
     assert said["done"]
     assert words in [mistake["wrong"] for mistake in said["mistakes"]]
     assert said["drawn"]["rings"][0]["sides"]
+    assert bool(said["drawn"]["area"]) == (said["mistakes"][0]["at"].startswith("edge"))
     assert all(mistake["line"] for mistake in said["mistakes"])
 
 

@@ -9,11 +9,12 @@ from typing import Any
 
 from ..brief.parts import Parts, readable
 from ..brief.paths import letter
-from ..brief.plans import readable_floor, side_words, stretch_words
+from ..brief.plans import readable_floor, side_words, stretch_words, unclear_plan
 from ..brief.replanned import Replanned
 from ..brief.replanned.sketch import Sketch, Spot
 from ..brief.replanned.unclear import unclear_in_plan
 from ..brief.sides import pieces_of_sides
+from ..drawings.plan import DASHES
 from ..measure import say as said
 from ..measure.table import System
 from ..mistakes import Mistake
@@ -24,6 +25,7 @@ from ..toml_text import read_toml
 from .words import say
 
 Point = tuple[float, float]  # m
+UNDRAWN = 60.0  # m round a floor that nobody has drawn
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +49,8 @@ class DrawnSide:
     number: int
     corner: Point
     corner_words: str  # "12 ft 6 in, 8 ft"
+    corner_x: str  # as typed
+    corner_y: str
     along: float  # m from corner to corner
     length: str
     bend: str  # "rise 4" as typed; "" where it is straight
@@ -79,7 +83,7 @@ class DrawnEdge:
     letter: str
     name: str
     words: str  # "frost wall, 120 ft (36.58 m)"
-    dashes: int  # which line style of the house it has
+    dashes: str  # its line style: mm of line and gap; "" where it is drawn through
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,8 +106,9 @@ class DrawnPlan:
     rings: tuple[DrawnRing, ...]
     obstacles: tuple[DrawnObstacle, ...]
     edges: tuple[DrawnEdge, ...]
+    next_letter: str  # of the edge that would be new; "" where there is none to be like
     chain: DrawnChain
-    area: str
+    area: str  # "" where the outline encloses no floor, or crosses itself
     around: str  # the length of the edge all round
     bare: str  # which sides no edge has
     scale: float  # m of the scale's bar
@@ -146,7 +151,8 @@ def drawn(plan: Replanned, step: str) -> DrawnPlan:
     system = _system(parts, plan.sketch)
     rings, bare = _rings(plan.sketch, parts, floor, system)
     around = floor.length if floor else 0.0
-    scale = _bar(max(around, 8.0), system)
+    clean = floor is not None and parts.plan is not None and not any(unclear_plan(parts.plan))
+    scale = _bar(around or UNDRAWN, system)
     return DrawnPlan(
         unit=plan.sketch.unit,
         step=float(plan.step),
@@ -155,9 +161,10 @@ def drawn(plan: Replanned, step: str) -> DrawnPlan:
         rings=rings,
         obstacles=tuple(_obstacles(plan.sketch, parts)),
         edges=tuple(_edges(parts, floor, system, data)),
+        next_letter=letter(len(plan.sketch.edges)) if plan.sketch.edges else "",
         chain=_chain(plan.chain, plan.sketch.unit, system),
-        area=said.both(floor.area, "m²", system) if floor else "",
-        around=said.both(around, "m", system) if floor else "",
+        area=said.both(floor.area, "m²", system) if floor and clean else "",
+        around=said.both(around, "m", system) if floor and clean else "",
         bare=bare,
         scale=scale,
         scale_words=said.value(scale, "m", system),
@@ -201,6 +208,8 @@ def _rings(sketch: Sketch, parts: Parts, floor: Floor | None, system: System) ->
                     number,
                     _point(spot),
                     spot_words(spot, each.unit),
+                    spot.x.words,
+                    spot.y.words,
                     side.chord,
                     said.value(side.length, "m", system),
                     spot.bend,
@@ -259,8 +268,9 @@ def _edges(parts: Parts, floor: Floor | None, system: System, data: Any) -> Iter
         long = sum(stretch.length for stretch, edges in pieces if n in edges)
         kind = str(typed.get("kind", "")).replace("-", " ")[:40]
         name = typed.get("name")
+        dashes = " ".join(f"{size}mm" for size in DASHES[n % len(DASHES)].split())
         words = say("plan.edge", kind=kind, length=said.both(long, "m", system)) if long else kind
-        yield DrawnEdge(letter(n), name if isinstance(name, str) else "", words, n)
+        yield DrawnEdge(letter(n), name if isinstance(name, str) else "", words, dashes)
 
 
 def _chain(spots: tuple[Spot, ...], unit: str, system: System) -> DrawnChain:
