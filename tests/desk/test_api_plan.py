@@ -2,16 +2,11 @@
 
 from __future__ import annotations
 
-import asyncio
-import json
-
-import httpx
 import pytest
+from served import Served
 
-from underpour.desk.app import desk_app
 from underpour.toml_text import read_toml
 
-HEAD = {"Content-Type": "application/json"}
 BRIEF = """\
 [project]
 title = "A garage"
@@ -37,24 +32,15 @@ TWO_EDGES = BRIEF.replace('"all"', "[1, 2, 4]") + '\n[[edge]]\nsides = [3]\nkind
 
 @pytest.fixture(scope="module")
 def desk(tmp_path_factory):
-    app = desk_app(tmp_path_factory.mktemp("book") / "book.sqlite", token="held")
-
-    def posted(token: str = "held", **asked: object) -> httpx.Response:
-        async def sent() -> httpx.Response:
-            over = httpx.ASGITransport(app=app)
-            async with httpx.AsyncClient(transport=over, base_url="http://127.0.0.1") as client:
-                body = json.dumps(asked).encode()
-                return await client.post("/api/plan", content=body, headers=HEAD | {"X-Desk-Token": token})
-
-        return asyncio.run(sent())
-
-    return posted
+    served = Served(tmp_path_factory.mktemp("book") / "desk.book")
+    yield served
+    served.stop()
 
 
 @pytest.fixture
 def ask(desk):
     def asked(brief: str, act: dict | None = None, step: str = "6 in", chain: tuple[str, ...] = ()) -> dict:
-        answer = desk(brief=brief, act=act, step=step, chain=chain)
+        answer = desk.ask("POST", "/api/plan", json={"brief": brief, "act": act, "step": step, "chain": list(chain)})
         assert answer.status_code == 200, answer.text
         return answer.json()
 
@@ -323,7 +309,7 @@ def test_an_outline_has_at_most_so_many_corners(ask, desk):
     chain = tuple(f"{n} {n * n}" for n in range(401))
     said = ask(BRIEF, {"do": "close", "becomes": "outline"}, chain=chain)
     assert said["mistakes"][0]["wrong"] == "An outline drawn here has at most 400 corners."
-    more = desk(brief=BRIEF, chain=["0 0"] * 1001)
+    more = desk.ask("POST", "/api/plan", json={"brief": BRIEF, "chain": ["0 0"] * 1001})
     assert more.status_code == 422
 
 
@@ -336,8 +322,8 @@ def test_a_snap_that_is_none_is_told(ask, step):
 
 
 def test_an_act_that_nobody_knows_is_refused(desk):
-    assert desk(brief=BRIEF, act={"do": "stretch"}).status_code == 422
-    assert desk(token="other", brief=BRIEF).status_code == 403
+    assert desk.ask("POST", "/api/plan", json={"brief": BRIEF, "act": {"do": "stretch"}}).status_code == 422
+    assert desk.ask("POST", "/api/plan", json={"brief": BRIEF}, headers={"X-Desk-Token": "other"}).status_code == 403
 
 
 @pytest.mark.parametrize(

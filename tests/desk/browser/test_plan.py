@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from plan_page import PlanPage, chromium, served
+from plan_page import PlanPage
+from served import Served
 
 from underpour.brief.plans import floor_of
 from underpour.brief.tables.plan import Plan
@@ -22,25 +23,20 @@ TWO_EDGES = DRAWN.replace('"all"', "[1, 2, 3, 4, 5]") + '\n[[edge]]\nsides = [6]
 
 
 @pytest.fixture(scope="module")
-def address(tmp_path_factory):
-    with served(tmp_path_factory.mktemp("book")) as address:
-        yield address
-
-
-@pytest.fixture(scope="module")
-def browser():
-    with chromium() as browser:
-        yield browser
+def desk(tmp_path_factory):
+    served = Served(tmp_path_factory.mktemp("book") / "desk.book")
+    yield served
+    served.stop()
 
 
 @pytest.fixture
-def opened(browser, address):
+def opened(browser, desk):
     contexts = []
 
     def open_(brief: str, **of_context) -> PlanPage:
         context = browser.new_context(**({"viewport": {"width": 1280, "height": 900}} | of_context))
         contexts.append(context)
-        page = PlanPage(context.new_page(), address, brief)
+        page = PlanPage(context.new_page(), desk, brief)
         pages.append(page)
         return page
 

@@ -11,8 +11,8 @@ from ...brief.replanned import Act, replanned, usual_step
 from ...brief.replanned.acts import Words
 from ...mistakes import Mistakes
 from ..planned import DrawnPlan, MistakeTold, act_words, drawn, mistakes_of, told
+from .given import BriefText
 
-LONGEST = 262_144  # characters of a brief
 plans = APIRouter(prefix="/api", tags=["plan"])
 
 
@@ -29,7 +29,7 @@ class PlanAnswer:
 
 @plans.post("/plan")
 def plan(
-    brief: Annotated[str, Body(max_length=LONGEST)],
+    brief: Annotated[BriefText, Body()],
     act: Annotated[Act | None, Body()] = None,
     step: Annotated[str, Body(max_length=40)] = "",
     chain: Annotated[list[Words], Body(max_length=1000)] = [],  # noqa: B006

@@ -40,7 +40,8 @@ export class UpPlan extends HTMLElement {
     if (text === this.#text && this.plan) return;
     this.#text = text;
     this.#before = [];
-    if (this.svg) this.#look();
+    this.plan = null;
+    if (this.svg?.clientWidth) this.#look();
   }
 
   connectedCallback() {
@@ -76,8 +77,8 @@ export class UpPlan extends HTMLElement {
       const key = event.target.closest('[data-key]')?.dataset.key;
       if (key && !this.drawing.on) this.choose(key);
     });
-    new ResizeObserver(() => this.draw()).observe(this.svg);
-    this.#look();
+    // out of sight it asks for nothing
+    new ResizeObserver(() => (this.plan || !this.svg.clientWidth ? this.draw() : this.#look())).observe(this.svg);
   }
 
   say = (key, given = {}) => this.words[key].replace(/\{([\w-]+)\}/g, (_, name) => given[name] ?? '');
