@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-from dataclasses import replace
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, replace
 
 from . import catalogue
 from .checks.solved import OUTER_METRE, SolvedEdge, felt
@@ -58,9 +58,19 @@ def _each(
     return tuple(solved)
 
 
-def _solved(
-    resolved: Resolved, edge: ResolvedEdge, before: Sequence[SolvedEdge], solving: Callable[..., tuple[Solved, ...]]
-) -> SolvedEdge:
+@dataclass(frozen=True)
+class Posed:
+    """One edge as it is put to be solved."""
+
+    section: Section
+    spaces: tuple[Air, ...]
+    climates: Mapping[str, Climate]  # by the spaces' ``where``
+    films: tuple[Mapping[str, Films], ...]  # for heat; for humidity at the surface, where there is a room
+    lines_x: tuple[float, ...]  # m
+
+
+def posed(resolved: Resolved, edge: ResolvedEdge) -> Posed:
+    """The section of one edge with airs and films. Raises Mistake where it cannot be built."""
     made = section(resolved, edge)
     unclosed = unbuilt(made, edge, resolved.system)
     if unclosed is not None:
@@ -75,9 +85,25 @@ def _solved(
         spaces = (*spaces[:-1], replace(spaces[-1], where="over-ground"))
         level = Climate(resolved.surface.mean, resolved.surface.swing)
         climates["over-ground"] = Climate(beside.mean, beside.swing, level)
+    climates["water"] = Climate(resolved.ground_mean)
+    outdoors = _films(("outdoors",) * 3)
+    rising = resolved.room.mean < beside.mean
+    warm_side = _films(("floor-up" if rising else "floor-down", "wall", "floor-up"))
+    metre = made.corner[0] + OUTER_METRE
+    lines = (metre,) if metre < made.extent[1] else ()  # a floor may be narrower than that
+    heat_films = {"room": warm_side, "outdoors": outdoors, "over-ground": outdoors, "water": TOUCHING}
+    mould_films = {"room": _films(("room-mould",) * 3), "outdoors": outdoors, "over-ground": outdoors}
+    film_sets = (heat_films,) if made.outdoors else (heat_films, mould_films)
+    return Posed(made, spaces, climates, film_sets, lines)
+
+
+def _solved(
+    resolved: Resolved, edge: ResolvedEdge, before: Sequence[SolvedEdge], solving: Callable[..., tuple[Solved, ...]]
+) -> SolvedEdge:
+    at = posed(resolved, edge)
+    made, spaces, climates, lines = at.section, at.spaces, at.climates, at.lines_x
     airs = tuple(climates[air.where] for air in spaces)
     water = None if made.outdoors else over_moving_water(resolved, edge, made)
-    climates["water"] = Climate(resolved.ground_mean)
     for known in before:
         if (
             known.heat.climates == airs
@@ -86,20 +112,12 @@ def _solved(
         ):
             alike = replace(known, edge=edge, section=made, levels=levels(resolved, edge))
             return alike if alike.watched.keys() == known.watched.keys() else replace(alike, response=None)
-    outdoors = _films(("outdoors",) * 3)
-    rising = resolved.room.mean < beside.mean
-    warm_side = _films(("floor-up" if rising else "floor-down", "wall", "floor-up"))
-    metre = made.corner[0] + OUTER_METRE
-    lines = [metre] if metre < made.extent[1] else []  # a floor may be narrower than that
-    heat_films = {"room": warm_side, "outdoors": outdoors, "over-ground": outdoors, "water": TOUCHING}
-    mould_films = {"room": _films(("room-mould",) * 3), "outdoors": outdoors, "over-ground": outdoors}
-    film_sets = [heat_films] if made.outdoors else [heat_films, mould_films]
     try:
-        solved = solving(made.parts, spaces, film_sets, climates, lines_x=lines)
+        solved = solving(made.parts, spaces, at.films, climates, lines_x=lines)
         moving = None
         if water is not None:
             parts, below = water
-            moving = solving(parts, (*spaces, below), [heat_films], climates, lines_x=lines)[0]
+            moving = solving(parts, (*spaces, below), at.films[:1], climates, lines_x=lines)[0]
         return SolvedEdge(edge, made, levels(resolved, edge), solved[0], solved[-1], moving)
     except Overlap as overlap:
         raise _overlap(made, edge, overlap) from None

@@ -66,7 +66,7 @@ def answered(reduced: Reduced, cases: Array, *, widest: float = 0.01, absolute: 
     cases = np.atleast_2d(np.asarray(cases, np.float64))
     _refuse(reduced, cases)
     low, high = (np.array([getattr(p, end) for p in reduced.parameters]) for end in ("low", "high"))
-    outside = (cases < low * (1.0 - SAME)) | (cases > high * (1.0 + SAME))
+    outside = _outside(reduced, cases)
     told = reduced.told(np.clip(cases, low, high))
     bound = told.bound
     size = np.abs(told.couplings[:, 0, 0]) - bound[:, 0, 0]
@@ -77,6 +77,44 @@ def answered(reduced: Reduced, cases: Array, *, widest: float = 0.01, absolute: 
         why[n] = _why(reduced, cases[n], outside[n])
         couplings[n], within[n] = solved_anew(reduced.posed, cases[n])
     return Answered(couplings, within, tuple(why))
+
+
+def why_whole(reduced: Reduced, case: Array) -> str:
+    """Why a case must be solved wholly.
+
+    Parameters
+    ----------
+    reduced : Reduced
+        The family. [W/(m·K)]
+    case : ndarray, shape (parameters,)
+        [m, W/(m·K), W/(m²·K), rad/s]
+
+    Returns
+    -------
+    str
+        Empty where the case lies between the family's ends. [1]
+
+    Raises
+    ------
+    OutOfDomain
+        As for ``answered``.
+
+    Source
+    ------
+    Definition.
+
+    Examples
+    --------
+    See ``tests/exact/test_reduced_refusals.py``.
+    """
+    _refuse(reduced, case[None])
+    outside = _outside(reduced, case[None])[0]
+    return _why(reduced, case, outside) if outside.any() else ""
+
+
+def _outside(reduced: Reduced, cases: Array) -> NDArray[np.bool_]:
+    low, high = (np.array([getattr(p, end) for p in reduced.parameters]) for end in ("low", "high"))
+    return np.asarray((cases < low * (1.0 - SAME)) | (cases > high * (1.0 + SAME)))
 
 
 def _why(reduced: Reduced, case: Array, outside: NDArray[np.bool_]) -> str:

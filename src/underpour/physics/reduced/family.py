@@ -22,7 +22,7 @@ from ..conduction.solve import factor, unknown_at
 from .stretch import Cut, Lines, Stretched, stretched
 
 Array = NDArray[np.float64]
-Airs = tuple[frozenset[tuple[int, Facing]], ...]  # air of one temperature: which spaces, felt by faces of which facing
+Airs = tuple[frozenset[tuple[int, Facing]], ...]  # of each air: the spaces it fills, the faces that feel it; may share
 
 
 @dataclass(frozen=True)
@@ -90,6 +90,7 @@ class Family:
     conduct: Terms  # W/(m·K), films among them
     store: Terms  # J/(m·K)
     load: Terms  # W/(m·K) that air of 1 K brings
+    shared: Terms  # W/(m·K) that faces of two airs pass, one number a term; ``of`` counts pairs of airs
     pattern: tuple[NDArray[np.int32], NDArray[np.int32]]  # row indices and column starts of all matrices
     factors: tuple[tuple[int, int], ...]  # which band of which axis (0, 1) each stretch factor is of
     watched: Mapping[str, int]  # unknown of each watched place
@@ -164,8 +165,14 @@ class Family:
 
     def couplings(self, case: Array, fields: NDArray) -> NDArray:
         """Heat (airs, airs) that air i gives off for each kelvin of air j. [W/(m·K)]"""
-        loads = self.loads(case)
-        return np.asarray(np.diag(loads.sum(0)) - loads.T @ fields)
+        return np.asarray(self.passed(self.logs(case[None]))[0] - self.loads(case).T @ fields)
+
+    def passed(self, logs: Array) -> Array:
+        """What the films of the faces of two airs pass (cases, airs, airs). [W/(m·K)]"""
+        made = np.zeros((len(logs), self.airs**2))
+        for air, weight, value in zip(self.shared.of, self.shared.weights(logs).T, self.shared.values, strict=True):
+            made[:, air] += weight * value[0]
+        return made.reshape(len(logs), self.airs, self.airs)
 
 
 def posed(
@@ -257,7 +264,7 @@ def on_grid(
     eq = equations(grid, made.bodies)
     names = _factor_names(made, varied)
     place = {name: n for n, name in enumerate(names)}
-    conduct, store, load = _Sum(len(names)), _Sum(len(names)), _Sum(len(names))
+    conduct, store, load, shared = (_Sum(len(names)) for _ in range(4))
     material = {body: n for n, each in enumerate(varied.conductivities) for body in each.bodies}
     conductivity = np.array([1.0 if n in material else b.conductivity for n, b in enumerate(made.bodies)])
     capacity = np.array([b.heat_capacity for b in made.bodies])
@@ -280,7 +287,7 @@ def on_grid(
             if varied.pace is not None:
                 kept = (capacity[piece.body] * a * b / 4)[here, None, None] * piece.element.capacity
                 store.add([place["pace", 0], *(n for n in (s, t) if n >= 0)], [], points, kept)
-    _add_films(conduct, load, eq, made, varied, films, airs, place)
+    _add_films(conduct, load, shared, eq, made, varied, films, airs, place)
     pattern, values = _common(eq.unknowns, conduct, store)
     loads = np.zeros((len(load.parts), eq.unknowns))
     for n, parts in enumerate(load.parts.values()):
@@ -293,7 +300,8 @@ def on_grid(
         equations=eq,
         conduct=Terms(values[0], conduct.powers()),
         store=Terms(values[1], store.powers()),
-        load=Terms(loads, load.powers(), np.array([key[1] for key in load.parts], np.int64)),
+        load=Terms(loads, load.powers(), load.of()),
+        shared=Terms(shared.totals(), shared.powers(), shared.of()),
         pattern=pattern,
         factors=tuple((name[1], name[2]) for name in names if name[0] == "stretch"),
         watched={name: unknown_at(eq, *at) for name, at in watched.items()},
@@ -315,6 +323,12 @@ class _Sum:
         for n in down:
             power[n] -= 1
         self.parts.setdefault((tuple(power), of), []).append((points, entries))
+
+    def of(self) -> NDArray[np.int64]:
+        return np.array([key[1] for key in self.parts], np.int64)
+
+    def totals(self) -> Array:
+        return np.array([[sum(entries.sum() for _, entries in parts)] for parts in self.parts.values()])
 
     def powers(self) -> NDArray[np.int8]:
         return np.array([key[0] for key in self.parts], np.int8).reshape(len(self.parts), self.factors)
@@ -360,14 +374,13 @@ def _placed(eq: Equations, made: Stretched, place: Mapping[tuple, int]):
         )
 
 
-def _add_films(conduct, load, eq, made, varied, films, airs, place) -> None:
+def _add_films(conduct, load, shared, eq, made, varied, films, airs, place) -> None:
     side, faces = elements.side(DEGREE), eq.faces
     upright = faces.facing == SIDE
     column = _factor_of_band(made.across, 0, place)[made.across.band(faces.x)]
     row = _factor_of_band(made.up, 1, place)[made.up.band(faces.y)]
     stretch = np.where(upright, row, column)
     film_of = {(each.space, f): n for n, each in enumerate(varied.films) for f in each.facings}
-    air_of = {key: n for n, keys in enumerate(airs) for key in keys}
     for space in range(len(made.spaces)):
         for number, facing in enumerate(FACINGS):
             own = film_of.get((space, facing), -1)
@@ -379,8 +392,12 @@ def _add_films(conduct, load, eq, made, varied, films, airs, place) -> None:
                 share = conductance * faces.length[here] / 2
                 grown = [*of, int(s)] if s >= 0 else of
                 conduct.add(grown, [], points, share[:, None, None] * side.mass)
-                if (space, facing) in air_of:
-                    load.add(grown, [], points, share[:, None] * side.load, air_of[space, facing])
+                feeling = [n for n, keys in enumerate(airs) if (space, facing) in keys]
+                for air in feeling:
+                    load.add(grown, [], points, share[:, None] * side.load, air)
+                    for other in feeling:
+                        both = np.array([[2.0 * share.sum()]])
+                        shared.add(grown, [], np.zeros((1, 1), int), both, air * len(airs) + other)
 
 
 def _common(size: int, *sums: _Sum) -> tuple[tuple[NDArray, NDArray], list[Array]]:

@@ -67,11 +67,13 @@ def _chunk(family: Family, span: Span, logs: Array, c: NDArray) -> NDArray:
             between = np.einsum("nqk,nkj->nqj", half, c) * weights[:, :, None]
             made[:, air] += np.einsum("nqj,qf->njf", between, terms.powers.astype(float))
     load = family.load.weights(logs)
-    whole = family.load.values.sum(1)
     for n, air in enumerate(family.load.of):
         power = family.load.powers[n].astype(float)
-        share = load[:, n, None] * np.einsum("k,nkj->nj", span.load[n], c)
-        made[:, air] -= share[:, :, None] * power
-        made[:, :, air] -= share[:, :, None] * power
-        made[:, air, air] += load[:, n, None] * whole[n] * power
+        share = (load[:, n, None] * np.einsum("k,nkj->nj", span.load[n], c))[:, :, None] * power
+        made[:, air] -= share
+        made[:, :, air] -= share
+    both = family.shared.weights(logs)
+    for n, pair in enumerate(family.shared.of):
+        power = family.shared.powers[n].astype(float)
+        made[:, pair // airs, pair % airs] += both[:, n, None] * family.shared.values[n, 0] * power
     return made

@@ -69,14 +69,13 @@ def _chunk(family: Family, span: Span, loads: Terms, logs: Array) -> Told:
         store = family.store.weights(logs)
         matrix = matrix + 1j * (store @ span.store.reshape(len(span.store), -1)).reshape(count, size, size)
     right = np.empty((count, size, airs))
-    whole = np.empty((count, airs))
     for air in range(airs):
         own = loads.of == air
         right[:, :, air] = load[:, own] @ span.load[own]
-        whole[:, air] = load[:, own] @ loads.values[own].sum(1)
     c = np.linalg.solve(matrix, right)
     couplings = -np.matmul(right.transpose(0, 2, 1), c)
-    couplings[:, range(airs), range(airs)] += whole
+    if loads is family.load:
+        couplings = couplings + family.passed(logs)
     return Told(c, couplings, _lengths(span.references, loads, conduct, store, load, c))
 
 
