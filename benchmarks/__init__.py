@@ -1,0 +1,1 @@
+"""How long things take beside general-purpose libraries that reach the same error, in one run: see ``__main__``."""
