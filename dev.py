@@ -262,7 +262,7 @@ def proof(rest):
 
 def bench(rest):
     set_up(DEVELOPER)
-    return call(PYTHON, "benchmarks/times.py", *rest)
+    return call(PYTHON, "-m", "benchmarks", *rest)
 
 
 def lock(rest):

@@ -1,7 +1,7 @@
 """A second way through a section: scikit-fem with quadratic triangles on a grid of its own.
 
 It takes from underpour only the polygons, the airs and the film resistances. ``examples/*/held.toml`` holds some of
-its numbers, and ``times.py`` times it beside the tool's own way.
+its numbers, and the other files here time it beside the tool's own way.
 
     python benchmarks/peer.py examples/daylight-basement/brief.toml
 """

@@ -52,9 +52,13 @@ class Race:
 def raced(race: Race, turns: int | None = None) -> dict[str, Any]:
     """A row of the table, as it goes into the JSON."""
     ways = [race.ours, *(peer for peer in race.peers if not peer.absent)]
-    answers = [way.work() for way in ways]  # once before: libraries are loaded, caches are as warm as they get
+    answers, first = [], []
+    for way in ways:  # once before: libraries are loaded, caches are as warm as they get
+        began = time.perf_counter()
+        answers.append(way.work())
+        first.append(time.perf_counter() - began)
     memory = [way.memory() if way.memory else peak(way.work) for way in ways]
-    taken = interleaved([way.work for way in ways], turns or race.turns)
+    taken = interleaved([way.work for way in ways], turns or race.turns, first)
     told = [
         {
             "name": way.name,
@@ -73,7 +77,7 @@ def raced(race: Race, turns: int | None = None) -> dict[str, Any]:
     }
     there = iter(told[1:])
     peers = [
-        {"name": peer.name, "settings": peer.settings, "absent": peer.absent, "goal": peer.goal}
+        {"name": peer.name, "settings": peer.settings, "absent": peer.absent, "goal": peer.goal, "reached": None}
         if peer.absent
         else beside(here, next(there), peer.goal)
         for peer in race.peers
@@ -96,9 +100,15 @@ def beside(here: dict[str, Any], peer: dict[str, Any], goal: float | None) -> di
     return peer | {"ratio": ratio, "goal": goal, "reached": None if goal is None else ratio >= goal}
 
 
-def interleaved(works: Sequence[Callable[[], Any]], turns: int) -> list[list[float]]:
-    """Seconds of each work at each turn. All works take one turn after another, each turn beginning with another one."""
-    again = [max(1, min(MOST_AGAIN, int(SHORT / max(once(work), 1e-9)))) for work in works]
+def interleaved(works: Sequence[Callable[[], Any]], turns: int, first: Sequence[float]) -> list[list[float]]:
+    """Seconds of each work at each turn: all works one after another, each turn beginning with another one.
+
+    What took ``first`` seconds at first and is short is done several times a turn, and the turn's median is taken.
+    """
+    again = [
+        1 if cold > SHORT else max(1, min(MOST_AGAIN, int(SHORT / max(once(work), 1e-9))))
+        for work, cold in zip(works, first, strict=True)
+    ]
     taken: list[list[float]] = [[] for _ in works]
     for turn in range(turns):
         for place in range(len(works)):

@@ -28,13 +28,13 @@ STEPS = 9
 def races(tiny: bool = False) -> list[Race]:
     return [
         race(name, case().still, allowed, goals, tiny)
-        for name, case in posed.CASES.items()
+        for name, case in list(posed.CASES.items())[1 if tiny else 0 :]
         for allowed, goals in (((1e-3, FIRST),) if tiny else ((1e-3, FIRST), (1e-4, SECOND)))
     ]
 
 
 def race(name: str, case: posed.Case, allowed: float, goals: tuple[float, float], tiny: bool) -> Race:
-    fine = case.solved(1e-4 if tiny else REFERENCE).flow(posed.of_the_room)
+    fine = case.solved(5e-4 if tiny else REFERENCE).flow(posed.of_the_room)
     wanted = fine.mean
 
     def off(heat: float) -> float:
@@ -80,8 +80,8 @@ def adaptive(case: posed.Case, off: Off, allowed: float, goal: float, tiny: bool
 
     how = cheapest(tried(), allowed)
     settings = (
-        f"ElementTriP2, residual's estimate, first {1000 * how.smallest:g} mm growing by {how.growth:g}, adaptive_theta "
-        f"{how.share:g}, {how.steps} times; SuperLU symmetric"
+        f"ElementTriP2, residual's estimate, first {1000 * how.smallest:g} mm growing by {how.growth:g}, "
+        f"adaptive_theta {how.share:g}, {how.steps} times; SuperLU symmetric"
     )
     work = partial(triangles.adaptive, case, how, triangles.symmetric)
     return Way("scikit-fem, adaptive P2", settings, work, off, goal=goal)

@@ -15,8 +15,7 @@ from . import triangles
 from .triangles import System
 
 Array = NDArray[np.float64]
-HOURS = 8760
-STEP = YEAR / HOURS  # s
+HOURS = 8760  # steps of a year
 
 
 @dataclass(frozen=True)
@@ -29,8 +28,8 @@ class Stepping:
     theta: float  # 1 for backward Euler, 1/2 for Crank-Nicolson
 
 
-def stepping(posed: System, theta: float) -> Stepping:
-    stores = posed.storage / STEP  # type: ignore[operator]
+def stepping(posed: System, theta: float, of_a_year: int = HOURS) -> Stepping:
+    stores = posed.storage * (of_a_year / YEAR)  # type: ignore[operator]
     solve = triangles.factored((stores + theta * posed.conduction).tocsc())
     return Stepping(posed, solve, (stores - (1.0 - theta) * posed.conduction).tocsr(), theta)
 
@@ -56,4 +55,4 @@ def hours(case: Case, by: Stepping, air: Array, count: int, start: Array | None 
 
 def last_year(case: Case, by: Stepping, air: Array, years: int = 2) -> Array:
     """The last of some years from a settled start, hour 0 first. [W/m]"""
-    return np.roll(hours(case, by, air, years * HOURS)[-HOURS:], 1)
+    return np.roll(hours(case, by, air, years * len(air))[-len(air) :], 1)

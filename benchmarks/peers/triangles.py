@@ -86,13 +86,20 @@ def system(case: Case, grid: MeshTri, *, stores: bool = False) -> System:
     loads = {"room": np.zeros(basis.N), "outdoors": np.zeros(basis.N)}
     touched = []
     warm, cold = (Climate(case.climates[where].mean) for where in ("room", "outdoors"))
-    for name, facets, resistance in films(case, grid, warm, cold):
+    for name, facets, _ in films(case, grid, warm, cold):
+        resistance = film_of(case, name)
         here = FacetBasis(grid, ElementTriP2(), facets=facets)
         conduction = conduction + asm(taken_up, here) / resistance
         where = "outdoors" if name == "outdoors" else "room"
         loads[where] += asm(offered, here) / resistance
         touched.append((where, facets, resistance))
     return System(basis, k, conduction.tocsc(), storage, loads["room"], loads["outdoors"], tuple(touched))
+
+
+def film_of(case: Case, name: str) -> float:
+    """The film of what a side is, in the words of ``peer.films``. [m²·K/W]"""
+    facing = {"floor": "up", "wall": "side", "soffit": "down", "outdoors": "side"}
+    return case.films["outdoors" if name == "outdoors" else "room"].of(facing[name])  # type: ignore[arg-type]
 
 
 def mean_heat(case: Case, posed: System, solve: Solve) -> float:
@@ -131,7 +138,7 @@ def missed(w):  # type: ignore[no-untyped-def]
 
 
 def unmet(case: Case, posed: System, found: Array) -> Array:
-    """The residual's estimate of each triangle's error: what is made in it, jumps over its sides, is missed at films."""
+    """The residual's estimate of each triangle's error: what is made in it, jumps at its sides, misses a film."""
     grid = posed.basis.mesh
     sides = [InteriorFacetBasis(grid, ElementTriP2(), side=side) for side in (0, 1)]
     seen = {f"u{n}": side.interpolate(found) for n, side in enumerate(sides)}
