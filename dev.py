@@ -5,7 +5,7 @@
     python3 dev.py test           style, types and tests; with words after it (paths, -k ...) only those tests
     python3 dev.py run ARGS       underpour itself, with ARGS
     python3 dev.py proof          the long sets of tests (minutes to hours)
-    python3 dev.py bench          how long things take on this machine
+    python3 dev.py bench          how long things take on this machine, beside general-purpose libraries
     python3 dev.py lock           write the locks anew from pyproject.toml; with --upgrade take newer versions
     python3 dev.py bundle         put every locked file into wheelhouse/, for a machine without a network
 
