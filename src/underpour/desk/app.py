@@ -13,6 +13,7 @@ from .. import __version__
 from ..book import Book
 from .api import briefs
 from .api.answers import answers
+from .api.edits import edits
 from .api.given import Number, TheBook, changes
 from .api.plans import plans
 from .colours import colours
@@ -50,6 +51,7 @@ def desk_app(book: Book, token: str = "") -> FastAPI:
 def _api(app: FastAPI) -> None:
     app.include_router(briefs.api)
     app.include_router(answers(Answering()), responses=documented(), dependencies=[changes])
+    app.include_router(edits, responses=documented(), dependencies=[changes])
     app.include_router(plans, responses=documented(), dependencies=[changes])
 
 
