@@ -112,7 +112,7 @@ def answers(answering: Answering) -> APIRouter:
         told = said if isinstance(said, Unread) else answering.whole(asked.brief, "ask")
         if isinstance(said, Unread) or not isinstance(told, Told):
             return Asking(mistakes=as_rows(told.mistakes) if isinstance(told, Unread) else [])
-        return Asking(**questions(said, Places(told.tree, told.resolved[AS_BRIEFED])))
+        return Asking(**questions(said, Places(told.trees[AS_BRIEFED], told.resolved[AS_BRIEFED])))
 
     @routes.post("/reply")
     def three_sentences(asked: Brief) -> Sentences:

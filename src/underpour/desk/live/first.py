@@ -84,7 +84,7 @@ class First:
         kept = last if last is not None and last.system == system else None
         return Told(
             text=reading.text,
-            tree=reading.versions[AS_BRIEFED].tree,
+            trees={each: version.tree for each, version in reading.versions.items()},
             system=system,
             names=(AS_BRIEFED, *(other for other, _ in reading.alternatives)),
             resolved={name: resolved},

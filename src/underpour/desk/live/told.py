@@ -30,7 +30,7 @@ class Told:
     """One text answered: wholly, or the one version that is looked at, moved from what was answered before."""
 
     text: str
-    tree: Typed  # as typed
+    trees: Mapping[str, Typed]  # each version as typed, by its name
     system: System
     names: tuple[str, ...]  # of all versions, as briefed first
     resolved: Mapping[str, Resolved]  # by the version's name

@@ -47,7 +47,7 @@ class Whole:
         )
         return Told(
             text=text,
-            tree=reading.versions[AS_BRIEFED].tree,
+            trees={each: version.tree for each, version in reading.versions.items()},
             system=dossier.units,
             names=tuple(name for name, _, _ in versions),
             resolved={name: resolved for name, resolved, _ in versions},

@@ -90,6 +90,7 @@ def drawn(told: Told, look: Look, places: Places, *, names: bool) -> dict[str, A
         "watched": [round(end, 5) for end in section.watched],
         "prefix": prefix,
         "solid": solid(section, frame),
+        "air": "".join(frame.path(air.outline, closed=True) for air in section.airs),
         "rooms": [frame.path(air.outline, closed=True) for air in section.airs if air.where == "room"],
         **shown,
         "defs": "".join(same.defs),

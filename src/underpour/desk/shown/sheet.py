@@ -27,9 +27,9 @@ def sheet(told: Told, look: Look) -> dict[str, Any]:
     whole = told.dossier is not None
     answer = told.answer(look.alternative)
     resolved = told.resolved.get(answer.name) or next(iter(told.resolved.values()))
-    places = Places(told.tree, resolved, fixed=answer.name != AS_BRIEFED)
+    places = Places(told.trees[answer.name], resolved, fixed=answer.name != AS_BRIEFED)
     section = drawn(told, look, places, names=whole)
-    handover = told.tree.child("handover")
+    handover = places.tree.child("handover")
     given = handover.plain() if handover is not None else {}
     parts: dict[str, Any] = {
         "title": places.field("project.title", words("sheet.untitled")),
@@ -41,7 +41,8 @@ def sheet(told: Told, look: Look) -> dict[str, Any]:
         "size": answer.size,
         "names": list(told.names),
         "sentence": asked(places),
-        "edge": edge(places, section["edge"]) if section["edge"] in answer.sections else [],
+        "edge": edge(places, section["edge"]),
+        "fixed": words("sheet.fixed", name=answer.name) if places.fixed else "",
         "edges": [{"letter": e.letter, "kind": e.kind.replace("-", " ")} for e in resolved.edges],
         "months": [{"letter": m.letter, "name": m.name, "cosine": m.cosine, "sine": m.sine} for m in moments()],
         "month": look.month,

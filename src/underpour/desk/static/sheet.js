@@ -70,6 +70,7 @@ async function show(sheet, whole) {
   renew(one('title'), [sheet.title], brief);
   renew(one('sentence'), sheet.sentence, brief);
   renew(one('edge-sentence'), sheet.edge, brief);
+  one('fixed').textContent = sheet.fixed;
   one('head').textContent = sheet.section.head;
   section.show(sheet.section, moment, whole);
   plan.show(sheet.plan, sheet.edges, sheet.section.edge);
@@ -148,7 +149,7 @@ one('lanes').addEventListener('click', () => brief.look({ lanes: !brief.show.lan
 one('hand-over').addEventListener('click', () => handing.open());
 document.addEventListener('keydown', (event) => {
   const typing = event.target.matches('input[type="text"], textarea');
-  if ((event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'z' && !typing) {
+  if ((event.ctrlKey || event.metaKey) && event.key.toLowerCase() === 'z' && !typing && !event.defaultPrevented) {
     event.preventDefault();
     if (event.shiftKey) brief.redo();
     else brief.undo();

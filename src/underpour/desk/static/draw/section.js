@@ -60,11 +60,12 @@ export class SectionSheet {
   layers(drawn, names, fresh) {
     const group = (kind, inner, more = {}) => made('g', { class: kind, ...more }, ...elements(inner));
     const window_ = made('g', { 'clip-path': `url(#${drawn.prefix}-window)` }, ...BODY.map((name) => group(name, drawn[name])));
-    const air = made('g', { class: `in-air${fresh ? '' : ' late'}` }, ...elements(names));
+    const clip = made('clipPath', { id: `${drawn.prefix}-air` }, made('path', { d: drawn.air }));
+    const air = made('g', { class: `in-air${fresh ? '' : ' late'}`, 'clip-path': `url(#${drawn.prefix}-air)` }, ...elements(names));
     const body = made('g', { class: `in-body${fresh ? '' : ' late'}`, 'clip-path': `url(#${drawn.prefix}-solid)` }, ...elements(names));
     const stem = drawn.layers.inside ? [this.stem(drawn.layers)] : [];
     return [
-      made('defs', {}, ...elements(drawn.defs)),
+      made('defs', {}, ...elements(drawn.defs), clip),
       window_,
       group('outside', drawn.border + drawn.marks + drawn.floor + drawn.bar),
       air,
