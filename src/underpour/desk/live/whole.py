@@ -9,7 +9,6 @@ from dataclasses import replace
 from ...answer import SolvedVersion, pictured, put_together, solved_versions
 from ...ask import Asked, asked_of
 from ...brief import reads
-from ...brief.alternatives import AS_BRIEFED
 from ...dossier import Answer
 from ...mistakes import Mistakes
 from ...trying import taken

@@ -96,10 +96,9 @@ async function show(sheet, whole) {
 async function fillWithPlan() {
   await import('./plan/plan.js');
   const editor = one('plan-editor');
-  editor.words = JSON.parse(one('words').textContent).plan;
-  editor.text = brief.text;
   one('plan-place').hidden = false;
   one('drawn').hidden = true;
+  editor.text = brief.text;
   one('plan-away').focus();
 }
 
