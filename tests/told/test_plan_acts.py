@@ -1,4 +1,4 @@
-"""Any act on any example's plan: the rest of the brief stays to the letter, and what is told is true of the new text."""
+"""Any act on any example's plan: the rest of the brief stays to the letter, and what is told is true."""
 
 from __future__ import annotations
 

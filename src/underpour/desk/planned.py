@@ -9,7 +9,7 @@ from typing import Any
 
 from ..brief.parts import Parts, readable
 from ..brief.paths import letter
-from ..brief.plans import readable_floor, side_words, stretch_words, unclear_plan
+from ..brief.plans import length_words, readable_floor, unclear_plan
 from ..brief.replanned import Replanned
 from ..brief.replanned.sketch import Sketch, Spot
 from ..brief.replanned.unclear import unclear_in_plan
@@ -230,8 +230,21 @@ def _bare(
     if floor is None:
         return ""
     bare = [stretch for of_side in pieces.values() for stretch, edges in of_side if not edges]
-    listed = [stretch_words(each, floor.side(each.ring, each.side).length, unit) for each in bare]
+    listed = [_stretch(each, floor.side(each.ring, each.side).length, unit) for each in bare]
     return say("plan.bare", sides="; ".join(listed)) if listed else ""
+
+
+def _stretch(stretch: Stretch, whole: float, unit: str) -> str:
+    """A side, or the piece of it, in words."""
+    named = _named(stretch.ring, stretch.side)
+    if stretch.start <= 0.0 and stretch.end >= whole:
+        return named
+    start, end = (length_words(each, unit) for each in (stretch.start, stretch.end))
+    return say("plan.stretch", side=named, start=start, end=end)
+
+
+def _named(ring: int, side: int) -> str:
+    return say("plan.side-of-hole-name" if ring else "plan.side-name", n=side, ring=ring)
 
 
 def _line(side: Side, edges: tuple[int, ...], left_is_floor: bool) -> Line:
@@ -269,7 +282,11 @@ def _edges(parts: Parts, floor: Floor | None, system: System, data: Any) -> Iter
         kind = str(typed.get("kind", "")).replace("-", " ")[:40]
         name = typed.get("name")
         dashes = " ".join(f"{size}mm" for size in DASHES[n % len(DASHES)].split())
-        words = say("plan.edge", kind=kind, length=said.both(long, "m", system)) if long else kind
+        words = (
+            say("plan.edge", kind=kind, length=said.both(long, "m", system))
+            if long
+            else say("plan.edge-without", kind=kind)
+        )
         yield DrawnEdge(letter(n), name if isinstance(name, str) else "", words, dashes)
 
 
@@ -293,10 +310,11 @@ def act_words(done: str, plan: DrawnPlan, ring: int, number: int) -> str:
         side = next((each for each in plan.rings[ring].sides if each.number == number), None)
     words = say(
         f"plan.done.{done}",
-        side=side_words(ring, number),
+        side=_named(ring, number),
         corner=number,
         place=side.corner_words if side else "",
         length=side.length if side else "",
         edges=" ".join(edge for line in (side.lines if side else ()) for edge in line.edges),
     )
+    words = words[:1].upper() + words[1:]
     return f"{words} {say('plan.floor', area=plan.area)}" if plan.area else words

@@ -9,6 +9,7 @@ from served import Served
 
 from underpour.brief.plans import floor_of
 from underpour.brief.tables.plan import Plan
+from underpour.desk import words
 from underpour.toml_text import read_toml
 
 FOOT = 0.3048
@@ -20,6 +21,22 @@ DRAWN = NOTHING.replace(
     "[[edge]]", '[plan]\nunit = "ft"\noutline = ["0 0", "30 0", "30 12.5", "18 12.5", "18 24", "0 24"]\n\n[[edge]]'
 )
 TWO_EDGES = DRAWN.replace('"all"', "[1, 2, 3, 4, 5]") + '\n[[edge]]\nsides = [6]\nkind  = "free-edge"\n'
+
+UNTRANSLATED = """(() => {
+  const plan = document.querySelector('up-plan');
+  const walk = document.createTreeWalker(plan, NodeFilter.SHOW_TEXT);
+  const found = [];
+  while (walk.nextNode()) {
+    const { parentElement: by, data } = walk.currentNode;
+    const measured = by.closest('.measure, .number, .letter, .mistakes, .letters, .edges b, [role=status]');
+    if (!measured && /\\p{L}{2}/u.test(data) && !data.includes('\u29fc')) found.push(data);
+  }
+  for (const each of plan.querySelectorAll('[aria-label], [title]')) {
+    const said = each.getAttribute('aria-label') ?? each.title;
+    if (!said.includes('\u29fc')) found.push(said);
+  }
+  return found;
+})()"""
 
 
 @pytest.fixture(scope="module")
@@ -233,3 +250,26 @@ def test_a_desk_that_is_gone_is_said_and_nothing_is_lost(opened):
     assert plan.text == DRAWN
     assert "does not answer" in plan.page.locator("up-plan [role=status]").inner_text()
     plan.faults.clear()  # the browser's own word about the request that failed
+
+
+def test_a_made_up_language_leaves_no_word_untranslated(opened, monkeypatch):
+    """Measures, names that were typed and mistakes come from elsewhere; all other words carry the mark."""
+
+    def translated(words):
+        return {k: translated(v) for k, v in words.items()} if isinstance(words, dict) else f"\u29fc{words}"
+
+    made_up = translated(words.table())
+    monkeypatch.setattr(words, "table", lambda: made_up)
+    for brief in (NOTHING, TWO_EDGES.replace("[1, 2, 3, 4, 5]", "[1, 2, 3, 4]")):
+        plan = opened(brief)
+        for key in ("side-0-2", "corner-0-3"):
+            if brief != NOTHING:
+                plan.choose(key)
+            plain = plan.page.evaluate(UNTRANSLATED)
+            assert not plain
+    plan.choose("side-0-2")
+    plan.keys("ArrowRight")
+    assert plan.page.locator("up-plan [role=status]").inner_text().startswith("\u29fc")
+    plan.page.get_by_role("button", name=made_up["plan"]["hole"]).click()
+    plan.press(*feet(4, 4))
+    assert not plan.page.evaluate(UNTRANSLATED)
