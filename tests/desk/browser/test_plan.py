@@ -119,8 +119,14 @@ def test_words_that_are_no_length_are_told_and_change_nothing(opened):
     plan.page.keyboard.type("32 ft 7")
     plan.keys("Enter")
     assert plan.text == DRAWN
+    field = plan.page.get_by_label("How long this side is")
+    assert field.input_value() == "32 ft 7", "it stays to be mended"
     assert "7 of what?" in plan.page.locator("up-plan .mistakes").inner_text()
     assert "7 of what?" in plan.page.locator("up-plan [role=status]").inner_text()
+    plan.page.keyboard.type(" in")
+    plan.keys("Enter")
+    assert outline(plan.text)[1] == "32 ft 7 in, 0"
+    assert not plan.page.locator("up-plan .mistakes").inner_text()
 
 
 def test_a_corner_goes_by_the_snap_one_more_is_put_in_and_taken_out_by_keys(opened):

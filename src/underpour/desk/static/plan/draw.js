@@ -60,7 +60,7 @@ export function drawChain(chain, cursor, frame) {
 
 /** Where the field for a side's length lies: in the place of its dimension, or inside where that is off the sheet. */
 export function fieldAt(side, frame) {
-  const [x, y] = outside(side, frame, DIMENSION_OUT + FIELD * Math.abs(side.out[0]));
+  const [x, y] = outside(side, frame, DIMENSION_OUT + 8 + FIELD * Math.abs(side.out[0]));
   const shown = x > FIELD && x < frame.wide - FIELD && y > 20 && y < frame.high - 20;
   const found = shown ? [x, y] : outside(side, frame, -DIMENSION_OUT - FIELD * Math.abs(side.out[0]) * 0.7);
   return { x: found[0], y: found[1] };

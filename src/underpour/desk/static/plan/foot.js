@@ -24,7 +24,7 @@ export function field(word, help, typed) {
   const input = element('input', { type: 'text', autocomplete: 'off', spellcheck: 'false', 'aria-label': help });
   const send = () => {
     if (input.value === input.dataset.was) return;
-    input.dataset.was = input.value;
+    input.dataset.was = input.dataset.sent = input.value;
     typed(input.value);
   };
   input.addEventListener('change', send);
@@ -37,9 +37,19 @@ export function field(word, help, typed) {
   return { label, input };
 }
 
-/** What a field shows, left alone while somebody types in it. */
+/** Words that were not done stay where they were typed, to be mended; any other field shows what stands. */
+export function keep(home, done) {
+  for (const input of home.querySelectorAll('input')) {
+    if (!done && input.dataset.sent !== undefined) input.setAttribute('aria-invalid', 'true');
+    else input.removeAttribute('aria-invalid');
+    delete input.dataset.sent;
+  }
+}
+
+/** What a field shows, left alone while somebody types in it and where what was typed is to be mended. */
 export function show(input, value) {
   if (document.activeElement === input && input.value !== input.dataset.was) return;
+  if (input.hasAttribute('aria-invalid')) return;
   input.value = value;
   input.dataset.was = value;
 }

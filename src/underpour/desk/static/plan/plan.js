@@ -6,7 +6,7 @@
 import { Ahead, ask } from './ask.js';
 import { drawChain, drawPlan, fieldAt, shape } from './draw.js';
 import { Drawing } from './drawing.js';
-import { element, field, Foot, show } from './foot.js';
+import { element, field, Foot, keep, show } from './foot.js';
 import { frameOf } from './frame.js';
 import { Hand } from './hand.js';
 import { arrow, cornerMoved, figure, letter, obstacleMoved, sideMoved } from './keys.js';
@@ -100,6 +100,7 @@ export class UpPlan extends HTMLElement {
 
   choose(key, focus = false) {
     if (key !== this.key) {
+      keep(this, true);
       for (const end of [this.foot.from, this.foot.to]) show(end.input, '');
       this.key = key;
       this.draw();
@@ -137,6 +138,7 @@ export class UpPlan extends HTMLElement {
 
   #took(answer) {
     this.#mistakes = answer.mistakes;
+    keep(this, answer.done);
     if (answer.drawn) {
       this.plan = answer.drawn;
       this.step ||= answer.drawn.step_words;
