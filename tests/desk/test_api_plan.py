@@ -99,8 +99,13 @@ def test_a_typed_length_is_written_in_its_own_words_and_the_next_side_goes_with_
 
 
 def test_a_length_that_does_not_start_at_nought_is_written_where_it_ends(ask):
-    said = ask(BRIEF, {"do": "length", "ring": 0, "side": 3, "typed": "10 ft 1 in"})
-    assert outline(said["brief"]) == ["2 ft 5 in, 0", "12 ft 6 in, 0", "12 ft 6 in, 20", "2 ft 5 in, 20"]
+    said = ask(BRIEF, {"do": "length", "ring": 0, "side": 3, "typed": "10 ft 3/8 in"})
+    assert outline(said["brief"]) == [
+        "2 ft 5-5/8 in, 0",
+        "12 ft 6 in, 0",
+        "12 ft 6 in, 20",
+        "2 ft 5-5/8 in, 20",
+    ]
 
 
 def test_a_slanted_side_is_as_long_as_typed_to_a_hundredth_of_a_millimetre(ask):

@@ -16,7 +16,7 @@ Number = Annotated[int, Field(ge=1, le=1000)]
 
 
 class _Said(BaseModel):
-    model_config = ConfigDict(frozen=True, extra="forbid", strict=True)
+    model_config = ConfigDict(frozen=True, extra="forbid")
 
 
 class OnGrid(_Said):
