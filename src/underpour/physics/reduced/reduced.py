@@ -259,11 +259,11 @@ def _grown(
     growing = Growing(family, family.load, _references(family, cases))
     known: list[Solved] = []
 
-    def solve(case: Array) -> None:
+    def solve(case: Array) -> int:
         fields = family.fields(case)
         there = {name: fields[unknown] for name, unknown in family.watched.items()}
         known.append((case, family.couplings(case, fields), there))
-        growing.add(fields)
+        return growing.add(fields)
 
     solve(family.middle)
     logs, logs_fresh = family.logs(cases), family.logs(fresh)
@@ -276,7 +276,8 @@ def _grown(
         if growing.fields.shape[1] >= most:
             break
         if excess[worst] > MARGIN:
-            solve(among[worst])
+            if not solve(among[worst]):
+                break  # its field is in the span already: what is left of the bound is rounding
         elif looking is logs:
             looking, among = logs_fresh, fresh
         else:

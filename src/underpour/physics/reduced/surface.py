@@ -68,11 +68,11 @@ def grown(
     growing = Growing(family, loads, flows.references, beside=flows)
     logs, worst = family.logs(cases), int(told.lengths.max(1).argmax())
     while True:
-        growing.add(family.answer(cases[worst], load.T))
+        new = growing.add(family.answer(cases[worst], load.T))
         span = growing.span()
         widths = spanned(family, span, loads, logs).lengths[:, 0] * told.lengths.max(1)
         worst = int(widths.argmax())
-        if widths[worst] <= wanted or growing.fields.shape[1] >= most:
+        if not new or widths[worst] <= wanted or growing.fields.shape[1] >= most:
             return growing, span
 
 
