@@ -98,3 +98,16 @@ def test_sections_that_are_no_stretch_of_one_another_are_told_apart(thickness, w
 def test_every_case_at_an_end_is_inside(two):
     ends = np.array([[t, k] for t in (0.025, 0.25) for k in (0.022, 0.045)])
     assert answered(two, ends).why == ("",) * 4
+
+
+def test_a_place_that_changes_its_body_is_no_stretch():
+    """Lines as they should be, but the thicker foam lies where the slab's concrete was."""
+
+    def swapped(lengths):
+        bodies, spaces = stem_wall(lengths)
+        if lengths[0] > 0.1:
+            bodies[1].outline, bodies[3].outline = bodies[3].outline, bodies[1].outline
+        return bodies, spaces
+
+    with pytest.raises(Unstretched, match="a place changes from one body to another"):
+        reduced(swapped, TWO, FILMS)
