@@ -23,13 +23,18 @@ def sketched(made, climates=CLIMATES):
     return sketch_each(made.parts, made.airs, [FILMS], climates)[0].coarse
 
 
+def lines_of(like):
+    eq = like.equations
+    return eq.x[:: eq.degree], eq.y[:: eq.degree]
+
+
 class Anew:
     """The section solved once more on the lines of a solution, with other values: no factor, no adjoint."""
 
     def __init__(self, made, like, parts=None, conductance=None):
         parts = parts or made.parts
-        grid, _ = fill(like.equations.x[::2], like.equations.y[::2], parts, made.airs)
-        self.eq = equations(grid, parts)
+        grid, _ = fill(*lines_of(like), parts, made.airs)
+        self.eq = equations(grid, parts, like.equations.degree)
         faces = self.eq.faces
         films = [FILMS[air.where] for air in made.airs]
         usual = 1.0 / np.array([[film.of(facing) for facing in FACINGS] for film in films])
@@ -158,8 +163,8 @@ def test_the_adjoint_of_the_whole_room_is_the_field_itself(seed):
     unit = (like.mean - out) / (within - out)
     for n in range(len(made.parts)):
         alone = [replace(part, conductivity=float(m == n)) for m, part in enumerate(made.parts)]
-        grid, _ = fill(like.equations.x[::2], like.equations.y[::2], alone, made.airs)
-        energy = unit @ (equations(grid, alone).conduction @ like.mean)
+        grid, _ = fill(*lines_of(like), alone, made.airs)
+        energy = unit @ (equations(grid, alone, like.equations.degree).conduction @ like.mean)
         assert told.conductivity[n] == pytest.approx(energy, rel=1e-8, abs=1e-10)
 
 

@@ -13,7 +13,7 @@ from ..measure import say
 from ..measure.digits import fixed
 from ..physics import moisture
 from ..physics.conduction.assemble import SIDE, UP
-from ..physics.conduction.solve import OF_A_TEMPERATURE, Told, told
+from ..physics.conduction.solve import Told
 from ..physics.year import deciding, lowest_moment, month_of
 from ..resolve import Beside, Resolved
 from .basis import basis, conduction
@@ -170,4 +170,4 @@ def _coldest(solved: SolvedEdge, facing: int) -> Told:
         points = np.unique(faces.points[(faces.space == ROOM) & (faces.facing == facing)])
         n = points[(solution.mean[points] - np.abs(solution.swing[points])).argmin()]
         found.append((float(solution.mean[n]), complex(solution.swing[n])))
-    return told(found[0], found[1], OF_A_TEMPERATURE)
+    return solved.mould.degrees(found[0], found[1])

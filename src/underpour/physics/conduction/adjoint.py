@@ -13,11 +13,10 @@ from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.sparse.linalg import SuperLU
 
 from ..year import YEAR
-from . import elements
-from .assemble import DEGREE, FACINGS, Equations
+from . import condensed, elements
+from .assemble import FACINGS, Equations
 from .solve import Factors, Solution
 
 Array = NDArray[np.float64]
@@ -229,7 +228,7 @@ class _Sums:
 
 def _films(solution: Solution, adjoint: NDArray, counted: NDArray, spaces: int, swing: bool) -> Array:
     """Slopes in the conductances of films: integral of (counted + L)(air - T) over their faces."""
-    faces, side = solution.equations.faces, elements.side(DEGREE)
+    faces, side = solution.equations.faces, elements.side(solution.equations.degree)
     temperature, flows = (solution.swing, solution.flow_swing) if swing else (solution.mean, solution.flow_mean)
     drop = flows * solution.resistance / faces.length  # mean of air - T along the face
     surface = temperature[faces.points]
@@ -316,7 +315,7 @@ def _between(eq: Equations, low: float, high: float) -> list[Array]:
 
 
 def _followed(
-    eq: Equations, factors: SuperLU, conducts: Sequence[Array], stores: Sequence[Array], temperature: NDArray
+    eq: Equations, factors: condensed.Factors, conducts: Sequence[Array], stores: Sequence[Array], temperature: NDArray
 ) -> Bent:
     first = -factors.solve(_changed(eq, conducts, stores, temperature))
     return Bent(first, -factors.solve(_changed(eq, conducts, stores, first)))

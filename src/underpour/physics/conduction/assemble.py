@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 import scipy.sparse as sp
 from numpy.typing import NDArray
 
 from . import elements
+from .condensed import Condensing
 from .grid import FALLING, NOTHING, RISING, Grid, Side
 from .shapes import Body, Facing
 
-DEGREE = 2
+DEGREE = 2  # where none is asked for
 UP, SIDE, DOWN = 0, 1, 2
 FACINGS: tuple[Facing, ...] = ("up", "side", "down")
 
@@ -38,48 +40,70 @@ class Pieces:
     body: NDArray[np.int64]  # (n,) index of the body
     wide: NDArray[np.float64]  # (n,) m, of the whole cell
     high: NDArray[np.float64]  # (n,) m
+    column: NDArray[np.int64]  # (n,) of the grid, from the left
+    row: NDArray[np.int64]  # (n,) from below
     element: elements.Element
 
 
 @dataclass(frozen=True)
 class Equations:
-    """Matrices over the unknown temperatures, and where those are."""
+    """Matrices over the unknown temperatures, and where those are. The matrices are summed when they are asked for."""
 
-    conduction: sp.csc_array  # W/(m·K)
-    storage: sp.csc_array  # J/(m·K)
+    degree: int  # of the polynomials on each cell
+    conductivity: NDArray[np.float64]  # (bodies,) W/(m·K)
+    capacity: NDArray[np.float64]  # (bodies,) J/(m³·K)
     faces: Faces
     number: NDArray[np.int64]  # (Nx, Ny) unknown at each lattice point, -1 in air
     x: NDArray[np.float64]  # (Nx,) m, lattice lines
     y: NDArray[np.float64]  # (Ny,) m
     pieces: tuple[Pieces, ...]  # the cells, from which the matrices are summed
+    unknowns: int
 
-    @property
-    def unknowns(self) -> int:
-        return int(self.conduction.shape[0])
+    @cached_property
+    def conduction(self) -> sp.csc_array:
+        """[W/(m·K)]"""
+        return self._summed(_conducts(piece, self.conductivity) for piece in self.pieces)
+
+    @cached_property
+    def storage(self) -> sp.csc_array:
+        """[J/(m·K)]"""
+        return self._summed(_stores(piece, self.capacity) for piece in self.pieces)
+
+    @cached_property
+    def condensing(self) -> Condensing:
+        """Which unknowns are factorised, and in which order."""
+        return Condensing.of(self)
+
+    def _summed(self, values: Iterable[NDArray[np.float64]]) -> sp.csc_array:
+        rows = [np.repeat(piece.points, piece.points.shape[1], 1).ravel() for piece in self.pieces]
+        columns = [np.tile(piece.points, (1, piece.points.shape[1])).ravel() for piece in self.pieces]
+        at = (np.concatenate(rows), np.concatenate(columns))
+        summed = np.concatenate([each.ravel() for each in values])
+        return sp.coo_array((summed, at), (self.unknowns, self.unknowns)).tocsc()
 
     def films(self, resistance: NDArray[np.float64]) -> sp.csc_array:
         """Matrix of the films, given the resistance of each face (n,). [m²·K/W] -> [W/(m·K)]"""
-        side = elements.side(DEGREE)
+        side = elements.side(self.degree)
         values = (self.faces.length / 2 / resistance)[:, None, None] * side.mass
-        rows = np.repeat(self.faces.points, DEGREE + 1, 1)
-        columns = np.tile(self.faces.points, (1, DEGREE + 1))
+        rows = np.repeat(self.faces.points, self.degree + 1, 1)
+        columns = np.tile(self.faces.points, (1, self.degree + 1))
         shape = (self.unknowns, self.unknowns)
         return sp.coo_array((values.ravel(), (rows.ravel(), columns.ravel())), shape).tocsc()
 
     def load(self, resistance: NDArray[np.float64], air: NDArray) -> NDArray:
         """Heat brought by air of the given temperature at each face (n,). [degC or K] -> [W/m]"""
-        share = (self.faces.length / 2 / resistance * air)[:, None] * elements.side(DEGREE).load
+        share = (self.faces.length / 2 / resistance * air)[:, None] * elements.side(self.degree).load
         points = self.faces.points.ravel()
         real = np.bincount(points, share.real.ravel(), self.unknowns)
         return real + 1j * np.bincount(points, share.imag.ravel(), self.unknowns) if np.iscomplexobj(air) else real
 
     def flows(self, resistance: NDArray[np.float64], air: NDArray, temperature: NDArray) -> NDArray:
         """Heat that enters the bodies through each face (n,). [W/m]"""
-        surface = temperature[self.faces.points] @ (elements.side(DEGREE).load / 2)
+        surface = temperature[self.faces.points] @ (elements.side(self.degree).load / 2)
         return self.faces.length / resistance * (air - surface)
 
 
-def equations(grid: Grid, bodies: Sequence[Body]) -> Equations:
+def equations(grid: Grid, bodies: Sequence[Body], degree: int = DEGREE) -> Equations:
     """Set up the equations of a section.
 
     Parameters
@@ -88,6 +112,8 @@ def equations(grid: Grid, bodies: Sequence[Body]) -> Equations:
         Lines and fill. [m]
     bodies : sequence of Body
         The bodies that the grid's fill counts. [W/(m·K), J/(m³·K)]
+    degree : int
+        Degree of the polynomials on each cell, at least 2. [1]
 
     Returns
     -------
@@ -96,7 +122,7 @@ def equations(grid: Grid, bodies: Sequence[Body]) -> Equations:
 
     Source
     ------
-    Galerkin's method with continuous quadratic elements, common practice, no source.
+    Galerkin's method with continuous elements, common practice, no source.
 
     Examples
     --------
@@ -109,7 +135,7 @@ def equations(grid: Grid, bodies: Sequence[Body]) -> Equations:
     >>> bool(abs(equations(one, [wall]).conduction.sum()) < 1e-12)
     True
     """
-    p = DEGREE
+    p = degree
     nx, ny = grid.first.shape
     lattice = elements.lobatto(p)[1:] / 2 + 0.5
     lines_x = np.concatenate([[grid.x[0]], (grid.x[:-1, None] + np.diff(grid.x)[:, None] * lattice).ravel()])
@@ -121,7 +147,7 @@ def equations(grid: Grid, bodies: Sequence[Body]) -> Equations:
     capacity = np.array([body.heat_capacity for body in bodies])
 
     groups = []
-    for which, pick, element in _pieces(grid):
+    for which, pick, element in _pieces(grid, p):
         ix, iy = np.nonzero(pick & (which >= 0))
         if len(ix):
             groups.append((base[ix, iy][:, None] + local[element.points], which[ix, iy], ix, iy, element))
@@ -131,43 +157,43 @@ def equations(grid: Grid, bodies: Sequence[Body]) -> Equations:
     number = np.where(used, np.cumsum(used) - 1, -1)
 
     wide, high = np.diff(grid.x), np.diff(grid.y)
-    pieces = tuple(Pieces(number[points], body, wide[ix], high[iy], made) for points, body, ix, iy, made in groups)
-    rows, columns, conducts, stores = [], [], [], []
-    for piece in pieces:
-        element, body, m = piece.element, piece.body, len(piece.element.points)
-        rows.append(np.repeat(piece.points, m, 1).ravel())
-        columns.append(np.tile(piece.points, (1, m)).ravel())
-        k, a, b = conductivity[body], piece.wide, piece.high
-        conducts.append(
-            ((k * b / a)[:, None] * element.along_x.ravel() + (k * a / b)[:, None] * element.along_y.ravel()).ravel()
-        )
-        stores.append(((capacity[body] * a * b / 4)[:, None] * element.capacity.ravel()).ravel())
-    count = int(used.sum())
-    at = (np.concatenate(rows), np.concatenate(columns))
+    pieces = tuple(
+        Pieces(number[points], body, wide[ix], high[iy], ix, iy, made) for points, body, ix, iy, made in groups
+    )
     return Equations(
-        conduction=sp.coo_array((np.concatenate(conducts), at), (count, count)).tocsc(),
-        storage=sp.coo_array((np.concatenate(stores), at), (count, count)).tocsc(),
-        faces=_faces(grid, base, local, number, lines_x, lines_y),
+        degree=p,
+        conductivity=conductivity,
+        capacity=capacity,
+        faces=_faces(grid, p, base, local, number, lines_x, lines_y),
         number=number.reshape(len(lines_x), len(lines_y)),
         x=lines_x,
         y=lines_y,
         pieces=pieces,
+        unknowns=int(used.sum()),
     )
 
 
-def _pieces(grid: Grid):
+def _conducts(piece: Pieces, conductivity: NDArray[np.float64]) -> NDArray[np.float64]:
+    k, a, b, element = conductivity[piece.body], piece.wide, piece.high, piece.element
+    return (k * b / a)[:, None] * element.along_x.ravel() + (k * a / b)[:, None] * element.along_y.ravel()
+
+
+def _stores(piece: Pieces, capacity: NDArray[np.float64]) -> NDArray[np.float64]:
+    return (capacity[piece.body] * piece.wide * piece.high / 4)[:, None] * piece.element.capacity.ravel()
+
+
+def _pieces(grid: Grid, degree: int):
     """Fill, whether the piece is there, and element: whole cells, then the four kinds of half."""
-    yield grid.first, grid.split == 0, elements.square(DEGREE)
+    yield grid.first, grid.split == 0, elements.square(degree)
     for way in (RISING, FALLING):
         here = grid.split == way
         if here.any():
-            yield grid.first, here, elements.triangle(DEGREE, above=False, rising=way == RISING)
-            yield grid.second, here, elements.triangle(DEGREE, above=True, rising=way == RISING)
+            yield grid.first, here, elements.triangle(degree, above=False, rising=way == RISING)
+            yield grid.second, here, elements.triangle(degree, above=True, rising=way == RISING)
 
 
-def _faces(grid: Grid, base, local, number, lines_x, lines_y) -> Faces:
+def _faces(grid: Grid, p: int, base, local, number, lines_x, lines_y) -> Faces:
     """Find every side, and every diagonal, with a body on one hand and a space on the other."""
-    p = DEGREE
     square = local.reshape(p + 1, p + 1)
     found: list[tuple[NDArray, ...]] = []
 
@@ -175,13 +201,13 @@ def _faces(grid: Grid, base, local, number, lines_x, lines_y) -> Faces:
         ok = (body >= 0) & (air < 0) & (air > NOTHING)
         ix, iy = cells[0][ok], cells[1][ok]
         at = base[ix, iy][:, None] + points[ok]
-        middle = at[:, p // 2] if p % 2 == 0 else at[:, 0]
+        ends = at[:, [0, -1]]
         found.append(
             (
                 number[at],
                 length[ok],
-                lines_x[middle // len(lines_y)],
-                lines_y[middle % len(lines_y)],
+                lines_x[ends // len(lines_y)].mean(1),
+                lines_y[ends % len(lines_y)].mean(1),
                 -1 - air[ok],
                 facing[ok],
             )

@@ -17,7 +17,7 @@ from numpy.typing import NDArray
 Array = NDArray[np.float64]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Element:
     """Matrices of one reference shape; ``points`` are its places in the square's lattice, row by row."""
 
@@ -123,6 +123,34 @@ def line_basis(degree: int, at: Array) -> tuple[Array, Array]:
 
 
 @cache
+def line(degree: int) -> tuple[Array, Array]:
+    """Matrices of a line of the lattice.
+
+    Parameters
+    ----------
+    degree : int
+        [1]
+
+    Returns
+    -------
+    two ndarrays, shape (p + 1, p + 1)
+        Of slope times slope and of value times value on [-1, 1]. [1]
+
+    Source
+    ------
+    Exact integration of Lagrange polynomials.
+
+    Examples
+    --------
+    >>> (line(1)[0] * 2).round(12).tolist()
+    [[1.0, -1.0], [-1.0, 1.0]]
+    """
+    at, weight = legendre.leggauss(degree + 1)
+    values, slopes = line_basis(degree, at)
+    return (slopes.T * weight) @ slopes, (values.T * weight) @ values
+
+
+@cache
 def square(degree: int) -> Element:
     """The whole cell.
 
@@ -145,9 +173,7 @@ def square(degree: int) -> Element:
     >>> square(1).along_x[0].round(12).tolist()  # (2, 1, -2, -1) / 6
     [0.333333333333, 0.166666666667, -0.333333333333, -0.166666666667]
     """
-    at, weight = legendre.leggauss(degree + 1)
-    values, slopes = line_basis(degree, at)
-    stiff, mass = (slopes.T * weight) @ slopes, (values.T * weight) @ values
+    stiff, mass = line(degree)
     products = (np.asarray(np.kron(a, b), np.float64) for a, b in ((stiff, mass), (mass, stiff), (mass, mass)))
     return Element(np.arange((degree + 1) ** 2), *products)
 
@@ -196,3 +222,41 @@ def triangle(degree: int, above: bool, rising: bool) -> Element:
         i = degree - i
     stiff_x, stiff_y, mass = ((f.T * w) @ f for f in (dx, dy, values))
     return Element(i * (degree + 1) + j, stiff_x, stiff_y, mass)
+
+
+@cache
+def raised(lower: Element, degree: int, higher: Element, higher_degree: int) -> Array:
+    """Values at the points of a higher degree, from those of a lower one on the same shape.
+
+    Parameters
+    ----------
+    lower, higher : Element
+        One shape in two degrees. [1]
+    degree, higher_degree : int
+        Their degrees. [1]
+
+    Returns
+    -------
+    ndarray, shape (points of the higher, points of the lower)
+        [1]
+
+    Source
+    ------
+    Interpolation.
+
+    Examples
+    --------
+    In the middle of a square a linear function is the mean of the corners:
+
+    >>> raised(square(1), 1, square(2), 2)[4].round(12).tolist()
+    [0.25, 0.25, 0.25, 0.25]
+    """
+    whole = len(lower.points) == (degree + 1) ** 2
+    powers = [(a, b) for a in range(degree + 1) for b in range(degree + 1) if whole or a + b <= degree]
+    a, b = np.array(powers).T
+
+    def monomials(element: Element, p: int) -> Array:
+        x, y = lobatto(p)[element.points // (p + 1)], lobatto(p)[element.points % (p + 1)]
+        return np.asarray(x[:, None] ** a * y[:, None] ** b)
+
+    return np.asarray(np.linalg.solve(monomials(lower, degree).T, monomials(higher, higher_degree).T).T)

@@ -256,23 +256,49 @@ def fill(
     split = _splits(x, y, slants)
     cx, cy = (x[1:] + x[:-1]) / 2, (y[1:] + y[:-1]) / 2
     middle = np.meshgrid(cx, cy, indexing="ij")
-    first, clash = _fill_at(middle[0], middle[1], bodies, spaces)
+    first, clash = fill_at(middle[0], middle[1], bodies, spaces)
     second = first.copy()
     ix, iy = np.nonzero(split)
     if len(ix):
         third_x, third_y = np.diff(x)[ix] / 6, np.diff(y)[iy] / 6
         way = np.where(split[ix, iy] == RISING, 1.0, -1.0)
-        below = _fill_at(cx[ix] + way * third_x, cy[iy] - third_y, bodies, spaces)
-        above = _fill_at(cx[ix] - way * third_x, cy[iy] + third_y, bodies, spaces)
+        below = fill_at(cx[ix] + way * third_x, cy[iy] - third_y, bodies, spaces)
+        above = fill_at(cx[ix] - way * third_x, cy[iy] + third_y, bodies, spaces)
         first[ix, iy], second[ix, iy] = below[0], above[0]
         clash = clash | below[1] | above[1]
     return Grid(x, y, first, second, split), sorted(clash)
 
 
-def _fill_at(
+def fill_at(
     px: NDArray[np.float64], py: NDArray[np.float64], bodies: Sequence[Body], spaces: Sequence[Space]
 ) -> tuple[NDArray[np.int64], set[tuple[int, int]]]:
-    """Fill at points, and the pairs of bodies of one priority that both claim a point."""
+    """What fills each of some points, and which bodies contradict each other there.
+
+    Parameters
+    ----------
+    px, py : ndarray, one shape
+        Points, none of them on a side. [m]
+    bodies : sequence of Body
+        Lower priority wins. [m]
+    spaces : sequence of Space
+        Any body wins over them. [m]
+
+    Returns
+    -------
+    ndarray of int, set of pairs of int
+        Fill, shape of ``px``; pairs of unlike bodies of one priority that both claim a point. [1]
+
+    Source
+    ------
+    Definition.
+
+    Examples
+    --------
+    >>> from types import SimpleNamespace
+    >>> square = SimpleNamespace(outline=((0, 0), (1, 0), (1, 1), (0, 1)), priority=1)
+    >>> fill_at(np.array([0.5, 1.5]), np.array([0.5, 0.5]), [square], [])[0].tolist()
+    [0, -100]
+    """
     filled = np.full(px.shape, NOTHING, np.int64)
     for n, space in enumerate(spaces):
         filled[inside(px, py, space.outline)] = -1 - n

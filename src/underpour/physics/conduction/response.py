@@ -14,15 +14,14 @@ from itertools import pairwise
 
 import numpy as np
 import scipy.linalg
-import scipy.sparse as sp
 from numpy.typing import NDArray
-from scipy.sparse.linalg import SuperLU, splu
 
 from ..domain import OutOfDomain, above_zero
 from ..year import YEAR
 from . import elements
-from .assemble import DEGREE, Faces
-from .solve import SYMMETRIC, Solution, factor, unknown_at
+from .assemble import Faces
+from .condensed import Factors, condensed, factorised
+from .solve import Solution, unknown_at
 
 Array = NDArray[np.float64]
 Felt = NDArray[np.int64]
@@ -101,7 +100,7 @@ def flow_watched(solution: Solution, felt: Felt, chosen: Callable[[Faces], NDArr
     faces = solution.equations.faces
     mask = chosen(faces)
     per_kelvin = faces.length[mask] / solution.resistance[mask]
-    share = per_kelvin[:, None] * (elements.side(DEGREE).load / 2)
+    share = per_kelvin[:, None] * (elements.side(solution.equations.degree).load / 2)
     return Watched(
         -np.bincount(faces.points[mask].ravel(), share.ravel(), solution.equations.unknowns).astype(float),
         np.bincount(felt[mask], per_kelvin, int(felt.max()) + 1).astype(float),
@@ -207,40 +206,34 @@ def responding(solution: Solution, felt: Felt, watched: Sequence[Watched], *, fa
 
 @dataclass(frozen=True)
 class _Posed:
-    """Matrices in an order that is kept for every frequency, so that only numbers are factorised anew."""
+    """A section's equations with its films, and what each air brings."""
 
-    conduction: sp.csc_array  # with the films, W/(m·K)
-    storage: sp.csc_array  # J/(m·K)
+    solution: Solution
     loads: Array  # (n, airs)
-    order: NDArray[np.int64]
-    steadily: SuperLU
 
     @classmethod
     def of(cls, solution: Solution, felt: Felt) -> _Posed:
         eq = solution.equations
-        conduction = eq.conduction + eq.films(solution.resistance)
         loads = [eq.load(solution.resistance, (felt == n).astype(float)) for n in range(int(felt.max()) + 1)]
-        steadily = solution.factors.steady if solution.factors is not None else factor(conduction)
-        order = np.argsort(steadily.perm_c)
-        conducts, stores = (each[order][:, order].tocsc() for each in (conduction, eq.storage))
-        return cls(conducts, stores, np.stack(loads, 1), order, steadily)
+        return cls(solution, np.stack(loads, 1))
 
     def steady(self) -> Array:
         """Temperatures (n, airs) for one kelvin of each air, held for ever."""
-        return np.asarray(self.steadily.solve(self.loads))
+        known = self.solution.factors
+        return np.asarray((known.steady if known is not None else self._factors(0.0)).solve(self.loads))
 
     def swings(self, cycles: float) -> NDArray[np.complex128]:
         """Temperatures (n, airs) for one kelvin of each air that swings so often a year."""
-        matrix = (self.conduction + (2j * np.pi * cycles / YEAR) * self.storage).tocsc()
-        factors = splu(matrix, permc_spec="NATURAL", diag_pivot_thresh=0.0, options=SYMMETRIC)
-        found = np.empty(self.loads.shape, complex)
-        found[self.order] = factors.solve(self.loads[self.order].astype(complex))
-        return found
+        return np.asarray(self._factors(2j * np.pi * cycles / YEAR).solve(self.loads))
+
+    def _factors(self, pace: complex) -> Factors:
+        return factorised(condensed(self.solution.equations, pace), self.solution.resistance)
 
     def onto(self, basis: Array) -> tuple[Array, Array]:
         """Conduction and storage in the span of a basis (n, m)."""
-        own = basis[self.order]
-        conducts, stores = (own.T @ (each @ own) for each in (self.conduction, self.storage))
+        eq = self.solution.equations
+        conducts = basis.T @ (eq.conduction @ basis + eq.films(self.solution.resistance) @ basis)
+        stores = basis.T @ (eq.storage @ basis)
         return (conducts + conducts.T) / 2, (stores + stores.T) / 2
 
 

@@ -6,7 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from . import elements
-from .assemble import DEGREE, Equations
+from .assemble import Equations
 from .field import Field
 from .solve import Solved
 
@@ -43,12 +43,14 @@ def sampled(
     See tests/exact/test_conduction.py: a wall's temperatures fall along a straight line.
     """
     eq = solved.fine.equations
+    p = eq.degree
+    lines_x, lines_y = eq.x[::p], eq.y[::p]
     x0, x1, y0, y1 = window
     step = max(x1 - x0, y1 - y0) / ACROSS
-    x, from_x = _places(eq.x[::DEGREE], x0, x1, step)
-    y, from_y = _places(eq.y[::DEGREE], y0, y1, step)
+    x, from_x = _places(lines_x, p, x0, x1, step)
+    y, from_y = _places(lines_y, p, y0, y1, step)
     known = eq.number >= 0
-    air = _covered(known, eq.x[::DEGREE], x, eq.y[::DEGREE], y)
+    air = _covered(known, p, lines_x, x, lines_y, y)
     values = [
         np.where(air, np.nan, from_x @ _lattice(eq, unknowns) @ from_y.T).T
         for unknowns in (solved.fine.mean, solved.fine.swing)
@@ -93,8 +95,9 @@ def at_places(equations: Equations, unknowns: NDArray, x: NDArray, y: NDArray) -
     --------
     See tests/exact/test_any_hour.py: the grid's own places give what stands there.
     """
+    p = equations.degree
     from_x, from_y = (
-        _weights(lines[::DEGREE], _snapped(np.asarray(at, float), lines[::DEGREE]))
+        _weights(lines[::p], p, _snapped(np.asarray(at, float), lines[::p]))
         for lines, at in ((equations.x, x), (equations.y, y))
     )
     return np.asarray((from_x @ _lattice(equations, unknowns) @ from_y.T).T)
@@ -111,34 +114,36 @@ def _lattice(equations: Equations, unknowns: NDArray) -> NDArray:
     return np.where(equations.number >= 0, unknowns[np.maximum(equations.number, 0)], 0.0)
 
 
-def _places(lines: NDArray, low: float, high: float, step: float) -> tuple[NDArray, NDArray]:
+def _places(lines: NDArray, degree: int, low: float, high: float, step: float) -> tuple[NDArray, NDArray]:
     """Places between ``low`` and ``high`` with every grid line among them, and their weights on the lattice."""
     inner = lines[(lines > low + 1e-9) & (lines < high - 1e-9)]
     ends = np.concatenate([[low], inner, [high]])
-    counts = np.maximum(2, np.ceil(np.diff(ends) / step).astype(int))
+    counts = np.maximum(degree, np.ceil(np.diff(ends) / step).astype(int))
     at = np.concatenate(
         [*(np.linspace(a, b, n, endpoint=False) for a, b, n in zip(ends, ends[1:], counts, strict=False)), [high]]
     )
-    return at, _weights(lines, at)
+    return at, _weights(lines, degree, at)
 
 
-def _weights(lines: NDArray, at: NDArray) -> NDArray:
+def _weights(lines: NDArray, degree: int, at: NDArray) -> NDArray:
     """Weights of the lattice's lines at places between them."""
     cell = np.clip(np.searchsorted(lines, at, side="right") - 1, 0, len(lines) - 2)
     local = 2.0 * (at - lines[cell]) / (lines[cell + 1] - lines[cell]) - 1.0
-    weights = np.zeros((len(at), (len(lines) - 1) * DEGREE + 1))
-    columns = cell[:, None] * DEGREE + np.arange(DEGREE + 1)
-    weights[np.arange(len(at))[:, None], columns] = elements.line_basis(DEGREE, local)[0]
+    weights = np.zeros((len(at), (len(lines) - 1) * degree + 1))
+    columns = cell[:, None] * degree + np.arange(degree + 1)
+    weights[np.arange(len(at))[:, None], columns] = elements.line_basis(degree, local)[0]
     return weights
 
 
-def _covered(known: NDArray, lines_x: NDArray, x: NDArray, lines_y: NDArray, y: NDArray) -> NDArray[np.bool_]:
+def _covered(
+    known: NDArray, degree: int, lines_x: NDArray, x: NDArray, lines_y: NDArray, y: NDArray
+) -> NDArray[np.bool_]:
     """Which places (nx, ny) touch no cell that is full of material."""
     nx, ny = len(lines_x) - 1, len(lines_y) - 1
     full = np.ones((nx, ny), bool)
-    for i in range(DEGREE + 1):
-        for j in range(DEGREE + 1):
-            full &= known[i : i + nx * DEGREE : DEGREE, j : j + ny * DEGREE : DEGREE]
+    for i in range(degree + 1):
+        for j in range(degree + 1):
+            full &= known[i : i + nx * degree : degree, j : j + ny * degree : degree]
     touched = np.zeros((len(x), len(y)), bool)
     for shift_x in (-1e-7, 1e-7):
         for shift_y in (-1e-7, 1e-7):

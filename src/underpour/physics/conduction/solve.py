@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass, replace
+from functools import partial
 
 import numpy as np
 import scipy.sparse as sp
@@ -12,16 +13,19 @@ from numpy.typing import NDArray
 from scipy.sparse.linalg import SuperLU, splu
 
 from ..year import YEAR
+from . import condensed, elements
 from .assemble import FACINGS, Equations, Faces, equations
-from .grid import NOTHING, RATIO, Grid, Stretch, crossed, features_of, fill, finer, graded, within
+from .condensed import SYMMETRIC
+from .grid import NOTHING, Grid, Stretch, crossed, fill, finer, graded, within
+from .lines import GROWTH, closer, features, shares
 from .shapes import Body, Facing, Films, Space
 
-SYMMETRIC = {"SymmetricMode": True, "Equil": False}  # for the sparse solver
-# Estimates from the change between two grids. The heat of a whole space is stationary: its error falls evenly, at
-# least four times in theory (``finer``), so its change is a safe estimate. The heat of a part of its surface, and a
-# temperature at a point, can change by accident less than they are wrong: a part also carries some of the whole's
-# change, a temperature a margin. Tried on seeds 1 to 30 (studies/2026-11-25-grids.md).
-OF_THE_WHOLE, OF_A_TEMPERATURE = 0.25, 2.5
+LOWER, HIGHER = 3, 4  # degrees of the two solutions on every grid
+# Estimates from the change between the two. The heat of a whole space is stationary, and its error falls evenly with
+# the degree; the heat of a part of its surface, and a temperature at a point, can change by accident less than they are
+# wrong: a part also carries some of the whole's change; a temperature a margin, and as much of the difference of the
+# airs as the heat of all spaces is uncertain by. Tried on seeds 1 to 30 (studies/2026-11-28-degrees.md).
+OF_A_WHOLE, OF_THE_WHOLE, OF_A_TEMPERATURE = 1.25, 0.25, 3.5
 
 
 @dataclass(frozen=True)
@@ -60,8 +64,8 @@ class Gap(ValueError):
 class Factors:
     """The equations factorised, for further loads: mean and swing; None where nothing swings."""
 
-    steady: SuperLU
-    periodic: SuperLU | None
+    steady: condensed.Factors
+    periodic: condensed.Factors | None
 
 
 @dataclass(frozen=True)
@@ -74,7 +78,7 @@ class Solution:
     flow_mean: NDArray[np.float64]  # (faces,) W/m into the bodies
     flow_swing: NDArray[np.complex128]  # (faces,) W/m
     resistance: NDArray[np.float64]  # (faces,) m²·K/W of the films
-    factors: Factors | None = None  # on the coarser grid, of the first set of films: the finer one's fill memories
+    factors: Factors | None = None  # of the lower degree, with the first set of films: the others' would fill memories
 
 
 @dataclass(frozen=True)
@@ -88,7 +92,7 @@ class Told:
 
 @dataclass(frozen=True)
 class Solved:
-    """A section answered on two grids, the second one finer; numbers come from the finer, errors from the change."""
+    """A section answered twice on one grid: numbers from the higher degree, errors from the change to it."""
 
     coarse: Solution
     fine: Solution
@@ -113,20 +117,35 @@ class Solved:
             for s in (self.fine, self.coarse)
             for mask in [chosen(s.equations.faces)]
         )
-        return told(new, old)
+        return told(new, old, OF_A_WHOLE)
 
     def temperature(self, x: float, y: float) -> Told:
-        """Temperature at a point that is on the grids: a corner of a body. [degC]"""
+        """Temperature at a point that is on the grid: a corner of a body. [degC]"""
         new, old = ((s.mean[n], s.swing[n]) for s in (self.fine, self.coarse) for n in [unknown_at(s.equations, x, y)])
-        return told(new, old, OF_A_TEMPERATURE)
+        return self.degrees(new, old)
+
+    def degrees(self, new: tuple[float, complex], old: tuple[float, complex]) -> Told:
+        """A temperature of the higher and of the lower degree, with its error. [degC]"""
+        made = told(new, old, OF_A_TEMPERATURE)
+        return replace(made, within=made.within + self._everywhere)
+
+    @property
+    def _everywhere(self) -> float:
+        """What any temperature is uncertain by as the whole field is: that share of the airs' differences. [K]"""
+        flows = [self._change(partial(_of_space, n)) for n in range(len(self.climates))]
+        size = max(abs(flow.mean) + abs(flow.swing) for flow in flows)
+        felt = [climate.of(way) for climate in self.climates for way in FACINGS]
+        apart = max(abs(a.mean - b.mean) + abs(a.swing - b.swing) for a in felt for b in felt)
+        return apart * max(flow.within for flow in flows) / size if size > 0.0 else 0.0
 
     def along(self, x0: float, x1: float, y: float) -> tuple[NDArray, NDArray, NDArray, float]:
         """Places x, mean and swing along a level between two grid lines, and the error of the worst place."""
         x, mean, swing = _level(self.fine, x0, x1, y)
         old_x, old_mean, old_swing = _level(self.coarse, x0, x1, y)
-        at = np.searchsorted(x, old_x - 1e-9)
-        change = np.abs(mean[at] - old_mean) + np.abs(swing[at] - old_swing)
-        return x, mean, swing, OF_A_TEMPERATURE * float(change.max())
+        degree = self.fine.equations.degree
+        new_mean, new_swing = (_along(x, each, degree, old_x) for each in (mean, swing))
+        change = np.abs(new_mean - old_mean) + np.abs(new_swing - old_swing)
+        return x, mean, swing, OF_A_TEMPERATURE * float(change.max()) + self._everywhere
 
     @property
     def imbalance(self) -> float:
@@ -134,6 +153,10 @@ class Solved:
         spaces = [self.fine.flow_mean[self.faces.space == n].sum() for n in range(len(self.climates))]
         largest = max(map(abs, spaces))
         return abs(sum(spaces)) / largest if largest > 0.0 else 0.0
+
+
+def _of_space(space: int, faces: Faces) -> NDArray[np.bool_]:
+    return np.asarray(faces.space == space)
 
 
 def told(new: tuple[float, complex], old: tuple[float, complex], times: float = 1.0) -> Told:
@@ -203,6 +226,17 @@ def _level(solution: Solution, x0: float, x1: float, y: float) -> tuple[NDArray,
     row = eq.number[:, np.argmin(np.abs(eq.y - y))]
     on = (eq.x >= x0 - 1e-9) & (eq.x <= x1 + 1e-9) & (row >= 0)
     return eq.x[on], solution.mean[row[on]], solution.swing[row[on]]
+
+
+def _along(x: NDArray, values: NDArray, degree: int, at: NDArray) -> NDArray:
+    """What polynomials on cells one beside the other, given at their lattice points, are at other places."""
+    lines = x[::degree]
+    if len(lines) == 1:
+        return values
+    cell = np.clip(np.searchsorted(lines, at - 1e-9) - 1, 0, len(lines) - 2)
+    wide = lines[cell + 1] - lines[cell]
+    weights, _ = elements.line_basis(degree, 2.0 * (at - lines[cell]) / wide - 1.0)
+    return np.asarray((weights * values[cell[:, None] * degree + np.arange(degree + 1)]).sum(1))
 
 
 def solve(
@@ -314,22 +348,30 @@ def solve_each(
     See ``solve``.
     """
     posed = _posed(bodies, spaces, film_sets, climates, lines_x)
-    air, resistances = posed.air, posed.resistances
-    coarse = _solutions(posed.grid, bodies, resistances, air)
-    x, y = posed.lines
+    air, resistances, grid = posed.air, posed.resistances, posed.grid
     while True:
-        x, y = finer(x, posed.corners[0]), finer(y, posed.corners[1])
-        grid = _grid(x, y, bodies, spaces)
-        fine = _solutions(grid, bodies, resistances, air)
-        if posed.slanted:
-            x, y = grid.x, grid.y  # with the lines that slanted sides asked for: halved, they ask for no more
+        coarse = _solutions(grid, bodies, resistances, air, LOWER, keep=True)
+        fine = _solutions(grid, bodies, resistances, air, HIGHER)
         solved = tuple(Solved(*pair, air) for pair in zip(coarse, fine, strict=True))
         wanted = solved[0].flow(lambda faces: faces.space == 0)
         size = abs(wanted.mean) + abs(wanted.swing)
-        if wanted.within <= tolerance * size or 4 * fine[0].equations.unknowns > most_unknowns:
-            kept = [each.coarse if n == 0 else _light(each.coarse) for n, each in enumerate(solved)]
-            return tuple(Solved(old, _light(each.fine), air) for old, each in zip(kept, solved, strict=True))
-        coarse = fine
+        if wanted.within <= tolerance * size:
+            return solved
+        x, y = _closer(posed, grid, solved[0])
+        if (len(x) - 1) * (len(y) - 1) * HIGHER**2 > most_unknowns or (len(x), len(y)) == (len(grid.x), len(grid.y)):
+            return solved
+        grid = _grid(x, y, bodies, spaces)
+
+
+def _closer(posed: _Posed, grid: Grid, solved: Solved) -> tuple[NDArray, NDArray]:
+    """Lines of the next grid: more of them where the two degrees differ most.
+
+    Where slanted sides hand lines to one another every cell is halved: then they ask for no more.
+    """
+    if posed.slanted:
+        return finer(grid.x, posed.corners[0]), finer(grid.y, posed.corners[1])
+    across, up = shares(grid, solved.coarse, solved.fine)
+    return closer((grid.x, grid.y), (across, up), posed.corners)
 
 
 def _light(solution: Solution) -> Solution:
@@ -379,7 +421,8 @@ def sketch_each(
     See ``solve``.
     """
     posed = _posed(bodies, spaces, film_sets, climates, lines_x)
-    return tuple(Solved(s, s, posed.air) for s in _solutions(posed.grid, bodies, posed.resistances, posed.air))
+    found = _solutions(posed.grid, bodies, posed.resistances, posed.air, LOWER, keep=True)
+    return tuple(Solved(s, s, posed.air) for s in found)
 
 
 @dataclass(frozen=True)
@@ -387,8 +430,7 @@ class _Posed:
     """A section as it is first put to the grid."""
 
     grid: Grid
-    lines: tuple[NDArray, NDArray]  # to be made finer, across and up; m
-    corners: tuple[list[float], list[float]]  # beside which the grid is refined twice, across and up; m
+    corners: tuple[list[float], list[float]]  # beside which cells are made narrow, across and up; m
     slanted: bool
     air: tuple[Climate, ...]  # of each space
     resistances: list[list[Films]]  # of each set of films, by space
@@ -401,16 +443,13 @@ def _posed(
     climates: Mapping[str, Climate],
     lines_x: Sequence[float],
 ) -> _Posed:
-    features = features_of(bodies, spaces, [film_sets[0][space.where] for space in spaces], lines_x)
+    asked = features(bodies, spaces, [film_sets[0][space.where] for space in spaces], lines_x)
     stretches = crossed(bodies, spaces)
-    x, y = (_thinned(graded(f, RATIO), f, s) for f, s in zip(features, stretches, strict=True))
-    grid = _grid(x, y, bodies, spaces)
-    slanted = any(stretches)
+    x, y = (_thinned(graded(f, GROWTH), f, s) for f, s in zip(asked, stretches, strict=True))
     return _Posed(
-        grid=grid,
-        lines=(grid.x, grid.y) if slanted else (x, y),
-        corners=(_outside(features[0], stretches[0]), _outside(features[1], stretches[1])),
-        slanted=slanted,
+        grid=_grid(x, y, bodies, spaces),
+        corners=(_outside(asked[0], stretches[0]), _outside(asked[1], stretches[1])),
+        slanted=any(stretches),
         air=tuple(climates[space.where] for space in spaces),
         resistances=[[films[space.where] for space in spaces] for films in film_sets],
     )
@@ -441,33 +480,44 @@ def _grid(x: NDArray, y: NDArray, bodies: Sequence[Body], spaces: Sequence[Space
 
 
 def _solutions(
-    grid: Grid, bodies: Sequence[Body], film_sets: Sequence[Sequence[Films]], climates: tuple[Climate, ...]
+    grid: Grid,
+    bodies: Sequence[Body],
+    film_sets: Sequence[Sequence[Films]],
+    climates: tuple[Climate, ...],
+    degree: int,
+    keep: bool = False,
 ) -> tuple[Solution, ...]:
-    """Each set of films in a thread of its own: factorising takes nearly all of the time and leaves Python free.
+    """Each set of films in a thread of its own: factorising takes much of the time and leaves Python free.
 
     Factors that are kept must be made by the thread that lets them go, or scipy never gives their memory back: the
     first set is solved here, the others keep none.
     """
-    eq = equations(grid, bodies)
+    eq = equations(grid, bodies, degree)
+    swings = any(each.swing != 0 for climate in climates for each in (climate, climate.of("up")))
+    made = condensed.condensed(eq), condensed.condensed(eq, 2j * np.pi / YEAR) if swings else None
     first, *others = film_sets
     with ThreadPoolExecutor(max(len(others), 1)) as threads:
-        beside = [threads.submit(lambda films: _light(_solution(eq, films, climates)), films) for films in others]
-        return (_solution(eq, first, climates), *(each.result() for each in beside))
+        beside = [threads.submit(lambda films: _light(_solution(*made, films, climates)), films) for films in others]
+        here = _solution(*made, first, climates)
+        return (here if keep else _light(here), *(each.result() for each in beside))
 
 
-def _solution(eq: Equations, films: Sequence[Films], climates: tuple[Climate, ...]) -> Solution:
+def _solution(
+    still: condensed.Condensed,
+    swinging: condensed.Condensed | None,
+    films: Sequence[Films],
+    climates: tuple[Climate, ...],
+) -> Solution:
+    eq = still.eq
     table = np.array([[film.of(facing) for facing in FACINGS] for film in films])
     resistance = table[eq.faces.space, eq.faces.facing]
     felt = [[climate.of(facing) for facing in FACINGS] for climate in climates]
     mean_air = np.array([[c.mean for c in row] for row in felt])[eq.faces.space, eq.faces.facing]
     swing_air = np.array([[c.swing for c in row] for row in felt], complex)[eq.faces.space, eq.faces.facing]
-    matrix = eq.conduction + eq.films(resistance)
-    load = eq.load(resistance, mean_air)
-    steady = factor(matrix)
-    mean = steady.solve(load)
-    mean += steady.solve(load - matrix @ mean)  # once more for what rounding left: flows then add up
-    if np.any(swing_air != 0):
-        periodic = factor((matrix + (2j * np.pi / YEAR) * eq.storage).tocsc())
+    steady = condensed.factorised(still, resistance)
+    mean = steady.solve(eq.load(resistance, mean_air))
+    if swinging is not None:
+        periodic = condensed.factorised(swinging, resistance)
         swing = periodic.solve(eq.load(resistance, swing_air))
     else:
         periodic, swing = None, np.zeros(eq.unknowns, complex)

@@ -10,7 +10,6 @@ from numpy.typing import NDArray
 
 from ..conduction.assemble import FACINGS
 from ..conduction.shapes import Films
-from ..conduction.solve import OF_A_TEMPERATURE
 from .family import Airs, Family, Parameter, Varied, on_grid, posed
 from .slopes import slopes
 from .span import Growing, Span
@@ -27,6 +26,7 @@ MARGIN = 0.7  # of the wanted bound, on the cases looked at, so that others stay
 NEGLIGIBLE = 1e-2  # of the residual that gives the wanted bound: what the cut factor may miss
 NARROWED = 0.25  # of a full solve's first cells: one grid must serve all cases
 OF_THE_CHANGE = 1.5  # of the change to the finer grid: that keeps a third of it at most (grid.finer)
+OF_A_TEMPERATURE = 2.5  # the same for a watched place (studies/2026-11-25-grids.md)
 
 
 @dataclass(frozen=True)
