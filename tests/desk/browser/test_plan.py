@@ -279,3 +279,11 @@ def test_a_made_up_language_leaves_no_word_untranslated(opened, monkeypatch):
     plan.page.get_by_role("button", name=made_up["plan"]["hole"]).click()
     plan.press(*feet(4, 4))
     assert not plan.page.evaluate(UNTRANSLATED)
+
+
+def test_two_presses_on_a_side_put_a_corner_in_there(opened):
+    plan = opened(DRAWN)
+    plan.page.mouse.dblclick(*plan.at(*feet(7.1, 0)))
+    assert outline(plan.text)[:3] == ["0 0", "7 0", "30 0"]
+    plan.drag(feet(7, 0), feet(7, -2))
+    assert outline(plan.text)[:3] == ["0 0", "7 -2", "30 0"]
