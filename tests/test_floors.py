@@ -29,13 +29,14 @@ FLOORS = [  # lowest first; parts on one line do not see each other
     {"drawings"},
     {"papers"},
     {"pages"},
+    {"handouts"},
     {"desk"},
     {"cli"},
     {"__init__", "__main__"},
 ]
 LEVEL = {part: level for level, floor in enumerate(FLOORS) for part in floor}
 
-PICTURED = {"drawings", "papers", "pages", "desk"}
+PICTURED = {"drawings", "papers", "pages", "handouts", "desk"}
 
 # Where a heavy library may be imported at all, at the head of a file or inside a function.
 AT_HOME = {

@@ -13,9 +13,9 @@ import pytest
 from test_drawings import SVG, boxes, texts
 
 from underpour.brief import read, reads
-from underpour.cli.pictures import ONE_PAGE
 from underpour.drawings import scaled_section, to_scale
 from underpour.drawings.chains import APART, spread
+from underpour.handouts.pictures import ONE_PAGE
 from underpour.resolve import resolve
 from underpour.sections.build import section
 

@@ -14,11 +14,11 @@ from underpour.answer import answer, findings
 from underpour.brief import read, reads
 from underpour.brief.tables.edge import Kind
 from underpour.checks.edge_loss import shares
-from underpour.cli.pictures import plan as plan_of
 from underpour.cli.side_by_side import comparison_text
 from underpour.cut import sketched_edges
 from underpour.dossier import Dossier
 from underpour.findings import Finding
+from underpour.handouts.pictures import plan as plan_of
 from underpour.papers.compared import compared
 from underpour.resolve import resolve
 

@@ -46,8 +46,8 @@ def folder(tmp_path, monkeypatch):
         stand_in = ModuleType(f"underpour.{name}")
         vars(stand_in).update(words)
         monkeypatch.setitem(sys.modules, f"underpour.{name}", stand_in)
-    monkeypatch.setattr("underpour.cli.pictures.comparison", lambda dossier, edge: f"<svg>{edge}</svg>")
-    monkeypatch.setattr("underpour.cli.pictures.page", lambda dossier, edge: f"<html>{edge}</html>")
+    monkeypatch.setattr("underpour.handouts.pictures.comparison", lambda dossier, edge: f"<svg>{edge}</svg>")
+    monkeypatch.setattr("underpour.handouts.pictures.page", lambda dossier, edge: f"<html>{edge}</html>")
     monkeypatch.chdir(tmp_path)
     monkeypatch.setenv("COLUMNS", "80")
     for name in (*DOSSIERS, "bad.toml", "broken.toml", "stopped.toml"):
@@ -172,7 +172,7 @@ def test_where_the_picture_cannot_be_made_no_page_is_left_either(folder, monkeyp
     def broken(dossier: object, edge: str) -> str:
         raise ZeroDivisionError
 
-    monkeypatch.setattr("underpour.cli.pictures.comparison", broken)
+    monkeypatch.setattr("underpour.handouts.pictures.comparison", broken)
     assert main(["compare", "short.toml", "-o", "slab.html", "-o", "slab.svg"]) == 3
     assert contents(folder) == before
 

@@ -24,10 +24,9 @@ from underpour.catalogue.line_file import _lists_as_tuples
 from underpour.catalogue.products import shipped_products
 from underpour.cli import main
 from underpour.cli.catalogue.compare import as_csv, in_words
-from underpour.cli.datasheet import picture_of
-from underpour.cli.pages_of import in_hand
 from underpour.conformity import ReadLine, validation
 from underpour.conformity.rules import rules
+from underpour.handouts.products import in_hand, picture_of
 from underpour.laying.guide import guide
 from underpour.laying.table import table
 from underpour.papers import data_sheet, guided, product_comparison, product_guide

@@ -9,11 +9,11 @@ import pytest
 
 from underpour.answer import answer
 from underpour.brief import reads
-from underpour.cli.pictures import comparison, for_submittal, section
 from underpour.cli.terminal import answer_text
 from underpour.dossier import Dossier
 from underpour.drawings.facts import corner_temperature
 from underpour.drawings.through_the_year import moments, through_the_year, year_scale
+from underpour.handouts.pictures import comparison, for_submittal, section
 from underpour.mistakes import Mistakes
 from underpour.pages.content import sheet
 from underpour.papers.content import content

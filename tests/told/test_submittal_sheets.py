@@ -22,9 +22,9 @@ from sheets import POINT, sheets, words
 
 from underpour.answer import answer
 from underpour.brief import reads
-from underpour.cli.pictures import for_one_page, for_submittal
 from underpour.dossier import Dossier
 from underpour.dossier_json import as_json
+from underpour.handouts.pictures import for_one_page, for_submittal
 from underpour.measure import say
 from underpour.papers import Pictures, for_one, gaps, submittal
 from underpour.papers.one_page import READERS

@@ -130,7 +130,7 @@ def _targets(typed: Sequence[str], brief: str) -> dict[str, tuple[Path, str]]:
 
 def _written(dossier: Dossier, edge: str, targets: Mapping[str, tuple[Path, str]], kind: str = "") -> str:
     """Every file made, then every file written; a line for each that says where it is."""
-    from .pictures import comparison, comparison_with_lanes, hour, months, page, year
+    from ..handouts.pictures import comparison, comparison_with_lanes, hour, months, page, year
 
     drawn = {"": comparison, "lanes": comparison_with_lanes, "months": months, "year": year, "hour": hour}
     makes = {

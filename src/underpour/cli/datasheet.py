@@ -6,14 +6,14 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from ..handouts.products import in_hand, paper_of, picture_of
 from ..mistakes import Mistake, Mistakes
 from . import files
-from .pages_of import in_hand, one, paper_of, system_of
+from .pages_of import one
 from .parsing import Words, one_of
 from .told import Told
 
 if TYPE_CHECKING:
-    from ..papers import Picture
     from ..particulars import Moved, Particulars
 
 EXAMPLE = "underpour datasheet plain-15 -o plain-15.pdf"
@@ -116,21 +116,6 @@ def told(words: Sequence[str]) -> Told:
     if moved is not None:
         said.append(_moved_words(moved[1], sheet))
     return Told("\n".join([*said, *absent_words(made.absent)]) + "\n")
-
-
-def picture_of(of: Particulars, wide: float = 170.0) -> Picture | None:
-    """The cut through a product, to a scale of details; None where there is nothing to draw.
-
-    ``wide`` is its breadth on paper. [mm]
-    """
-    from ..drawings.product import product_section
-    from ..papers import Picture
-
-    drawn = product_section(of.product, system_of(of), width=wide)
-    if drawn is None:
-        return None
-    alt = f"{of.name} cut through, drawn to the scale {drawn.words}."
-    return Picture("Cut", drawn.svg, "", alt, headed=True, wide=wide)
 
 
 def keeping(typed: str, name: str) -> Path:

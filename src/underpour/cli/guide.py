@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from ..handouts.products import in_hand, paper_of, picture_of, system_of
 from ..mistakes import Mistakes
 from . import files
-from .datasheet import nothing_made, of_the_record, picture_of
-from .pages_of import in_hand, one, paper_of, system_of
+from .datasheet import nothing_made, of_the_record
+from .pages_of import one
 from .parsing import Words, one_of, unknown_word
 from .told import Told
 

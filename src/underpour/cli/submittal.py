@@ -133,8 +133,8 @@ def fonts(folder: str) -> Typefaces:
 
 def printed(dossier: Dossier, brief: str, given: Namespace, typefaces: Typefaces | None) -> Printed:
     """The paper asked for. Raises Mistakes where a submittal is not ready and no draft was asked for."""
+    from ..handouts.pictures import for_one_page, for_submittal
     from ..papers import for_one, gaps, submittal
-    from .pictures import for_one_page, for_submittal
 
     sign = logo_of(dossier.handover.logo, brief)
     paper: Literal["a4", "us-letter"] = given.paper or ("us-letter" if dossier.units == "US" else "a4")

@@ -8,17 +8,18 @@ import io
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
+from ...handouts.products import in_hand, paper_of
 from ...mistakes import Mistake
 from .. import files
 from ..days import day
-from ..pages_of import in_hand, one, paper_of
+from ..pages_of import one
 from ..paragraphs import columns, hung, width_of_terminal
 from ..parsing import Words, one_of
 from ..told import Told
 
 if TYPE_CHECKING:
+    from ...handouts.products import Offered
     from ...particulars import Cell, Comparison
-    from ..pages_of import Offered
 
 EXAMPLE = "underpour catalogue compare plain-15 xps-25 -o boards.pdf"
 HELP = """\

@@ -85,8 +85,9 @@ def told(words: Sequence[str]) -> Told:
 
 def _label(name: str, catalogue: str | None, today: datetime.date, width: int) -> str:
     """The text that is held against a pack."""
+    from ...handouts.products import in_hand
     from ...particulars import label
-    from ..pages_of import in_hand, one
+    from ..pages_of import one
 
     lines = label(one(in_hand(catalogue, today), name, "underpour catalogue show").shown())
     indent = max(len(head) for head, _ in lines) + 2

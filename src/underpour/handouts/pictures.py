@@ -1,0 +1,232 @@
+"""Which pictures are handed out of a dossier: of which edge, in the month in which its corner is coldest."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from ..dossier import Dossier
+    from ..drawings import Scaled
+    from ..papers import Picture, Pictures
+
+SHOWN_BY = (
+    "heat.corner-coldest",
+    "heat.floor-coldest",
+    "heat.loss-peak",
+    "heat.ground-temperature",
+)  # first one that has a month at the edge
+
+WHOLE = 170.0  # mm, a picture across a sheet
+ON_A_SHEET = 3  # alternatives drawn in one picture
+MONTHLY = 5  # alternatives drawn month by month in one picture
+HIGHEST = 175.0  # mm, a section to scale on a sheet of the submittal
+CONTRACTOR = 113.0  # mm, breadth of the section on the contractor's page
+ONE_PAGE = ((150.0, True), (130.0, True), (126.0, False), (106.0, False))  # mm, its heights, and whether it names the
+# floor's layers: the largest scale for which the page has room is taken
+OWNER = 92.0  # mm, breadth of the picture on the owner's page
+NEAR = (-0.9, 0.5, 1.3)  # m it shows: below the floor, above floor and ground, at most above the floor
+
+
+def shown_month(dossier: Dossier, edge: str) -> int:
+    """The month that pictures of an edge show: of its coldest corner as briefed."""
+    found = [finding for finding in dossier.as_briefed.findings if finding.at.get("edge") in (edge, None)]
+    for id in SHOWN_BY:
+        months = [f.month for f in found if f.id == id and f.month is not None]
+        if months:
+            return months[0]
+    raise LookupError(f"no finding of edge {edge} names a month")
+
+
+def comparison(dossier: Dossier, edge: str, only: Collection[str] = ()) -> str:
+    """All alternatives at one edge, or those named, on the one temperature scale of all, as SVG."""
+    from ..drawings import comparison as drawn
+    from ..drawings import month_middle
+
+    return drawn(dossier, edge, year_fraction=month_middle(shown_month(dossier, edge)), only=only)
+
+
+def comparison_with_lanes(dossier: Dossier, edge: str) -> str:
+    """All alternatives at one edge in the mean of the year, with the ways that heat takes, as SVG."""
+    from ..drawings import comparison_with_lanes as drawn
+
+    return drawn(dossier, edge)
+
+
+def hour(dossier: Dossier, edge: str) -> str:
+    """All alternatives at one edge at the hour that was asked for, as SVG."""
+    from ..drawings import comparison_at_hour
+
+    return comparison_at_hour(dossier, edge)
+
+
+def year(dossier: Dossier, edge: str) -> str:
+    """All alternatives at one edge month after month as SVG that turns by itself, the coldest corner's month first."""
+    from ..drawings import turning_year
+
+    return turning_year(dossier, edge, first=shown_month(dossier, edge))
+
+
+def months(dossier: Dossier, edge: str, only: Collection[str] = ()) -> str:
+    """The floor of all alternatives at one edge, or of those named, in every month, as SVG."""
+    from ..drawings import month_by_month
+
+    return month_by_month(dossier, edge, only=only)
+
+
+def page(dossier: Dossier, edge: str) -> str:
+    """All alternatives at all edges as one web page, this edge in front, in the month of its coldest corner."""
+    from ..pages import teaching_page
+
+    return teaching_page(dossier, edge=edge, month=shown_month(dossier, edge))
+
+
+def for_submittal(dossier: Dossier) -> Pictures:
+    """For every edge its temperatures, beside those of the alternatives if there are any, and its section to scale."""
+    from ..papers import Pictures
+
+    edges = list(dossier.as_briefed.sections)
+    alone = len(dossier.alternatives) == 1
+    return Pictures(
+        comparison=tuple(
+            picture
+            for edge in edges
+            for picture in (*([_warm(dossier, edge)] if alone else _compared(dossier, edge)), *_monthly(dossier, edge))
+        ),
+        plan=plan(dossier),
+        sections=tuple(to_scale(dossier, e) for e in edges),
+    )
+
+
+def plan(dossier: Dossier) -> tuple[Picture, ...]:
+    """The key plan, where there is more to see than one edge all round."""
+    from ..checks.edge_loss import shares
+    from ..drawings.plan import key_plan
+    from ..papers import Picture
+
+    shown = dossier.as_briefed.plan
+    if shown is None or not (len(shown.edges) > 1 or shown.floor.holes or shown.floor.obstacles):
+        return ()
+    alt = "The floor seen from above: its sides with their lengths, which edge lies where, and what share it loses."
+    drawn = key_plan(shown, dossier.units, width=WHOLE, shares=shares(dossier.as_briefed.findings))
+    return (Picture("Key plan", drawn, "", alt, headed=True, wide=WHOLE),)
+
+
+def _compared(dossier: Dossier, edge: str) -> list[Picture]:
+    """The alternatives with this edge, so many in a picture as stay legible on a sheet, as briefed in each."""
+    from ..papers import Picture
+
+    first, *others = [answer.name for answer in dossier.alternatives if edge in answer.fields]
+    groups = [others[k : k + ON_A_SHEET - 1] for k in range(0, len(others), ON_A_SHEET - 1)] or [[]]
+    return [
+        Picture(
+            f"Edge {edge}, all alternatives" if len(groups) == 1 else f"Edge {edge}, picture {n} of {len(groups)}",
+            comparison(dossier, edge, (first, *group)),
+            "",
+            _told(dossier, edge),
+        )
+        for n, group in enumerate(groups, 1)
+    ]
+
+
+def _monthly(dossier: Dossier, edge: str) -> list[Picture]:
+    """The floor in every month, so many alternatives in a picture as a sheet holds, as briefed in each."""
+    from ..papers import Picture
+
+    first, *others = [answer.name for answer in dossier.alternatives if edge in answer.fields]
+    groups = [others[k : k + MONTHLY - 1] for k in range(0, len(others), MONTHLY - 1)] or [[]]
+    alt = f"The floor at edge {edge} in the twelve months, for each alternative on one scale."
+    return [
+        Picture(f"Edge {edge}, month by month", months(dossier, edge, (first, *group)), "", alt, headed=True)
+        for group in groups
+    ]
+
+
+def _warm(dossier: Dossier, edge: str, width: float = WHOLE) -> Picture:
+    from ..papers import Picture
+
+    return Picture(f"Edge {edge}, as briefed", section(dossier, edge, width), "", _told(dossier, edge), headed=True)
+
+
+def for_one_page(dossier: Dossier) -> Pictures:
+    """For the coldest edge its temperatures near the floor, and its section to scale in several sizes."""
+    from ..drawings.telling import coldest_edge
+    from ..papers import Pictures
+
+    edge = coldest_edge(dossier.as_briefed)
+    warm = replace(_warm(near_the_floor(dossier, edge), edge, OWNER), wide=OWNER)
+    drawn = [_scaled(dossier, edge, CONTRACTOR, *form) for form in ONE_PAGE]
+    return Pictures((warm,), tuple(_to_scale(each, edge, CONTRACTOR) for each in sorted(drawn, key=lambda d: d.ratio)))
+
+
+def near_the_floor(dossier: Dossier, edge: str) -> Dossier:
+    """The same with one section drawn no further down and up than an owner asks about."""
+    briefed = dossier.as_briefed
+    cut = briefed.sections[edge]
+    x0, x1, y0, y1 = cut.window
+    below, above, most = NEAR
+    window = x0, x1, max(y0, below), min(y1, max(cut.ground_level, 0.0) + above, most)
+    shown = replace(briefed, sections={**briefed.sections, edge: replace(cut, window=window)})
+    return replace(dossier, alternatives=(shown, *dossier.alternatives[1:]))
+
+
+def to_scale(dossier: Dossier, edge: str) -> Picture:
+    """The cut through one edge as it is built, to a scale of the trade, across a sheet."""
+    return _to_scale(_scaled(dossier, edge, WHOLE, HIGHEST), edge, WHOLE)
+
+
+def _scaled(dossier: Dossier, edge: str, width: float, height: float, layers: bool = True) -> Scaled:
+    from ..drawings import scaled_section
+
+    cut = dossier.as_briefed.sections[edge]
+    return scaled_section(cut, dossier.units, width=width, height=height, layers=layers)
+
+
+def _to_scale(drawn: Scaled, edge: str, width: float) -> Picture:
+    from ..papers import Picture
+
+    alt = f"Section through edge {edge} to the scale {drawn.words}, with its materials and dimensions."
+    return Picture(f"Edge {edge}, scale {drawn.words}", drawn.svg, "", alt, headed=True, wide=width)
+
+
+def section(dossier: Dossier, edge: str, width: float = WHOLE) -> str:
+    """The cut through one edge as briefed, on the temperature scale that all alternatives share, as SVG."""
+    from ..drawings import month_middle, section_picture, shared_scale
+
+    moment = month_middle(shown_month(dossier, edge))
+    fields = [answer.fields[edge] for answer in dossier.alternatives if edge in answer.fields]
+    return section_picture(
+        dossier.as_briefed,
+        edge,
+        year_fraction=moment,
+        system=dossier.units,
+        scale=shared_scale(fields, moment, dossier.units),
+        width=width,
+        caption=_caption(dossier, edge),
+        named=width == WHOLE,
+    )
+
+
+def _caption(dossier: Dossier, edge: str) -> str:
+    from ..drawings.when import MONTHS
+
+    outdoors = dossier.as_briefed.sections[edge].outdoors
+    what = "the ground under this edge" if outdoors else "this edge"
+    return f"Temperatures in the middle of {MONTHS[shown_month(dossier, edge) - 1]}, when {what} is coldest."
+
+
+def _told(dossier: Dossier, edge: str) -> str:
+    """What the picture shows, for someone who does not see it: the coldest corner of each alternative."""
+    from ..drawings.facts import finding_at, watched_words
+    from ..measure import say
+
+    section = dossier.as_briefed.sections[edge]
+    watched = "heat.ground-temperature" if section.outdoors else "heat.corner-coldest"
+    corners = [
+        f"{answer.name} {say.value(finding.value, finding.unit, dossier.units)}"
+        for answer in dossier.alternatives
+        if (finding := finding_at(answer, watched, edge)) is not None and finding.value is not None
+    ]
+    warm = f" {watched_words(section).capitalize()}, at its coldest: {'; '.join(corners)}." if corners else ""
+    return f"Section through edge {edge} with lines of equal temperature.{warm}"
