@@ -30,7 +30,7 @@ def folder(tmp_path, monkeypatch):
             raise BAD
         return path
 
-    def answer(reading: str) -> object:
+    def answer(reading: str, hour: str = "") -> object:
         if reading == "broken.toml":
             raise ZeroDivisionError("division by zero\nin two lines")
         if reading == "stopped.toml":
