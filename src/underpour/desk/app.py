@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import contextlib
 import secrets
+from collections.abc import AsyncIterator
 from importlib.resources import files
 
 from fastapi import FastAPI, Request, Response
@@ -15,9 +17,11 @@ from .api import briefs
 from .api.answers import answers
 from .api.edits import edits
 from .api.given import Number, TheBook, changes
+from .api.jobs import jobs
 from .api.plans import plans
 from .colours import colours
 from .guard import Guard
+from .jobs import Bench
 from .live import Answering
 from .refusals import documented, tell
 from .setting import page
@@ -36,9 +40,15 @@ def desk_app(book: Book, token: str = "") -> FastAPI:
         What every change has to carry; made anew where none is given.
     """
     app = FastAPI(
-        title="The desk's page", version=__version__, openapi_url="/api/openapi.json", docs_url=None, redoc_url=None
+        title="The desk's page",
+        version=__version__,
+        openapi_url="/api/openapi.json",
+        docs_url=None,
+        redoc_url=None,
+        lifespan=_lifespan,
     )
     app.state.book = book
+    app.state.bench = Bench()
     app.state.token = token or secrets.token_urlsafe(32)
     app.add_middleware(Guard, token=app.state.token)
     tell(app)
@@ -48,10 +58,17 @@ def desk_app(book: Book, token: str = "") -> FastAPI:
     return app
 
 
+@contextlib.asynccontextmanager
+async def _lifespan(app: FastAPI) -> AsyncIterator[None]:
+    yield
+    app.state.bench.close()
+
+
 def _api(app: FastAPI) -> None:
     app.include_router(briefs.api)
     app.include_router(answers(Answering()), responses=documented(), dependencies=[changes])
     app.include_router(edits, responses=documented(), dependencies=[changes])
+    app.include_router(jobs)
     app.include_router(plans, responses=documented(), dependencies=[changes])
 
 

@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import re
 import tomllib
+import unicodedata
 from typing import Any
 
 from ..book import Heading
 
 LONGEST = 200  # letters of a title as it is listed
+LONGEST_NAME = 60  # letters of a file's name
 
 
 def heading(text: str, before: Heading | None = None) -> Heading:
@@ -21,6 +24,16 @@ def heading(text: str, before: Heading | None = None) -> Heading:
     except (ValueError, RecursionError):
         return before or Heading()
     return Heading(*(_words(read, *path) for path in (("project", "title"), ("site", "place"), ("project", "use"))))
+
+
+def file_name(of: Heading, otherwise: str) -> str:
+    """What a file of this brief is called, in letters that every system takes.
+
+    >>> file_name(Heading("Größe, north / shore"), "brief-7")
+    'groe-north-shore'
+    """
+    plain = unicodedata.normalize("NFKD", of.title).encode("ascii", "ignore").decode().lower()
+    return "-".join(re.findall("[a-z0-9]+", plain))[:LONGEST_NAME].strip("-") or otherwise
 
 
 def _words(read: dict[str, Any], table: str, key: str) -> str:

@@ -15,6 +15,7 @@ from .. import __version__
 from ..book import BookShut, Unknown
 from ..faults import line_to_send
 from ..mistakes import Mistake, Mistakes
+from .jobs import Gone
 from .setting import page
 from .words import say
 
@@ -67,6 +68,10 @@ def tell(app: FastAPI) -> None:
         if len(cause.args) > 1:
             return _answer(request, 404, say("gone.revision", number=cause.args[0], version=cause.args[1]))
         return _answer(request, 404, say("gone.brief", number=cause.args[0]))
+
+    @app.exception_handler(Gone)
+    def gone(request: Request, cause: Gone) -> Response:
+        return _answer(request, 404, say("jobs.gone"))
 
     @app.exception_handler(Mistake)
     def mistake(request: Request, cause: Mistake) -> Response:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import re
-import unicodedata
 from datetime import datetime
 from typing import Annotated, Any, Self
 
@@ -13,7 +11,7 @@ from pydantic import BaseModel, Field
 
 from ...book import Faster, Kept, Line, Revision
 from ...toml_text import read_toml
-from ..headings import heading
+from ..headings import file_name, heading
 from ..refusals import documented
 from ..words import say
 from .given import MOST, BriefText, Number, TheBook, Version, changes
@@ -21,7 +19,6 @@ from .given import MOST, BriefText, Number, TheBook, Version, changes
 api = APIRouter(prefix="/api/briefs", responses=documented(), tags=["briefs"])
 
 Search = Annotated[str, Query(max_length=200, description="words that stand in title, place or use")]
-LONGEST_NAME = 60  # letters of a file's name
 
 
 class Listed(BaseModel):
@@ -174,19 +171,8 @@ def text(book: TheBook, number: Number, version: Annotated[int | None, Query(ge=
     """The text of a brief as a file: the one that stands, or that of one revision."""
     kept = book.kept(number)
     found = kept.text if version is None else book.text(number, version)
-    name = f'attachment; filename="{file_name(kept.line)}.toml"'
+    name = f'attachment; filename="{file_name(kept.line.heading, f"brief-{number}")}.toml"'
     return Response(found.encode(), media_type="application/toml", headers={"content-disposition": name})
-
-
-def file_name(line: Line) -> str:
-    """What a file of this brief is called, in letters that every system takes.
-
-    >>> from ...book import Heading
-    >>> file_name(Line(7, 1, Heading("Größe, north / shore"), datetime(2026, 1, 1), False, None))
-    'groe-north-shore'
-    """
-    plain = unicodedata.normalize("NFKD", line.heading.title).encode("ascii", "ignore").decode().lower()
-    return "-".join(re.findall("[a-z0-9]+", plain))[:LONGEST_NAME].strip("-") or f"brief-{line.number}"
 
 
 def _faster(cause: Faster, yours: str) -> JSONResponse:
