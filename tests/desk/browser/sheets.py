@@ -30,7 +30,7 @@ def text_of(page: Page) -> str:
 
 
 def type_in(page: Page, path: str, words: str) -> None:
-    field = page.locator(f'#front .field[data-path="{path}"]').first
+    field = page.locator(f'.field[data-path="{path}"]:visible').first
     field.fill(words)
     field.press("Enter")
 

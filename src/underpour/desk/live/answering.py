@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from collections import OrderedDict
 from concurrent.futures import ThreadPoolExecutor
 from functools import cached_property
@@ -17,6 +18,7 @@ if TYPE_CHECKING:
 
 Made = TypeVar("Made")
 KEPT = 24  # whole answers: some undoing and a few open sheets
+SWITCH = 0.0005  # s after which a thread that waits is let in: the first answer passes what works for long
 PAGES = 64  # sheets whose last whole answer is remembered
 
 
@@ -34,7 +36,8 @@ class Answering:
         self._told: OrderedDict[str, Told] = OrderedDict()
         self._asked: OrderedDict[str, Asked] = OrderedDict()
         self._last: OrderedDict[str, str] = OrderedDict()  # text of the last whole answer, by sheet
-        self._wanted: dict[str, int] = {}  # by sheet, how many whole answers were asked for
+        self._wanted: dict[str, str] = {}  # by sheet, the text that somebody waits for
+        sys.setswitchinterval(SWITCH)
 
     @cached_property
     def _first(self) -> First:
@@ -55,16 +58,18 @@ class Answering:
         if known is not None:
             self._remember(sheet, text)
             return known
+        with self._lock:
+            self._wanted[sheet] = text
         last = self.known(self._last.get(sheet, ""))
         return self._for_first.submit(lambda: self._first.told(text, version, last, against)).result()
 
     def whole(self, text: str, sheet: str = "") -> Told | Unread | None:
-        """Everything; None where the same sheet asked for another text meanwhile."""
+        """Everything; None where somebody went on typing on the same sheet meanwhile."""
         with self._lock:
-            turn = self._wanted[sheet] = self._wanted.get(sheet, 0) + 1
+            self._wanted[sheet] = text
         known = self.known(text)
         if known is None:
-            told = self._for_whole.submit(self._worked_out, text, sheet, turn).result()
+            told = self._for_whole.submit(self._worked_out, text, sheet).result()
             if not isinstance(told, Told):
                 return told
             self._keep(self._told, text, told)
@@ -95,9 +100,9 @@ class Answering:
         for pool in (self._for_first, self._for_whole):
             pool.shutdown(wait=False, cancel_futures=True)
 
-    def _worked_out(self, text: str, sheet: str, turn: int) -> Told | Unread | None:
+    def _worked_out(self, text: str, sheet: str) -> Told | Unread | None:
         def late() -> bool:
-            return self._wanted.get(sheet) != turn
+            return self._wanted.get(sheet) != text
 
         return None if late() else self._whole.told(text, late)
 

@@ -2,7 +2,7 @@
 
 import { Away, Refused, ask, post } from './ask.js';
 
-const CALM = 350; // ms without a change before everything is worked out
+const CALM = 500; // ms without a change before everything is worked out
 const QUIET = 1200; // ms after that before it is asked what would decide
 const AGAIN = 2000; // ms before the desk is asked again whether it is back
 const REMEMBERED = 200; // texts that can be gone back to
