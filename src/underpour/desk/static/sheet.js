@@ -37,6 +37,7 @@ const handing = new Handing(one('handing'), brief);
 let units = '';
 
 brief.addEventListener('told', ({ detail: told }) => {
+  performance.mark('told');
   showMistakes(one('mistakes'), told.mistakes ?? [], (line) => back.turn(line));
   back.show();
   if (!one('plan-place').hidden && one('plan-editor').text !== brief.text) one('plan-editor').text = brief.text;

@@ -42,11 +42,11 @@ export class Handing {
     return line;
   }
 
-  async make(kind, line, told, make) {
+  async make(kind, line, told, make, draft = false) {
     make.disabled = true;
     told.replaceChildren(say('sheet.page.making'));
     try {
-      let { job, ...state } = await post('/api/jobs', { kind, brief: this.brief.text });
+      let { job, ...state } = await post('/api/jobs', { kind, brief: this.brief.text, ...(draft ? { draft } : {}) });
       const stop = press(say('sheet.page.stop'), () => ask('DELETE', `/api/jobs/${job}`));
       do {
         state = await get(`/api/jobs/${job}`);
@@ -54,11 +54,15 @@ export class Handing {
         if (!ended(state)) await new Promise((resolve) => setTimeout(resolve, LOOK));
       } while (!ended(state));
       if (state.state === 'done') this.link(told, job, kind);
-      else told.replaceChildren(...mending(state));
+      else told.replaceChildren(...mending(state), ...(kind === 'submittal' && !draft && state.state === 'refused' ? [this.asDraft(line, told, make)] : []));
     } catch (cause) {
       told.replaceChildren(...(cause instanceof Refused ? mending(cause.told) : [say('sheet.page.away')]));
     }
     make.disabled = false;
+  }
+
+  asDraft(line, told, make) {
+    return press(say('sheet.page.as-draft'), () => this.make('submittal', line, told, make, true));
   }
 
   link(told, job, kind) {

@@ -27,13 +27,14 @@ export class Brief extends EventTarget {
   /** Words typed at places of the brief; one after another, since each stands on the text before it. */
   type(changes, { sameAs = null } = {}) {
     performance.mark('typed');
-    this.chain = this.chain.then(async () => {
+    const next = this.chain.then(async () => {
       const said = await this.asking(() => post('/api/edit', { brief: this.text, changes }));
       if (!said) return;
       if (said.mistakes?.length && said.brief === this.text) this.tell('told', { read: false, mistakes: said.mistakes });
       this.become(said.brief, sameAs);
     });
-    return this.chain;
+    this.chain = next.catch(() => {}); // what broke is said by the browser; the next words are taken all the same
+    return next;
   }
 
   /** Another text. Changes with the same `sameAs` are one to go back over: a word is not undone letter by letter. */
@@ -79,16 +80,19 @@ export class Brief extends EventTarget {
     this.tell('asking', { working: true });
     if (this.flying) return;
     this.flying = true;
-    let turn;
-    do {
-      turn = this.turn;
-      const said = await this.asking(() => this.question('first'));
-      if (said && turn === this.turn) this.tell('told', said);
-      if (this.away) break;
-      if (said?.stage === 'whole' || said?.read === false) this.settled(said);
-      else this.calm = setTimeout(() => this.everything(), CALM);
-    } while (turn !== this.turn);
-    this.flying = false;
+    try {
+      let turn;
+      do {
+        turn = this.turn;
+        const said = await this.asking(() => this.question('first'));
+        if (this.away || turn !== this.turn) continue;
+        if (said) this.tell('told', said);
+        if (said?.stage === 'whole' || said?.read === false) this.settled(said);
+        else this.calm = setTimeout(() => this.everything(), CALM);
+      } while (turn !== this.turn && !this.away);
+    } finally {
+      this.flying = false;
+    }
   }
 
   async everything() {
