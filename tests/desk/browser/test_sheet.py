@@ -167,3 +167,12 @@ def test_the_plan_fills_the_sheet_and_gives_it_back(sheet):
     expect(sheet.locator("#drawn")).to_be_hidden()
     sheet.locator("#plan-away").click()
     expect(sheet.locator("#drawn")).to_be_visible()
+
+
+def test_the_submittal_is_made_from_the_page(desk, sheet):
+    sheet.locator("#hand-over").click()
+    sheet.get_by_role("button", name="submittal").click()
+    link = sheet.get_by_role("link", name="open the submittal")
+    expect(link).to_be_visible(timeout=120_000)
+    paper = desk.ask("GET", link.get_attribute("href"))
+    assert paper.content.startswith(b"%PDF-")
