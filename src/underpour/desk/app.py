@@ -13,6 +13,7 @@ from fastapi.staticfiles import StaticFiles
 
 from .. import __version__
 from ..book import Book
+from ..starters import demo_text
 from .api import briefs
 from .api.answers import answers
 from .api.edits import edits
@@ -22,6 +23,7 @@ from .api.plans import plans
 from .colours import colours
 from .guard import Guard
 from .jobs import Bench
+from .listing import listing
 from .live import Answering
 from .refusals import documented, tell
 from .setting import page
@@ -73,14 +75,13 @@ def _api(app: FastAPI) -> None:
 
 
 def _pages(app: FastAPI) -> None:
-    @app.get("/", include_in_schema=False)
-    def listed(request: Request) -> HTMLResponse:
-        return HTMLResponse(page("list", token=request.app.state.token))
+    app.include_router(listing)
 
     @app.get("/briefs/{number}", include_in_schema=False)
     def sheet(request: Request, book: TheBook, number: Number) -> HTMLResponse:
         kept = book.kept(number)
-        given = {"number": number, "version": kept.line.version, "brief": kept.text}
+        is_demo = book.text(number, 1) == demo_text()
+        given = {"number": number, "version": kept.line.version, "brief": kept.text, "demo": is_demo}
         return HTMLResponse(page("sheet", token=request.app.state.token, **given))
 
     @app.get("/look/colours.css", include_in_schema=False)

@@ -99,7 +99,7 @@ def tell(app: FastAPI) -> None:
 
 def _answer(request: Request, status: int, words: str, found: Iterable[Mistake] = ()) -> Response:
     """As data for the page's script; as a page for who typed an address."""
-    if not request.url.path.startswith("/api/"):
+    if not request.url.path.startswith("/api/") and "hx-request" not in request.headers:
         return HTMLResponse(page("gone", token=request.app.state.token, words=words), status)
     return JSONResponse(Refusal(words=words, mistakes=mended(found)).model_dump(), status)
 

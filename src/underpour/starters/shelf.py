@@ -58,6 +58,12 @@ def starter(word: str) -> Starter:
     )
 
 
+@cache
+def demo_text() -> str:
+    """The demo brief: that of examples/daylight-basement, which a test holds it to."""
+    return (files(__package__) / "demo.toml").read_text(encoding="utf-8")
+
+
 def plain(word: str) -> str:
     """The word as it stands in the table.
 
