@@ -265,8 +265,8 @@ class Factors:
     matrix: sp.csc_array  # (m, m), films and all
     factors: SuperLU
 
-    def solve(self, load: NDArray) -> NDArray:
-        """Temperatures for one load (n,) or several (n, k). [W/m] -> [K]"""
+    def solve(self, load: NDArray, *, once_more: bool = False) -> NDArray:
+        """Temperatures for one load (n,) or several (n, k), ``once_more`` for what rounding left. [W/m] -> [K]"""
         to = self.of.eq.condensing
         kind = np.result_type(self.of.inside, load)
         columns = np.asarray(load, kind).reshape(len(load), -1)
@@ -277,18 +277,15 @@ class Factors:
             if own.any():
                 modes = np.einsum("pm,cpk->cmk", square(self.of.eq.degree).modes, own) / self.of.inside[:, :, None]
                 np.subtract.at(held, to.sides, self.of.across @ modes)
-        kept = self._settled(held)
+        kept = self.factors.solve(held)
+        if once_more:
+            kept = kept + self.factors.solve(held - self.matrix @ kept)
         found = np.empty(columns.shape, kind)
         found[to.kept] = kept
         if to.inner.size:
             follow = -(self.of.across.transpose(0, 2, 1) @ kept[to.sides]) / self.of.inside[:, :, None]
             found[to.inner] = square(self.of.eq.degree).modes @ (follow if modes is None else follow + modes)
         return found.reshape(load.shape)
-
-    def _settled(self, held: NDArray) -> NDArray:
-        """Once more for what rounding left: flows then add up."""
-        kept = self.factors.solve(held)
-        return np.asarray(kept + self.factors.solve(held - self.matrix @ kept))
 
 
 def factorised(made: Condensed, resistance: Array) -> Factors:

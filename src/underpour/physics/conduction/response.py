@@ -8,7 +8,9 @@ sums of exponentials. Frequencies that it has not seen are solved too, and tell 
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable, Sequence
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -33,6 +35,7 @@ KEPT = 1e-9  # of the largest: directions of the span that are more than roundin
 MOST = 0.01  # of the largest response: a fit that is further off is refused
 AIMED = 0.003  # of the largest response: more frequencies are solved until it is reached
 LEAST_DELAY = 1.0  # s: what follows faster has settled at once
+MOST_THREADS = 4  # factors of several frequencies at a time
 ROUNDS = 3  # times that frequencies are added
 
 
@@ -186,11 +189,11 @@ def responding(solution: Solution, felt: Felt, watched: Sequence[Watched], *, fa
     cycles = [step**n for n in range(-SLOWER, count + 1)]
     unknowns = np.array([w.unknowns for w in watched])
     direct = np.array([w.airs for w in watched])
-    span = [posed.steady(), *(posed.swings(cycle) for cycle in cycles)]
+    span = [posed.steady(), *posed.each(cycles)]
     between = _between(cycles, 3)
     for _ in range(ROUNDS):
         fitted = _fitted(posed, span, unknowns, direct, 2.0 * np.pi * fastest / YEAR)
-        found = [posed.swings(cycle) for cycle in between]
+        found = posed.each(between)
         off = _off(fitted, between, [unknowns @ each + direct for each in found])
         if off.max() <= AIMED:
             break
@@ -214,6 +217,7 @@ class _Posed:
     @classmethod
     def of(cls, solution: Solution, felt: Felt) -> _Posed:
         eq = solution.equations
+        _ = eq.condensing  # once, before threads ask for it
         loads = [eq.load(solution.resistance, (felt == n).astype(float)) for n in range(int(felt.max()) + 1)]
         return cls(solution, np.stack(loads, 1))
 
@@ -225,6 +229,11 @@ class _Posed:
     def swings(self, cycles: float) -> NDArray[np.complex128]:
         """Temperatures (n, airs) for one kelvin of each air that swings so often a year."""
         return np.asarray(self._factors(2j * np.pi * cycles / YEAR).solve(self.loads))
+
+    def each(self, cycles: Sequence[float]) -> list[NDArray[np.complex128]]:
+        """The same for several paces side by side; each lets its factors go in the thread that made them."""
+        with ThreadPoolExecutor(min(len(cycles), MOST_THREADS, os.cpu_count() or 1)) as threads:
+            return list(threads.map(self.swings, cycles))
 
     def _factors(self, pace: complex) -> Factors:
         return factorised(condensed(self.solution.equations, pace), self.solution.resistance)

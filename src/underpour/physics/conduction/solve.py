@@ -515,7 +515,7 @@ def _solution(
     mean_air = np.array([[c.mean for c in row] for row in felt])[eq.faces.space, eq.faces.facing]
     swing_air = np.array([[c.swing for c in row] for row in felt], complex)[eq.faces.space, eq.faces.facing]
     steady = condensed.factorised(still, resistance)
-    mean = steady.solve(eq.load(resistance, mean_air))
+    mean = steady.solve(eq.load(resistance, mean_air), once_more=True)  # flows then add up
     if swinging is not None:
         periodic = condensed.factorised(swinging, resistance)
         swing = periodic.solve(eq.load(resistance, swing_air))
