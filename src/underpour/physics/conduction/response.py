@@ -8,7 +8,6 @@ sums of exponentials. Frequencies that it has not seen are solved too, and tell 
 
 from __future__ import annotations
 
-import os
 from collections.abc import Callable, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
@@ -35,7 +34,7 @@ KEPT = 1e-9  # of the largest: directions of the span that are more than roundin
 MOST = 0.01  # of the largest response: a fit that is further off is refused
 AIMED = 0.003  # of the largest response: more frequencies are solved until it is reached
 LEAST_DELAY = 1.0  # s: what follows faster has settled at once
-MOST_THREADS = 4  # factors of several frequencies at a time
+MOST_THREADS = 2  # factors of several frequencies at a time: more fill memories
 ROUNDS = 3  # times that frequencies are added
 
 
@@ -232,7 +231,7 @@ class _Posed:
 
     def each(self, cycles: Sequence[float]) -> list[NDArray[np.complex128]]:
         """The same for several paces side by side; each lets its factors go in the thread that made them."""
-        with ThreadPoolExecutor(min(len(cycles), MOST_THREADS, os.cpu_count() or 1)) as threads:
+        with ThreadPoolExecutor(min(len(cycles), MOST_THREADS)) as threads:
             return list(threads.map(self.swings, cycles))
 
     def _factors(self, pace: complex) -> Factors:
