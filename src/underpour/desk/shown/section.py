@@ -36,7 +36,7 @@ GAP = 3.0  # mm
 FROM_CORNER = 34.0  # mm into the room, where the rows of the floor's layers stand
 NARROW = 120.0  # mm, a drawing on a telephone
 LEGEND_WIDE = 110.0  # mm
-TALLEST = 0.62  # of the breadth
+TALLEST = 0.56  # of the breadth
 
 
 def drawn(told: Told, look: Look, places: Places, *, names: bool) -> dict[str, Any]:
@@ -83,7 +83,7 @@ def drawn(told: Told, look: Look, places: Places, *, names: bool) -> dict[str, A
         "alternative": answer.name,
         "head": head,
         "label": f"{head}. {corner}.",
-        "wide": round(frame.right + INSET, 2),
+        "wide": round(max(frame.right + INSET, look.wide), 2),
         "high": round(foot + 1.0, 2),
         "frame": {name: round(getattr(frame, name), 4) for name in ("left", "top", "width", "height", "scale")},
         "window": [round(end, 5) for end in frame.window],

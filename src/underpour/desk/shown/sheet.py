@@ -19,7 +19,7 @@ from .sentence import asked
 from .strip import strip
 from .verdicts import verdicts
 
-PLAN_WIDE = 62.0  # mm
+PLAN_WIDE = 76.0  # mm
 
 
 def sheet(told: Told, look: Look) -> dict[str, Any]:

@@ -3,6 +3,7 @@
 import { say } from '../talk/words.js';
 
 const PAUSE = 250; // ms after the last key
+const EMPTY = '\u2007'.repeat(8); // the breadth of a field that says nothing yet
 let count = 0;
 
 /** Lists to choose from, by name; asked for once when the page opens. */
@@ -26,7 +27,7 @@ function fitted(box) {
   const around = document.createElement('span');
   around.className = 'fit';
   const fit = () => {
-    around.dataset.words = box.value || box.placeholder;
+    around.dataset.words = box.value || box.placeholder || EMPTY;
   };
   box.addEventListener('input', fit);
   around.append(box);

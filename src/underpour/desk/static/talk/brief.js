@@ -64,7 +64,7 @@ export class Brief extends EventTarget {
   put(text) {
     this.text = text;
     this.remember();
-    this.answer();
+    this.answer(true);
   }
 
   /** Looked at otherwise: another edge, month or alternative. */
@@ -74,10 +74,10 @@ export class Brief extends EventTarget {
   }
 
   /** At once what moves, everything once it is calm. Only the last turn counts; one first answer is asked at a time. */
-  async answer() {
+  async answer(typed = false) {
     this.turn += 1;
     clearTimeout(this.calm);
-    this.tell('asking', { working: true });
+    if (typed) this.tell('asking', { working: true });
     if (this.flying) return;
     this.flying = true;
     try {
