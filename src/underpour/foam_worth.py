@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from .checks.settled import HEAT, settled_year
+from .checks.settled import HEAT, wanted
 from .checks.solved import SolvedEdge, floor_faces, summed, wall_faces
 from .dossier import Answer
 from .findings import Finding
@@ -16,6 +16,7 @@ from .resolve import Resolved, Room
 from .sections.parts import Outline, Section
 
 DO_NOT = "do not insulate here for the heat."
+FROZEN = "which wants no heat: foam lies here against frost in the ground."
 LESS = 0.5  # of the foam or less: an alternative worth holding against one with more
 
 
@@ -30,6 +31,7 @@ class Floor:
     months: tuple[float, ...]  # kWh out of the room, month by month, by the hours of a weather file where there is one
     wanted: tuple[int, ...]  # what the room wants in each month
     room: Room
+    frozen: bool  # kept frozen: it never wants heat
 
     def beyond(self, other: Floor) -> tuple[float, float]:
         """What it saves beside another in the months in which the room wants heat, and what in the others. [kWh]"""
@@ -62,9 +64,10 @@ def _floor(resolved: Resolved, edges: tuple[SolvedEdge, ...], made: Answer) -> F
         for part in solved.section.parts
         if part.hatch.startswith(BOARDS)
     )
-    year = settled_year(resolved, edges)
-    months, wanted = year.kilowatt_hours(year.whole), year.wanted(resolved.room)
-    return Floor(made, loss, "floor and wall" if walled else "the floor", foam, months, wanted, resolved.room)
+    year = [f.months for f in made.findings if f.id == "heat.loss-year" and f.at["flow"] == "net"]
+    months = tuple(sum(each) for each in zip(*year, strict=True))
+    through = "floor and wall" if walled else "the floor"
+    return Floor(made, loss, through, foam, months, wanted(resolved), resolved.room, resolved.use.cold_floor)
 
 
 def _area(outline: Sequence[tuple[float, float]]) -> float:
@@ -88,6 +91,8 @@ def _against_none(floor: Floor, bare: Floor, system: System) -> str:
     amount = say.both(abs(saved), "W", system)
     if bare.loss.mean < 0.0:
         return f"Without foam the ground would bring {amount} {'less' if saved > 0.0 else 'more'} into the room."
+    if floor.frozen:
+        return f"Without foam the ground would take {amount} {'more' if saved > 0.0 else 'less'} from the room, {FROZEN}"
     if saved <= 0.0:
         return f"Without foam the floor would lose {amount} less: do not insulate here for the heat."
     share = f"{100.0 * saved / bare.loss.mean:.0f} %"
@@ -99,7 +104,7 @@ def _against_less(floor: Floor, bare: Floor, alike: Sequence[Floor], system: Sys
     """How much of the saving an alternative with less foam brings, and what the rest of the foam is worth."""
     saved = bare.loss.mean - floor.loss.mean
     fewer = [o for o in alike if 0.0 < o.foam <= LESS * floor.foam and 0.0 < bare.loss.mean - o.loss.mean < saved]
-    if bare.loss.mean <= 0.0 or not fewer:
+    if bare.loss.mean <= 0.0 or floor.frozen or not fewer:
         return []
     best = max(fewer, key=lambda o: (bare.loss.mean - o.loss.mean) / o.foam)
     of_that, of_it = (bare.loss.mean - best.loss.mean) / saved, best.foam / floor.foam

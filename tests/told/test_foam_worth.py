@@ -106,6 +106,16 @@ def test_a_room_colder_than_the_ground_is_told_which_way_the_heat_goes() -> None
     assert all(each.endswith(" more into the room.") for each in foamed)
 
 
+def test_foam_below_a_rink_saves_no_heat_that_the_rink_wants() -> None:
+    """A hall at 8 degC loses heat to colder ground, which ice wants; a workshop as cold is told what foam saves."""
+    bare, *foamed = words(told(COLD, '"8 C"', "rink"))
+    assert bare == "" and losses(told(COLD, '"8 C"', "rink"))[0] > 0.0
+    for each in foamed:
+        assert each.startswith("Without foam the ground would take ")
+        assert each.endswith(" more from the room, which wants no heat: foam lies here against frost in the ground.")
+    assert all(each.startswith("Foam saves ") for each in words(told(COLD, '"8 C"', "workshop"))[1:])
+
+
 def test_the_sentences_stand_in_compare_and_in_the_submittal() -> None:
     dossier = told(COLD, '"20 C"')
     said = " ".join(comparison_text(dossier, 120).split())

@@ -125,8 +125,21 @@ def test_a_freezer_takes_in_heat_that_it_does_not_want():
     net, harmful, _ = flows(said)
     assert net.value < 0.0 and harmful.value == approx(-net.value)
     assert "The ground heats this room in every month" in net.words
-    assert "the room wants coolness, as rooms of this use are kept cool" in harmful.words
+    assert harmful.words.startswith("The room wants coolness all year, as floors of this use are kept frozen.")
     assert "taken in" in said.find("heat.first-winters").title
+
+
+@pytest.mark.parametrize(("use", "inside"), [("rink", '"5 C"'), ("cold-store", '"-2 C"')])
+def test_a_floor_kept_frozen_wants_coolness_in_months_that_are_colder_outdoors_too(use, inside):
+    """Heat that leaves by winter is of use to it and none does harm; a warehouse as cold wants heat then."""
+    frozen, warehouse = answer(briefed(COLD, inside, use)), answer(briefed(COLD, '"5 C"', "warehouse"))
+    net, harmful, useful = flows(frozen.as_briefed)
+    assert max(net.months) > 0.0 > min(net.months)
+    assert [u - h for u, h in zip(useful.months, harmful.months, strict=True)] == approx(net.months)
+    assert [step.numbers for step in useful.steps if step.symbol == "wants"] == ["coolness all year"]
+    assert "floor.cooled" not in {each.path for each in frozen.assumed}
+    assert "project.use" in useful.rests_on and "floor.cooled" not in useful.rests_on
+    assert flows(warehouse.as_briefed)[1].months[0] > 0.0
 
 
 @pytest.mark.parametrize(

@@ -12,7 +12,7 @@ from ..findings import Basis
 from ..physics.conduction.response import followed
 from ..physics.conduction.solve import Told
 from ..physics.year import YEAR
-from ..resolve import Resolved, Room
+from ..resolve import Resolved
 from .basis import basis, conduction
 from .solved import SolvedEdge, felt
 
@@ -49,18 +49,12 @@ class Year:
 
     def monthly(self, hourly: Array) -> tuple[float, ...]:
         """Mean of each calendar month."""
-        return tuple(float(hourly[self.month == n].mean()) for n in MONTHS)
+        return _monthly(hourly, self.month)
 
     def kilowatt_hours(self, hourly: Array) -> tuple[float, ...]:
         """Watts summed over each calendar month. [kWh]"""
         each = YEAR / 3600.0 / len(hourly) / KILO
         return tuple(float(hourly[self.month == n].sum()) * each for n in MONTHS)
-
-    def wanted(self, room: Room) -> tuple[int, ...]:
-        """What the room wants of the ground in each month: heat, coolness, or nothing where it is let go."""
-        apart = np.array(self.monthly(self.room)) - np.array(self.monthly(self.outdoors))
-        warm = COOLNESS if room.cooled else NOTHING
-        return tuple(HEAT if each >= 0.0 else warm for each in apart)
 
 
 def settled_year(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Year:
@@ -69,10 +63,8 @@ def settled_year(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Year:
     What swings once a year is taken from the section as it is solved on the finer grid. Where hours are known, what
     they bring beyond that goes through the section's response, as far as the air beside each edge follows them.
     """
-    hours = len(resolved.outdoor_hours) or HOURS
-    at = (np.arange(hours) + 0.5) / hours
-    wave = _wave(Told(resolved.outdoor_mean, resolved.outdoor_swing, 0.0), at)
-    outdoors = np.array(resolved.outdoor_hours) if resolved.outdoor_hours else wave
+    at, outdoors, room = _airs(resolved)
+    hours = len(at)
     flows: dict[str, Array] = {}
     within: dict[str, float] = {}
     places: dict[tuple[str, str], Array] = {}
@@ -95,8 +87,33 @@ def settled_year(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Year:
         seen = len(edge.watched)
         places |= {(edge.edge.letter, name): each for name, each in zip(edge.points, series[seen:], strict=True)}
         off = max(off, *bound[seen:])
-    room = _wave(Told(resolved.room.mean, resolved.room.swing, 0.0), at)
     return Year(_months(hours), outdoors, room, flows, within, places, off, bool(resolved.outdoor_hours))
+
+
+def wanted(resolved: Resolved) -> tuple[int, ...]:
+    """What the room wants of the ground in each month: heat, coolness, or nothing where it is let go.
+
+    A floor that is kept frozen wants coolness in every month, however cold it is outdoors.
+    """
+    if resolved.use.cold_floor:
+        return (COOLNESS,) * len(MONTHS)
+    at, outdoors, room = _airs(resolved)
+    warm = COOLNESS if resolved.room.cooled else NOTHING
+    apart = _monthly(room - outdoors, _months(len(at)))
+    return tuple(HEAT if each >= 0.0 else warm for each in apart)
+
+
+def _airs(resolved: Resolved) -> tuple[Array, Array, Array]:
+    """The middle of each hour as a part of the year, and the air outdoors and in the room then. (hours,) [degC]"""
+    hours = len(resolved.outdoor_hours) or HOURS
+    at = (np.arange(hours) + 0.5) / hours
+    wave = _wave(Told(resolved.outdoor_mean, resolved.outdoor_swing, 0.0), at)
+    outdoors = np.array(resolved.outdoor_hours) if resolved.outdoor_hours else wave
+    return at, outdoors, _wave(Told(resolved.room.mean, resolved.room.swing, 0.0), at)
+
+
+def _monthly(hourly: Array, month: NDArray[np.int64]) -> tuple[float, ...]:
+    return tuple(float(hourly[month == n].mean()) for n in MONTHS)
 
 
 def beyond_the_wave(resolved: Resolved) -> Array:

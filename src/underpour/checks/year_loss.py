@@ -14,10 +14,10 @@ from ..measure.hours import hour_words
 from ..physics.year import YEAR
 from ..resolve import Resolved
 from .basis import basis
-from .settled import COOLNESS, HEAT, KILO, MONTHS, NOTHING, Array, Year, of_the_year
+from .settled import COOLNESS, HEAT, KILO, MONTHS, NOTHING, Array, Year, of_the_year, wanted
 from .solved import SolvedEdge, counted_up_to, floor_rests_on
 
-COOLED = "floor.cooled"
+COOLED, USE = "floor.cooled", "project.use"
 THROUGH = {"floor": "the floor", "wall": "the foundation wall"}
 
 
@@ -33,6 +33,7 @@ def loss(resolved: Resolved, edges: tuple[SolvedEdge, ...], year: Year) -> Itera
         The flow of each hour summed: out of the room is above zero. In months in which outdoors is colder than the
         room, the room wants heat: what leaves does harm, what comes in is of use. In the others a room that is cooled
         wants coolness, the other way round; one that is let go wants nothing, and what goes through then is neither.
+        A floor that is kept frozen wants coolness in every month.
         Hours from a weather file go through the section's response; without one the year is a mean and one swing.
     Holds for
         The settled year, the room held as typed all year. How warm a room grows that is let go in summer is not worked
@@ -50,14 +51,14 @@ def _over_the_year(
 ) -> Iterator[Finding]:
     if year.by_hours:
         yield _peak_hour(resolved, edges, year, of, rests_on)
-    wanted = year.wanted(resolved.room)
-    now = np.array(wanted)[year.month]
+    wants = wanted(resolved)
+    now = np.array(wants)[year.month]
     harmful, useful = np.maximum(now * hourly, 0.0), np.maximum(-now * hourly, 0.0)
     through = THROUGH[of]
     said = {
         "net": _net_words(resolved, year, of),
-        "harmful": f"{_wants(resolved, wanted)} What goes the other way is counted here.",
-        "useful": _useful_words(resolved, year, wanted, hourly, float(useful.sum())),
+        "harmful": f"{_wants(resolved, wants)} What goes the other way is counted here.",
+        "useful": _useful_words(resolved, year, wants, hourly, float(useful.sum())),
     }
     for flow, each in (("net", hourly), ("harmful", harmful), ("useful", useful)):
         months = year.kilowatt_hours(each)
@@ -71,10 +72,10 @@ def _over_the_year(
             within=year.within[of] * YEAR / 3600.0 / KILO,
             months=months,
             basis=(*of_the_year(year), *(() if net else (basis("practice", "what a room wants of the ground"),))),
-            rests_on=rests_on if net else (*rests_on, COOLED),
+            rests_on=rests_on if net else (*rests_on, USE if resolved.use.cold_floor else COOLED),
             steps=(
                 Step("Q", "hours of each month summed", _by_month(months), f"{fixed(sum(months), 0)} kWh"),
-                *(() if net else (Step("wants", "the room, by month", _by_want(wanted), ""),)),
+                *(() if net else (Step("wants", "the room, by month", _by_want(wants), ""),)),
             ),
             words=said[flow],
         )
@@ -158,9 +159,11 @@ def _net_words(resolved: Resolved, year: Year, of: str) -> str:
     return f"Heat comes in {source} {said}; {whole}"
 
 
-def _wants(resolved: Resolved, wanted: Sequence[int]) -> str:
+def _wants(resolved: Resolved, wants: Sequence[int]) -> str:
     """What the room wants in which months, said once beside what goes the other way."""
-    room, cold = resolved.room, wanted.count(HEAT)
+    room, cold = resolved.room, wants.count(HEAT)
+    if resolved.use.cold_floor:
+        return "The room wants coolness all year, as floors of this use are kept frozen."
     if cold == 12:
         return "Outdoors is colder than the room in every month, so the room wants heat all year."
     if room.cooled:
@@ -173,9 +176,9 @@ def _wants(resolved: Resolved, wanted: Sequence[int]) -> str:
     return f"In {cold} {of} outdoors is colder than the room, which wants heat; in the others it wants {warm}."
 
 
-def _useful_words(resolved: Resolved, year: Year, wanted: Sequence[int], hourly: Array, useful: float) -> str:
+def _useful_words(resolved: Resolved, year: Year, wants: Sequence[int], hourly: Array, useful: float) -> str:
     said = "What goes the way that the room wants." if useful else "At no hour does heat go the way the room wants."
-    idle = np.array(wanted)[year.month] == NOTHING
+    idle = np.array(wants)[year.month] == NOTHING
     if not idle.any():
         return said
     per_watt = YEAR / 3600.0 / len(hourly) / KILO
@@ -210,9 +213,9 @@ def _by_month(months: Sequence[float]) -> str:
     return ", ".join(f"{month_name[n + 1][:3]} {fixed(value, 0)}" for n, value in enumerate(months))
 
 
-def _by_want(wanted: Sequence[int]) -> str:
+def _by_want(wants: Sequence[int]) -> str:
     names = {HEAT: "heat", COOLNESS: "coolness", NOTHING: "nothing"}
-    parts = [(name, [n for n, each in enumerate(wanted) if each == want]) for want, name in names.items()]
+    parts = [(name, [n for n, each in enumerate(wants) if each == want]) for want, name in names.items()]
     return "; ".join(f"{name} {in_months(at) if len(at) < 12 else 'all year'}" for name, at in parts if at)
 
 

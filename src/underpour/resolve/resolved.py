@@ -250,7 +250,7 @@ class Room:
     rests_on: tuple[str, ...]
     humidity_path: str
     cooled: bool = False  # kept cool in summer; else let go, and then it wants nothing of the ground
-    cooled_told: bool = False  # whether the brief says so
+    cooled_told: bool = False  # whether the brief says so, by the key or by a use whose floor is kept frozen
 
 
 @dataclass(frozen=True)

@@ -249,8 +249,8 @@ def _over_the_floor(
 def _room(brief: Brief, use: Use, outdoor_swing: complex, assumed: Assumptions) -> Room:
     inside, humidity = brief.floor.inside, brief.floor.humidity
     rests_on: tuple[str, ...] = ("floor.inside",)
-    told = brief.floor.cooled is not None
-    cooled = bool(brief.floor.cooled) if told else assumed.take_word(_cooled(use)) == "yes"
+    told = brief.floor.cooled is not None or use.cold_floor  # a floor kept frozen is no assumption
+    cooled = bool(brief.floor.cooled) or use.cold_floor if told else assumed.take_word(_cooled(use)) == "yes"
     assert use.room is not None and use.humidity is not None
     if inside is None:
         room, why = use.room, f"usual for {use.label.lower()}"
