@@ -14,6 +14,7 @@ from underpour.answer import answer
 from underpour.brief import Reading, read, reads
 from underpour.cli.side_by_side import comparison_text
 from underpour.dossier import Dossier
+from underpour.measure import say
 from underpour.papers.compared import compared
 from underpour.resolve.air import air
 from weather_files import GOLDEN, tmy3
@@ -122,6 +123,22 @@ def test_the_sentences_stand_in_compare_and_in_the_submittal() -> None:
     assert "“at the edge” saves" in said
     (table,) = compared(dossier, "SI")
     assert any("“at the edge” saves" in each for column in table["words"] for each in column)
+
+
+def test_the_years_kilowatt_hours_stand_side_by_side_and_harmful_and_useful_where_they_are_not_the_net() -> None:
+    """Warmer than every month outdoors, harmful is the net; let go it is less; cooled, some is useful."""
+    mild = (3, 5, 9, 13, 17, 20, 22, 21, 18, 13, 8, 4)
+    for dossier, flows in (
+        (told(COLD, '"21 C"'), ["net"]),
+        (told(mild, '"20 C"'), ["net", "harmful"]),
+        (told(mild, '"20 C"\ncooled = true'), ["net", "harmful", "useful"]),
+    ):
+        (table,) = compared(dossier, "SI")
+        rows = [row for row in table["rows"] if row["title"].endswith(" over the year")]
+        assert [row["title"].split()[0].casefold() for row in rows] == flows
+        for flow, row in zip(flows, rows, strict=True):
+            found = [a.find("heat.loss-year", of="floor", flow=flow) for a in dossier.alternatives]
+            assert [cell["value"] for cell in row["cells"]] == [say.both(f.value, "kWh", "SI") for f in found]
 
 
 def test_without_a_floor_that_is_bare_nothing_is_held_against_it() -> None:

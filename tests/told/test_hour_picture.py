@@ -30,7 +30,7 @@ def words(svg):
 def test_the_peak_is_the_hour_of_the_finding(peak):
     for made in peak.alternatives:
         assert made.hour.words == "6 September, 22:00"
-    hourly = peak.as_briefed.find("heat.loss-peak", method="hours")
+    hourly = peak.as_briefed.find("heat.loss-peak", of="floor", method="hours")
     assert hourly.words.startswith("On 6 September, 22:00")
     assert peak.as_briefed.hour.flow == hourly.value
 

@@ -159,7 +159,7 @@ kind = "free-edge"
 def test_a_freezer_takes_in_most_in_summer_and_is_told_of_ice_in_the_ground():
     """Common practice, no source: ground under an unheated freezer floor freezes and lifts it."""
     dossier = answer(reads(FREEZER))
-    peak = dossier.as_briefed.find("heat.loss-peak")
+    peak = dossier.as_briefed.find("heat.loss-peak", of="floor")
     mean = dossier.as_briefed.find("heat.loss-mean", of="floor")
     assert peak.value < mean.value < 0.0
     assert peak.months[peak.month - 1] == peak.value == min(peak.months)

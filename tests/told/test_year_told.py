@@ -307,7 +307,7 @@ def test_the_peak_by_hours_names_its_hour_and_stands_beside_the_harmonics(tmp_pa
 def test_the_named_hour_is_the_one_of_the_file(tmp_path):
     """One week of bitter cold in the file's February, all else at 5 degC: the peak is at its end."""
     rows = tuple((m, d, h, "-25.0" if m == 2 and 10 <= d <= 16 else "5.0") for m, d, h, _ in hours(GOLDEN))
-    hourly = answer(by_hours(tmp_path, rows)).as_briefed.find("heat.loss-peak", method="hours")
+    hourly = answer(by_hours(tmp_path, rows)).as_briefed.find("heat.loss-peak", of="floor", method="hours")
     assert hourly.month == 2
     assert hourly.words.startswith(("On 16 February", "On 17 February"))
 

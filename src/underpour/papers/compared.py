@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from ..measure import say
@@ -21,6 +23,7 @@ TELLING = (
     "moisture.surface-factor",
     "heat.loss-peak",
     "heat.loss-mean",
+    "heat.loss-year",
     "heat.edge-loss",
     "heat.edge-psi",
     "heat.u-floor",
@@ -43,7 +46,7 @@ def compared(dossier: Dossier, system: System) -> list[dict[str, Any]]:
 
 
 def _table(answers: tuple[Answer, ...], system: System) -> dict[str, Any]:
-    rows = [f for f in answers[0].findings if f.id in TELLING]
+    rows = [f for f in answers[0].findings if f.id in TELLING and not _said_by_the_net(f, answers)]
     rows.sort(key=lambda f: TELLING.index(f.id))
     return {
         "names": [a.name for a in answers],
@@ -58,6 +61,17 @@ def _table(answers: tuple[Answer, ...], system: System) -> dict[str, Any]:
         ],
         "words": [_words(a) for a in answers],
     }
+
+
+def _said_by_the_net(finding: Finding, answers: Sequence[Answer]) -> bool:
+    """Whether a year's harmful heat is all of the net in every alternative, or its useful heat none in any."""
+    if finding.id != "heat.loss-year" or finding.at["flow"] == "net":
+        return False
+    same = [found.value for a in answers if (found := _same(a, finding)) is not None]
+    if finding.at["flow"] == "useful":
+        return not any(same)
+    net = replace(finding, at={**finding.at, "flow": "net"})
+    return same == [found.value for a in answers if (found := _same(a, net)) is not None]
 
 
 def _same(answer: Answer, wanted: Finding) -> Finding | None:
