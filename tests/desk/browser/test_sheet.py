@@ -176,3 +176,15 @@ def test_the_submittal_is_made_from_the_page(desk, sheet):
     expect(link).to_be_visible(timeout=120_000)
     paper = desk.ask("GET", link.get_attribute("href"))
     assert paper.content.startswith(b"%PDF-")
+
+
+def test_the_demo_has_five_notes_in_its_margin_until_they_are_put_away(desk, sheet_page):
+    sheet_page.goto(desk.address)
+    sheet_page.get_by_role("button", name="Open the demo").click()
+    notes = sheet_page.locator("#notes")
+    expect(notes.locator("li")).to_have_count(5)
+    sheet_page.get_by_role("button", name="put these notes away").click()
+    expect(notes).to_be_hidden()
+    sheet_page.reload()
+    sheet_page.wait_for_selector("body[data-stage]")
+    expect(notes).to_be_hidden()

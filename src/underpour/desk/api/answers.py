@@ -154,7 +154,10 @@ def _warm(answering: Answering) -> None:
     from ..shown import Look, sheet
     from ..shown.reading import words_of
 
-    told = answering.first(starters()[0].text, AS_BRIEFED)
+    try:
+        told = answering.first(starters()[0].text, AS_BRIEFED)
+    except RuntimeError:  # the desk was closed before this began
+        return
     if isinstance(told, Told):
         sheet(told, Look(month=1))
         words_of(told.system)
