@@ -49,8 +49,7 @@ def when(at: datetime) -> str:
 @listing.get("/")
 def whole(request: Request, book: TheBook, search: Search = "", aside: bool = False) -> HTMLResponse:
     """The whole page."""
-    any_aside = bool(book.listed(set_aside=True, most=1))
-    given = {"token": request.app.state.token, "starters": starters(), "any_aside": any_aside}
+    given = {"token": request.app.state.token, "starters": starters()}
     return HTMLResponse(page("list", **given, **_rows(book, search, aside)))
 
 

@@ -106,11 +106,11 @@ def test_the_list_is_pressed_through_with_the_keyboard(desk, sheet_page):
     desk.begin('[project]\ntitle = "Shed"\n')
     sheet_page.goto(desk.address)
     names = []
-    for _ in range(6):
+    for _ in range(7):
         sheet_page.keyboard.press("Tab")
         names.append(sheet_page.evaluate("document.activeElement.ariaLabel || document.activeElement.innerText"))
-    assert names[1:5] == ["Shed", "Copy Shed", "History of Shed", "Set Shed aside"]
-    assert names[5] == "Open the demo"
+    assert names[2:6] == ["Shed", "Copy Shed", "History of Shed", "Set Shed aside"]
+    assert names[6] == "Open the demo"
 
 
 def test_axe_finds_no_fault_in_the_list(desk, sheet_page):
