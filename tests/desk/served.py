@@ -8,7 +8,8 @@ import httpx
 
 from underpour.book import open_book
 from underpour.desk.app import desk_app
-from underpour.desk.serve import Desk, address, taken
+from underpour.desk.ports import address, taken
+from underpour.desk.serve import Desk
 
 TOKEN = "the-token-of-the-tests"
 

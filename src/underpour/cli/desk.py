@@ -52,22 +52,26 @@ def told(words: Sequence[str]) -> Told:
     """Serve the desk until it is ended; what is said last."""
     given = parser().read(words)
 
-    from ..book import default_book, open_book
-    from ..desk.app import desk_app
-    from ..desk.serve import address, serve, taken
+    from ..desk.ports import address, taken
     from ..desk.words import say
     from .printing import hand_out
 
-    path = Path(given.book).expanduser() if given.book else default_book()
-    with closing(open_book(path)) as book, closing(taken(given.port)) as listening:
-        at = address(listening.getsockname()[1])
+    with closing(taken(given.port)) as listening:  # what cannot be is told before anything heavy is loaded
+        from ..book import default_book, open_book
 
-        def ready() -> None:
-            hand_out(say("serve.at", address=at, book=path) + "\n")
-            if not given.no_browser:
-                import webbrowser
+        path = Path(given.book).expanduser() if given.book else default_book()
+        with closing(open_book(path)) as book:
+            from ..desk.app import desk_app
+            from ..desk.serve import serve
 
-                webbrowser.open(at)
+            at = address(listening.getsockname()[1])
 
-        serve(desk_app(book), listening, ready)
+            def ready() -> None:
+                hand_out(say("serve.at", address=at, book=path) + "\n")
+                if not given.no_browser:
+                    import webbrowser
+
+                    webbrowser.open(at)
+
+            serve(desk_app(book), listening, ready)
     return Told(say("serve.ended") + "\n")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import AsyncIterator, Iterable
-from contextlib import asynccontextmanager
+from contextlib import asynccontextmanager, suppress
 from functools import cache
 from threading import Thread
 from typing import Any, Literal
@@ -78,7 +78,7 @@ def answers(answering: Answering) -> APIRouter:
 
     @asynccontextmanager
     async def open_(_: object) -> AsyncIterator[None]:
-        Thread(target=_warm, args=(answering,), daemon=True).start()
+        Thread(target=_warmed, args=(answering,), daemon=True).start()
         yield
         answering.close()
 
@@ -146,6 +146,12 @@ def _choices() -> dict[str, list[dict[str, str]]]:
     from ..shown.fields import choices
 
     return choices(shipped_products())
+
+
+def _warmed(answering: Answering) -> None:
+    """Warm, or closed before it was: then nothing takes work any more."""
+    with suppress(RuntimeError):
+        _warm(answering)
 
 
 def _warm(answering: Answering) -> None:
