@@ -63,7 +63,13 @@ def file_beside(value: object, reading: ValidationInfo) -> FileBeside:
         return value
     if not isinstance(value, str):
         raise as_error(Mistake("", "", "A file is named in quotes.", 'Write its name and ending: "duluth.epw".'))
-    return FileBeside(value, (reading.context or {}).get("folder", Path()) / value)
+    folder = (reading.context or {}).get("folder", Path())
+    if folder is None:
+        wrong = "This brief stands alone, with no folder beside it in which a file could lie."
+        raise as_error(
+            Mistake("", value, wrong, "Answer it where the file lies: underpour answer BRIEF. Or leave this key out.")
+        )
+    return FileBeside(value, folder / value)
 
 
 def typed_measure(read: Callable[[str], Measure]) -> Callable[[object], Measure]:

@@ -60,8 +60,10 @@ def read(path: str | PathLike[str]) -> Reading:
     return reads(text, str(path))
 
 
-def reads(text: str, file: str = "") -> Reading:
+def reads(text: str, file: str = "", *, alone: bool = False) -> Reading:
     """The brief in a text; ``file`` is what mistakes call it, and its folder is where the paths in it start.
+
+    A text that stands ``alone`` has no folder: a file that it names is a mistake, and nothing is opened.
 
     Raises
     ------
@@ -73,7 +75,7 @@ def reads(text: str, file: str = "") -> Reading:
     except Mistake as mistake:
         raise Mistakes([mistake]) from None
     as_briefed = Version(AS_BRIEFED, root)
-    folder = FilePath(file).parent
+    folder = None if alone else FilePath(file).parent
     brief, found = _understood(as_briefed, folder)
     products, unread = _products(folder if file else None)
     told = {(as_briefed.origin(mistake.at), mistake.wrong) for mistake in found}
@@ -135,7 +137,7 @@ def _products(folder: FilePath | None) -> tuple[Products, list[Mistake]]:
         return shipped_products(), list(mistakes)
 
 
-def _understood(version: Version, folder: FilePath) -> tuple[Brief | None, list[Mistake]]:
+def _understood(version: Version, folder: FilePath | None) -> tuple[Brief | None, list[Mistake]]:
     """The brief in the data and what is wrong with it, what follows from another mistake left out."""
     from pydantic import ValidationError
 

@@ -47,7 +47,7 @@ def made(order: Order, file: Path) -> Iterator[dict[str, Any]]:
     from ...brief import reads
     from ...sections.buildable import buildable
 
-    reading = reads(order.brief)
+    reading = reads(order.brief, alone=True)
     buildable(reading)
     if order.kind == "guide":
         yield _step(0, 1, "setting")

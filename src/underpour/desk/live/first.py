@@ -40,7 +40,7 @@ class First:
         ``against`` names the version whose temperatures it is held against, "" where it is held against none.
         """
         try:
-            reading = reads(text)
+            reading = reads(text, alone=True)
             name, brief = _version(reading, version)
             told = self._moved(reading, name, self._sketch(reading, name, brief, last), last)
             if not against or against not in told.names or against == name:
@@ -100,7 +100,7 @@ class First:
             return None
         if (last.text, name) in self._kept:
             return self._kept[last.text, name]
-        reading = reads(last.text)
+        reading = reads(last.text, alone=True)
         return self._sketch(reading, *_version(reading, name), last)
 
 
