@@ -93,7 +93,7 @@ def _against_none(floor: Floor, bare: Floor, system: System) -> str:
         return f"Without foam the ground would bring {amount} {'less' if saved > 0.0 else 'more'} into the room."
     if floor.frozen:
         more = "more" if saved > 0.0 else "less"
-        return f"Without foam the ground would take {amount} {more} from the room, {FROZEN}"
+        return f"Without foam the ground would take {amount} {more} from this floor, {FROZEN}"
     if saved <= 0.0:
         return f"Without foam the floor would lose {amount} less: do not insulate here for the heat."
     share = f"{100.0 * saved / bare.loss.mean:.0f} %"

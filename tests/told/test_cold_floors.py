@@ -7,6 +7,8 @@ import pytest
 from underpour.answer import answer
 from underpour.brief import reads
 from underpour.dossier import Dossier
+from underpour.papers.content import content
+from underpour.papers.pictures import Pictures
 
 BRIEF = """
 [project]
@@ -45,6 +47,26 @@ def test_the_ground_below_ice_or_a_freezer_has_its_caution_and_its_designer(use:
     mould = told.as_briefed.find("moisture.surface-factor")
     assert (mould.verdict, "kept cold on purpose" in mould.words) == ("does not apply", True)
     assert "Designer of cold stores" in [c.who for c in told.as_briefed.confirmers]
+
+
+def test_a_metre_from_the_wall_of_a_freezer_nobody_is_said_to_stay() -> None:
+    for use, title in (
+        ("freezer", "Coldest floor a metre from the wall"),
+        ("warehouse", "Coldest floor where people stay"),
+    ):
+        assert (
+            dossier(use, "-2 C" if use == "freezer" else "12 C")
+            .as_briefed.find("heat.floor-coldest", distance=1.0)
+            .title
+            == title
+        )
+
+
+@pytest.mark.parametrize(("typed", "words"), [("", "bare, as warm as the air, assumed"), ('surface = "turf"', "turf")])
+def test_what_lies_on_the_ground_outside_is_asked_in_words(typed: str, words: str) -> None:
+    text = BRIEF.format(use="warehouse", inside="12 C").replace("[plan]", f"{typed}\n[plan]")
+    rows = {row["name"]: row["words"] for row in content(answer(reads(text)), Pictures(), "25 November 2026")["asked"]}
+    assert rows["On the ground outside"] == words
 
 
 def test_an_ordinary_room_is_told_nothing_of_ice() -> None:

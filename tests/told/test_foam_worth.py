@@ -113,7 +113,7 @@ def test_foam_below_a_rink_saves_no_heat_that_the_rink_wants() -> None:
     assert bare == "" and losses(told(COLD, '"8 C"', "rink"))[0] > 0.0
     for each in foamed:
         assert each.startswith("Without foam the ground would take ")
-        assert each.endswith(" more from the room, which wants no heat: foam lies here against frost in the ground.")
+        assert each.endswith(" more from this floor, which wants no heat: foam lies here against frost in the ground.")
     assert all(each.startswith("Foam saves ") for each in words(told(COLD, '"8 C"', "workshop"))[1:])
 
 

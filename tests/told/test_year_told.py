@@ -125,7 +125,7 @@ def test_a_freezer_takes_in_heat_that_it_does_not_want():
     net, harmful, _ = flows(said)
     assert net.value < 0.0 and harmful.value == approx(-net.value)
     assert "The ground heats this room in every month" in net.words
-    assert harmful.words.startswith("The room wants coolness all year, as floors of this use are kept frozen.")
+    assert harmful.words.startswith("This floor wants coolness all year: floors of this use are kept frozen.")
     assert "taken in" in said.find("heat.first-winters").title
 
 

@@ -302,7 +302,8 @@ def surface(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
         rests_on=rests_on,
         steps=swing_steps("θ_corner", corner, "°C", month, "-"),
     )
-    for distance, title in ((0.0, "Coldest place of the floor"), (OUTER_METRE, "Coldest floor where people stay")):
+    inner = "Coldest floor a metre from the wall" if resolved.use.cold_floor else "Coldest floor where people stay"
+    for distance, title in ((0.0, "Coldest place of the floor"), (OUTER_METRE, inner)):
         if distance and half < 1.5 * OUTER_METRE:
             continue
         told, place = _coldest(solved, x0 + distance)

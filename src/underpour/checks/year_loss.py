@@ -57,7 +57,7 @@ def _over_the_year(
     through = THROUGH[of]
     said = {
         "net": _net_words(resolved, year, of),
-        "harmful": f"{_wants(resolved, wants)} What goes the other way is counted here.",
+        "harmful": f"{_wants(resolved, wants)} What goes against that is counted here.",
         "useful": _useful_words(resolved, year, wants, hourly, float(useful.sum())),
     }
     for flow, each in (("net", hourly), ("harmful", harmful), ("useful", useful)):
@@ -150,7 +150,7 @@ def _net_words(resolved: Resolved, year: Year, of: str) -> str:
     comes_in = [n for n in MONTHS if months[n] < 0.0]
     amount = say.both(abs(total), "kWh", resolved.system)
     if not comes_in:
-        return f"{amount} leave through {through}, in every month."
+        return f"Heat leaves through {through} in every month."
     said = "in every month" if len(comes_in) == 12 else in_months(comes_in)
     whole = f"over the year {amount} more {'leave than come in' if total >= 0.0 else 'come in than leave'}."
     source = "from the ground" if of == "floor" else "through the wall"
@@ -160,10 +160,10 @@ def _net_words(resolved: Resolved, year: Year, of: str) -> str:
 
 
 def _wants(resolved: Resolved, wants: Sequence[int]) -> str:
-    """What the room wants in which months, said once beside what goes the other way."""
+    """What the room wants in which months, said once beside what goes against it."""
     room, cold = resolved.room, wants.count(HEAT)
     if resolved.use.cold_floor:
-        return "The room wants coolness all year, as floors of this use are kept frozen."
+        return "This floor wants coolness all year: floors of this use are kept frozen."
     if cold == 12:
         return "Outdoors is colder than the room in every month, so the room wants heat all year."
     if room.cooled:

@@ -24,6 +24,9 @@ ASKED = (
     ("What gets to the foam", "floor.touched-by"),
     ("Loads", "load"),
 )
+AS_TAKEN = {
+    "site.surface": "bare, as warm as the air"
+}  # what several assumed numbers mean; they stand with the assumed
 
 
 def _words(typed: Any) -> str:
@@ -69,7 +72,8 @@ def asked(dossier: Dossier, assumed: dict[str, str]) -> list[dict[str, Any]]:
     if outline := _outline(brief):
         rows.append({"name": "Outline", "words": outline, "moved": path_moved("plan.outline", dossier)})
     for name, path in ASKED:
-        taken = next((words for at, words in assumed.items() if at == path or at.startswith(f"{path}.")), "")
+        parts = [words for at, words in assumed.items() if at == path or at.startswith(f"{path}.")]
+        taken = AS_TAKEN.get(path, parts[0]) if parts else ""
         words = _typed(brief, path) or (f"{taken}, assumed" if taken else "")
         rows += [{"name": name, "words": words, "moved": path_moved(path, dossier)}] if words else []
     held = ", ".join(dossier.editions) or "no code edition in this brief"

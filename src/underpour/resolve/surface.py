@@ -17,9 +17,9 @@ IN_THE_SUN = (
     "ground or turf keeps it cooler, and snow on it is not counted."
 )
 AS_THE_AIR = "bare, as warm as the air"
-NOTHING_SAID = "nothing said of what lies on the ground outside: bare, as warm as the air"
-LESS_FROST = f"{NOTHING_SAID}, no snow on it; turf under its snow freezes half as much"
-MORE_SUMMER = f"{NOTHING_SAID}, no sun on it; paving in the sun is warmer in summer"
+NOTHING_SAID = "nothing said of what lies on the ground outside"
+LESS_FROST = f"{NOTHING_SAID}: {AS_THE_AIR}, no snow on it; turf under its snow freezes half as much"
+MORE_SUMMER = f"{NOTHING_SAID}: {AS_THE_AIR}, no sun on it; paving in the sun is warmer in summer"
 COLOUR_NOT_SAID = "nothing said of how dark the ground outside is; middle of light and dark"
 SKY_NOT_SAID = "nothing said of the sky; level ground below a clear one"
 SUN_TYPED = 'surface = { sun = ["155 W/m²"] }'
