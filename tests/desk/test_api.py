@@ -277,3 +277,12 @@ def test_every_word_of_the_pages_comes_from_one_file(desk, monkeypatch):
         )
         assert re.findall(r"[A-Za-z]{2,}", seen) == [], path
         assert "ж" in seen
+
+
+def test_the_demo_of_the_desk_is_the_demo_of_the_examples():
+    from pathlib import Path
+
+    from underpour.starters import demo_text
+
+    examples = Path(__file__).parents[2] / "examples"
+    assert demo_text() == (examples / "daylight-basement" / "brief.toml").read_text(encoding="utf-8")
