@@ -158,7 +158,7 @@ def _wrong_at(path: Path, text: str) -> bool:
 
     try:
         names = edge_names(Typed.of(tomllib.loads(text)))
-        reads(text)
+        reads(text, alone=True)
     except Mistakes as mistakes:
         told = [walked(mistake.at, names) for mistake in mistakes]
         return any(at[: len(path)] == path for at in told)
