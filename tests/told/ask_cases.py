@@ -46,7 +46,7 @@ outline = ["-300 0", "0 0", "0 1500", "-300 1500"]
 material = "timber-frame"
 """,
 }
-UNITS = {"deg": ("deg", 1.0), "J/(m³·K)": ("MJ/(m³·K)", 1e-6), "degC": ("C", 1.0), "m": ("mm", 1e3)}
+UNITS = {"1": ("", 1.0), "deg": ("deg", 1.0), "J/(m³·K)": ("MJ/(m³·K)", 1e-6), "degC": ("C", 1.0), "m": ("mm", 1e3)}
 
 
 def bare(use: str = "dwelling", *kinds: str) -> str:
@@ -155,6 +155,6 @@ def exactly(path: str, values: dict[str, tuple[float, str]]) -> str:
             return f'{path.rpartition(".")[2]} = "{value:.10g} {unit}"'
         value, unit = values[f"{path.rpartition('.')[0]}.{found[1]}"]
         name, times = UNITS.get(unit, (unit, 1.0))
-        return f"{value * times:.10g} {name}"
+        return f"{value * times:.10g} {name}".rstrip()
 
     return re.sub(r"<([a-z-]+)>", typed, wordings()[pattern(path)].write)
