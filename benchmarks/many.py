@@ -106,7 +106,7 @@ def table(tiny: bool) -> Race:
             peer_off, times=share, goal=75.0, absent="" if mesher.here() else mesher.NOT_HERE),
         Way("scikit-fem, graded P2", f"50 mm growing by 0.5, SuperLU symmetric; {each}", by_triangles, peer_off,
             times=share),
-        Way("our whole solve for each", f"two grids, its estimate below 0.1 %; {each}", wholly, peer_off, times=share),
+        Way("our whole solve for each", f"its estimate below 0.1 %; {each}", wholly, peer_off, times=share),
     )  # fmt: skip
     return Race(
         THEME,

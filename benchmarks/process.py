@@ -116,8 +116,8 @@ def races(tiny: bool = False, before: Path | None = None) -> list[Race]:
 
 
 def before_name(before: Path | None) -> str:
-    """The commit of an earlier source, where it is known."""
+    """The commit of an earlier source where git knows it, else the folder that it stands in."""
     told = subprocess.run(
         ["git", "-C", str(before), "log", "-1", "--format=%h of %cs"], capture_output=True, text=True, check=False
     )
-    return told.stdout.strip() or "an earlier version"
+    return told.stdout.strip() or (before.parent.name if before else "")

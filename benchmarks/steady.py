@@ -50,7 +50,7 @@ def race(name: str, case: posed.Case, allowed: float, goals: tuple[float, float]
         THEME,
         f"steady-{name}-{allowed:g}",
         f"Mean of the year, {case.name}, {100 * allowed:g} %",
-        Way("here", "solve, two grids, its estimate below what is allowed", ours, off),
+        Way("here", "whole solve, its estimate below what is allowed", ours, off),
         peers,
         allowed,
         note={

@@ -13,7 +13,7 @@ PARTS = {
     "lines.py": "laying the grid",
     "assemble.py": "setting up equations",
     "elements.py": "setting up equations",
-    "condensed.py": "setting up equations",
+    "condensed.py": "insides of cells condensed",
     "solve.py": "setting up equations",
 }
 FACTORISING, SOLVING, SPARSE, REST = "factorising", "solving with factors", "sparse matrices put together", "the rest"

@@ -69,7 +69,9 @@ def summary(found: dict[str, Any]) -> Iterator[str]:
     )
     if missed:
         yield ""
-        yield "Missed: " + "; ".join(missed) + "."
+        yield "Missed:"
+        yield ""
+        yield from (f"- {each}" for each in missed)
 
 
 def judged(rows: list[dict[str, Any]]) -> tuple[list[str], list[str]]:
@@ -140,11 +142,16 @@ def machine(found: dict[str, Any]) -> Iterator[str]:
         f"{told['triad_gbytes']:.0f} GB/s in a stream of three arrays that no cache holds; a dense solve of "
         f"{told['dense_unknowns']} unknowns takes {told['dense_solve']:.3f} s. Factorising "
         f"{factor['unknowns']:,} unknowns of the peer's grid is {factor['mflop']:.1f} Mflop and takes "
-        f"{time(factor['seconds'])}: {factor['gflops']:.2f} GFLOP/s, {100 * factor['share']:.1f} % of the dense "
-        f"rate. At that rate it would take {time(factor['least_seconds'])}: in two dimensions arithmetic is no limit, what is done around it is."
+        f"{time(factor['seconds'])}: {factor['gflops']:.2f} GFLOP/s, {100 * factor['share']:.1f} % of the dense rate. "
+        f"At that rate it would take {time(factor['least_seconds'])}: in two dimensions arithmetic is no limit, "
+        "what is done around it is."
     )
     yield ""
-    yield "Where the time of one mean with its estimate at 0.1 % goes, as seen by Python's own profile:"
+    yield (
+        "Where the time of one mean with its estimate at 0.1 % goes, as seen by Python's own profile, which makes "
+        "what is done in Python itself look slower than it is; what was tried and what did not help stands in "
+        "[speed.md](speed.md):"
+    )
     yield ""
     names = list(found["where"])
     yield "| part | " + " | ".join(names) + " |"
