@@ -22,7 +22,9 @@ SMALLEST = 0.2, 0.1, 0.05, 0.02, 0.01, 0.005, 0.002, 0.001  # m
 GRADED = 0.7, 0.5, 0.35, 0.25  # growth of rectangles
 MESHED = 0.5, 0.4, 0.3, 0.2  # growth of a mesher's triangles for each metre from a corner
 MARKED = tuple(product(((0.3, 0.7), (0.2, 0.5), (0.1, 0.5)), (0.5, 0.3, 0.15)))
-STEPS = 9
+STEPS = 16  # at most
+NEAREST = 2e-5  # share: nearer than that the references themselves are not sure
+NEAR = ", as near as ours"
 
 
 def races(tiny: bool = False) -> list[Race]:
@@ -44,14 +46,20 @@ def race(name: str, case: posed.Case, allowed: float, goals: tuple[float, float]
         return case.solved(allowed).flow(posed.of_the_room).mean
 
     estimate = case.solved(allowed).flow(posed.of_the_room)
-    peers = (adaptive(case, off, allowed, goals[0], tiny), meshed(case, off, allowed, goals[1], tiny),
-             *graded(case, off, allowed, tiny))  # fmt: skip
+    peers = [
+        adaptive(case, off, allowed, goals[0], tiny),
+        meshed(case, off, allowed, goals[1], tiny),
+        *graded(case, off, allowed, tiny),
+    ]
+    if allowed == 1e-3 and not tiny:  # ours is far nearer than it must be: the same peers at what it is really off by
+        as_near = max(abs(off(estimate.mean)), NEAREST)
+        peers += [adaptive(case, off, as_near, None, tiny, NEAR), meshed(case, off, as_near, None, tiny, NEAR)]
     return Race(
         THEME,
         f"steady-{name}-{allowed:g}",
         f"Mean of the year, {case.name}, {100 * allowed:g} %",
         Way("here", "whole solve, its estimate below what is allowed", ours, off),
-        peers,
+        tuple(peers),
         allowed,
         note={
             "reference": {"value": wanted, "within": fine.within, "unit": "W/m"},
@@ -64,11 +72,11 @@ Off = Callable[[float], float]
 Tried = Iterator[tuple[Any, int, float]]
 
 
-def adaptive(case: posed.Case, off: Off, allowed: float, goal: float, tiny: bool) -> Way:
+def adaptive(case: posed.Case, off: Off, allowed: float, goal: float | None, tiny: bool, near: str = "") -> Way:
     """From each first grid and with each share as many steps as it takes."""
 
     def tried() -> Tried:
-        for (smallest, growth), share in MARKED[:1] if tiny else MARKED:
+        for (smallest, growth), share in MARKED[:1] if tiny else MARKED[1::3] if near else MARKED:
             unknowns = 0
             steps = triangles.refined(case, Marked(smallest, growth, share, STEPS), triangles.symmetric)
             for step, (system, found) in enumerate(steps):
@@ -84,13 +92,13 @@ def adaptive(case: posed.Case, off: Off, allowed: float, goal: float, tiny: bool
         f"adaptive_theta {how.share:g}, {how.steps} times; SuperLU symmetric"
     )
     work = partial(triangles.adaptive, case, how, triangles.symmetric)
-    return Way("scikit-fem, adaptive P2", settings, work, off, goal=goal)
+    return Way(f"scikit-fem, adaptive P2{near}", settings, work, off, goal=goal)
 
 
-def meshed(case: posed.Case, off: Off, allowed: float, goal: float, tiny: bool) -> Way:
+def meshed(case: posed.Case, off: Off, allowed: float, goal: float | None, tiny: bool, near: str = "") -> Way:
     """The mesher has the outlines parted beforehand, which is not counted."""
     if not mesher.here():
-        return Way("gmsh and scikit-fem, P2", "", lambda: None, goal=goal, absent=mesher.NOT_HERE)
+        return Way(f"gmsh and scikit-fem, P2{near}", "", lambda: None, goal=goal, absent=mesher.NOT_HERE)
     made = mesher.drawn(case)
     how = cheapest(finer_and_finer(case, made, MESHED, off, allowed, tiny), allowed)
     settings = (
@@ -101,7 +109,7 @@ def meshed(case: posed.Case, off: Off, allowed: float, goal: float, tiny: bool) 
     def work() -> float:
         return triangles.on_a_grid(case, made(*how), triangles.symmetric)
 
-    return Way("gmsh and scikit-fem, P2", settings, work, off, goal=goal)
+    return Way(f"gmsh and scikit-fem, P2{near}", settings, work, off, goal=goal)
 
 
 def graded(case: posed.Case, off: Off, allowed: float, tiny: bool) -> list[Way]:
