@@ -35,8 +35,8 @@ turn by turn; a time is the median of the turns and a ratio is of two medians, s
 else slows all of them alike. All ways are held to the same allowed distance from a reference on a much finer grid, and
 each row says how far off it is. The peers are favoured: they are told the right answer and take the cheapest of their
 settings that come near enough, where ours does not know it and its time holds the estimate that is printed with every
-answer. A goal is how many times as long as ours a peer shall take; what misses it is said. Where ours is far nearer than it
-must be, the peers are also asked to come `as near as ours`.
+answer. A goal is how many times as long as ours a peer shall take; what misses it is said. Where ours is far nearer
+than it must be, the peers are also asked to come as near as ours.
 
 This page is made from [benchmarks.json](benchmarks.json) by `docs/making/benchmarks_page.py`. MB is what is needed at
 the most while it works, over what stood in memory before; of a whole process, everything it holds.
