@@ -26,7 +26,8 @@ TWO = Varied((families.THICKNESS,), (Conducting(Parameter("foam", 0.025, 0.045),
 ALLOWED = 1e-3  # of each heat of the table
 TRUSTED = 1e-2  # of each heat of a family: its bound
 SAMPLE = 5  # of the table's cases that peers do
-GRADED, MESHED = (0.05, 0.5), (0.05, 0.5)  # peers' grids: m at a line or corner, growth
+GRADED, MESHED = (0.02, 0.5), (0.05, 0.4)  # peers' grids: m at a line or corner, growth
+NARROWED = 0.3  # first cells of the table's family: its grid is then within what is allowed
 FAMILIES = (  # name, what varies, cases a second to reach, cases drawn, first cells narrowed
     ("six", families.SIX, 100_000.0, 30_000, 0.5),
     ("seven", families.SEVEN, 12_000.0, 6_000, 1.0),
@@ -77,7 +78,14 @@ def table(tiny: bool) -> Race:
 
     def made() -> tuple[Reduced, Array, Array]:
         family = reduced(
-            families.stem_wall, TWO, families.FILMS, wanted=1e-4, narrowed=0.5, trained=60, looked_at=300, on_finer=1
+            families.stem_wall,
+            TWO,
+            families.FILMS,
+            wanted=1e-4,
+            narrowed=NARROWED,
+            trained=60,
+            looked_at=300,
+            on_finer=1,
         )
         told = family.told(TABLE)
         return family, told.couplings[:, 0, 0], family.within(told)[:, 0, 0]
@@ -102,9 +110,9 @@ def table(tiny: bool) -> Race:
     family, told, within = made()
     each = f"{len(sample)} of the 200 timed"
     peers = (
-        Way("gmsh and scikit-fem, P2", f"gmsh {mesher.version()}, 50 mm at corners growing by 0.5; {each}", by_mesher,
+        Way("gmsh and scikit-fem, P2", f"gmsh {mesher.version()}, 50 mm at corners growing by 0.4; {each}", by_mesher,
             peer_off, times=share, goal=75.0, absent="" if mesher.here() else mesher.NOT_HERE),
-        Way("scikit-fem, graded P2", f"50 mm growing by 0.5, SuperLU symmetric; {each}", by_triangles, peer_off,
+        Way("scikit-fem, graded P2", f"20 mm growing by 0.5, SuperLU symmetric; {each}", by_triangles, peer_off,
             times=share),
         Way("our whole solve for each", f"its estimate below 0.1 %; {each}", wholly, peer_off, times=share),
     )  # fmt: skip
@@ -167,7 +175,7 @@ def of_family(name: str, varied: Varied, rate: float, count: int, narrowed: floa
         def peer_off(found: Array) -> float:
             return float(np.abs(found / exact - 1.0).max())
 
-        settings = "50 mm growing by 0.5, SuperLU symmetric; 3 timed"
+        settings = "20 mm growing by 0.5, SuperLU symmetric; 3 timed"
         peers.append(Way("scikit-fem, graded P2", settings, by_triangles, peer_off, times=share))
     words = f"{name} parameters"
     return [

@@ -16,10 +16,10 @@ THEMES = {
 
 
 def lines(found: dict[str, Any]) -> Iterator[str]:
-    head = f"{'':58} {'ms':>10} {'ratio':>8} {'goal':>7} {'':8} {'off':>9} {'MB':>7}"
+    head = f"{'':62} {'ms':>10} {'ratio':>8} {'goal':>7} {'':8} {'off':>9} {'MB':>7}"
     for theme, rows in by_theme(found).items():
         yield ""
-        yield f"{THEMES[theme]:58}{head[58:]}"
+        yield f"{THEMES[theme]:62}{head[62:]}"
         for row in rows:
             yield from of_row(row)
     yield ""
@@ -44,7 +44,7 @@ def of_row(row: dict[str, Any]) -> Iterator[str]:
     for peer in row["peers"]:
         name = f"    {peer['name']}"
         if peer.get("absent"):
-            yield f"{name:58} {peer['absent']}"
+            yield f"{name:62} {peer['absent']}"
             continue
         wanted = "" if peer["goal"] is None else f"{peer['goal']:g}x"
         said = "" if peer["reached"] is None else reached(peer["reached"])
@@ -57,7 +57,7 @@ def reached(is_reached: bool) -> str:
 
 def cells(name: str, seconds: float, ratio: str, goal: str, said: str, off: float | None, mega: float) -> str:
     away = "" if off is None else f"{100 * off:.2g} %"
-    return f"{name:58} {1000 * seconds:10.4g} {ratio:>8} {goal:>7} {said:8} {away:>9} {mega:7.1f}"
+    return f"{name:62} {1000 * seconds:10.4g} {ratio:>8} {goal:>7} {said:8} {away:>9} {mega:7.1f}"
 
 
 def where(shares: dict[str, float]) -> str:

@@ -106,7 +106,7 @@ def table(rows: list[dict[str, Any]]) -> Iterator[str]:
             goal, said = f"{here['rate_goal']:,.0f} a second", word(here["rate"] >= here["rate_goal"])
         took = time(here["median"]) + (f", {here['rate']:,.0f} a second" if here["rate"] else "")
         title = row["title"] + noted(row)
-        yield f"| **{title}** | {took} | 1 | {goal} | {said} | {off(here['off'])} | {mega(here['memory'])} |"
+        yield f"| **{title}** | {took} | 1 | {goal} | {said} | {away(here, row)} | {mega(here['memory'])} |"
         for peer in row["peers"]:
             if peer.get("absent"):
                 yield f"| {peer['name']} | {peer['absent']} | | {times(peer['goal'])} | | | |"
@@ -114,7 +114,7 @@ def table(rows: list[dict[str, Any]]) -> Iterator[str]:
             said = "" if peer["reached"] is None else word(peer["reached"])
             yield (
                 f"| {peer['name']} | {time(peer['median'])} | {ratio(peer['ratio'])} | {times(peer['goal'])} | "
-                f"{said} | {off(peer['off'])} | {mega(peer['memory'])} |"
+                f"{said} | {away(peer, row)} | {mega(peer['memory'])} |"
             )
 
 
@@ -195,6 +195,13 @@ def times(goal: float | None) -> str:
 
 def off(share: float | None) -> str:
     return "" if share is None else f"{abs(100 * share):.2g} %" if abs(share) >= 1e-9 else "0 %"
+
+
+def away(way: dict[str, Any], row: dict[str, Any]) -> str:
+    """How far off, with a word where that is more than the row allows."""
+    if way["off"] is None or row["allowed"] is None or abs(way["off"]) <= row["allowed"]:
+        return off(way["off"])
+    return f"{off(way['off'])}, more than allowed"
 
 
 def mega(value: float) -> str:
