@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import gc
 import os
+import signal
 import sys
 import time
 import tracemalloc
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field
+from math import isnan
 from pathlib import Path
 from statistics import median
 from typing import Any
@@ -16,6 +18,7 @@ from typing import Any
 SHORT = 0.04  # s: what takes less is done several times a turn
 MOST_AGAIN = 20
 MEGA = 1e6
+LONGEST = 300  # s that a child may take
 
 
 @dataclass(frozen=True)
@@ -66,7 +69,7 @@ def raced(race: Race, turns: int | None = None) -> dict[str, Any]:
             "seconds": [each * way.times for each in turn],
             "median": median(turn) * way.times,
             "off": None if way.off is None else float(way.off(answer)),
-            "memory": mega,
+            "memory": None if isnan(mega) else mega,
         }
         for way, answer, turn, mega in zip(ways, answers, taken, memory, strict=True)
     ]
@@ -140,6 +143,7 @@ def peak(work: Callable[[], Any]) -> float:
     sys.stdout.flush()
     child = os.fork()
     if child == 0:
+        signal.alarm(LONGEST)  # a library with threads of its own may wait for one that no child gets
         said = "nan"
         try:
             said = str(_grown(work))
@@ -150,7 +154,7 @@ def peak(work: Callable[[], Any]) -> float:
     with os.fdopen(ear) as told:
         said = told.read()
     os.waitpid(child, 0)
-    return float(said)
+    return float(said or "nan")
 
 
 def _grown(work: Callable[[], Any]) -> float:

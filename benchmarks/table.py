@@ -55,9 +55,10 @@ def reached(is_reached: bool) -> str:
     return "reached" if is_reached else "missed"
 
 
-def cells(name: str, seconds: float, ratio: str, goal: str, said: str, off: float | None, mega: float) -> str:
+def cells(name: str, seconds: float, ratio: str, goal: str, said: str, off: float | None, mega: float | None) -> str:
     away = "" if off is None else f"{100 * off:.2g} %"
-    return f"{name:62} {1000 * seconds:10.4g} {ratio:>8} {goal:>7} {said:8} {away:>9} {mega:7.1f}"
+    held = "" if mega is None else f"{mega:.1f}"
+    return f"{name:62} {1000 * seconds:10.4g} {ratio:>8} {goal:>7} {said:8} {away:>9} {held:>7}"
 
 
 def where(shares: dict[str, float]) -> str:

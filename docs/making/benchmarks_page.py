@@ -6,7 +6,7 @@ python3 dev.py bench -o docs/benchmarks.json
 
 import json
 from collections.abc import Iterator
-from math import isnan, log10
+from math import log10
 from pathlib import Path
 from typing import Any
 
@@ -204,8 +204,8 @@ def away(way: dict[str, Any], row: dict[str, Any]) -> str:
     return f"{off(way['off'])}, more than allowed"
 
 
-def mega(value: float) -> str:
-    return "" if isnan(value) else f"{value:.0f}" if value >= 10 else f"{value:.1f}"
+def mega(value: float | None) -> str:
+    return "" if value is None else f"{value:.0f}" if value >= 10 else f"{value:.1f}"
 
 
 WIDE, LEFT, RIGHT, ROW = 170.0, 82.0, 150.0, 6.2  # mm

@@ -6,6 +6,7 @@ import json
 import os
 import subprocess
 import sys
+import time
 from itertools import pairwise
 from pathlib import Path
 
@@ -135,6 +136,12 @@ def test_peak_memory_is_what_is_asked_for_though_it_is_given_back():
     less, more = (race.peak(lambda n=n: np.ones(n).sum()) for n in (1_000_000, 5_000_000))
     assert more - less == pytest.approx(32.0, abs=1.0)
     assert less < 12.0
+
+
+@pytest.mark.skipif(not Path("/proc/self/clear_refs").exists(), reason="no child looks there")
+def test_memory_of_a_child_that_waits_for_ever_is_not_told(monkeypatch):
+    monkeypatch.setattr(race, "LONGEST", 1)
+    assert np.isnan(race.peak(lambda: time.sleep(600)))
 
 
 def test_work_of_a_factorisation_is_counted_from_its_factors():
