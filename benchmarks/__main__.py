@@ -34,6 +34,7 @@ THEMES = {"steady": steady, "year": year, "gradient": gradient, "many": many, "p
 
 def found(themes: Sequence[str], tiny: bool, before: Path | None) -> dict[str, Any]:
     """Everything timed, as it is written down."""
+    limits = machine.measured(tiny)  # first: papers bring a typesetter with threads of its own
     rows = []
     for theme in themes:
         print(f"{table.THEMES[theme]} ...", file=sys.stderr, flush=True)
@@ -45,7 +46,7 @@ def found(themes: Sequence[str], tiny: bool, before: Path | None) -> dict[str, A
         "format": "benchmarks/1",
         "made": datetime.now(UTC).date().isoformat(),
         "tiny": tiny,
-        "machine": machine.measured(tiny),
+        "machine": limits | {"load": machine.load()},
         "where": {case().name: where.shares(case().still) for case in CASES.values()},
         "rows": rows,
     }

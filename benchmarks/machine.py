@@ -57,7 +57,7 @@ def measured(tiny: bool = False) -> dict[str, Any]:
         "python": platform.python_version(),
         "versions": versions(),
         "threads": threads(),
-        "load": list(os.getloadavg()) if hasattr(os, "getloadavg") else None,
+        "cores": os.cpu_count(),
         "dense_gflops": dense / 1e9,
         "dense_solve": solved,
         "dense_unknowns": size,
@@ -71,6 +71,11 @@ def measured(tiny: bool = False) -> dict[str, Any]:
             "least_seconds": work / dense,
         },
     }
+
+
+def load() -> list[float] | None:
+    """How many processes wanted a core: in the last minute, five and fifteen."""
+    return list(os.getloadavg()) if hasattr(os, "getloadavg") else None
 
 
 def processor() -> str:

@@ -108,7 +108,7 @@ def of_one(name: str, case: posed.Case, tiny: bool) -> list[Race]:
 
 
 def peers_grid(case: posed.Case, wanted: complex, tiny: bool) -> triangles.System:
-    """The grid of fewest unknowns on which the peer's own harmonic is within half of what is allowed."""
+    """The grid of fewest unknowns on which the peer's own harmonic is within what is allowed."""
 
     def tried():  # type: ignore[no-untyped-def]
         for how in GRADED[4:5] if tiny else GRADED:
@@ -117,7 +117,7 @@ def peers_grid(case: posed.Case, wanted: complex, tiny: bool) -> triangles.Syste
             swing = triangles.factored(matrix)(system.outdoors * case.climates["outdoors"].swing)
             yield system, system.basis.N, abs(system.heat(swing, 0.0) / wanted - 1.0)
 
-    return cheapest(tried(), ALLOWED / 2)
+    return cheapest(tried(), ALLOWED)
 
 
 Rules = list[tuple[str, steps.Stepping]]
