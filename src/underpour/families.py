@@ -179,7 +179,7 @@ class EdgeFamily:
         swing = branch.year.field(branch.year.told(ordered[None]), 0) @ swings
         family = branch.steady.family
         x, y = family.lines(ordered)
-        none = np.empty(0)
+        none = np.zeros(len(family.equations.faces.length))  # flows are told by their own bound, not by this field
         one = Solution(replace(family.equations, x=x, y=y), mean, swing, none, none.astype(complex), none)
         return Solved(one, one, self.climates)
 

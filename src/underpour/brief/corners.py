@@ -104,8 +104,8 @@ def read_bent_corner(typed: object, unit: str) -> TypedCorner:
 def both_words(typed: str) -> list[str]:
     """The words of x and of y; more or fewer where they are no corner.
 
-    >>> both_words("40 28.5"), both_words("12' 6\\", 28'")
-    (['40', '28.5'], ["12' 6\"", "28'"])
+    >>> both_words("40 28.5"), both_words("12 ft 6 in, 28 ft")
+    (['40', '28.5'], ['12 ft 6 in', '28 ft'])
     """
     words = typed.strip()
     return re.split(r",\s+", words) if re.search(r",\s", words) else words.split()
