@@ -53,7 +53,6 @@ For example:
   underpour compare examples/daylight-basement/brief.toml -o lesson.html
   underpour compare examples/daylight-basement/brief.toml -o lanes.svg --lanes
   underpour compare examples/daylight-basement/brief.toml -o year.svg --year
-  underpour compare examples/cool-garage-by-hours/brief.toml -o h.svg --hour peak
 
 It ends with 0 when nothing falls short in the brief as briefed, and 1 when
 something does. Alternatives never change that.
