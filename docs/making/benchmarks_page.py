@@ -31,12 +31,13 @@ HEAD = """\
 ![How many times as long as ours each peer takes, and the goal](pictures/benchmarks.svg)
 
 `python3 dev.py bench` times everything on this page on your machine. One process, one thread, our way and the peers'
-turn by turn; a time is the median of the turns and a ratio is of two medians, so a machine that is busy with something
-else slows all of them alike. All ways are held to the same allowed distance from a reference on a much finer grid, and
-each row says how far off it is. The peers are favoured: they are told the right answer and take the cheapest of their
-settings that come near enough, where ours does not know it and its time holds the estimate that is printed with every
-answer. A goal is how many times as long as ours a peer shall take; what misses it is said. Where ours is far nearer
-than it must be, the peers are also asked to come as near as ours.
+turn by turn; a time is the median of the turns and a ratio is of two medians, so a machine that is busy with
+something else slows all of them about alike: between two takings at loads of 4 and 8 ratios moved by a fifth, some by
+two fifths. All ways are held to the same allowed distance from a reference on a much finer grid, and each row says
+how far off it is. The peers are favoured: they are told the right answer and take the cheapest of their settings that
+come near enough, where ours does not know it and its time holds the estimate that is printed with every answer. A
+goal is how many times as long as ours a peer shall take; what misses it is said. Where ours is far nearer than it
+must be, the peers are also asked to come as near as ours.
 
 This page is made from [benchmarks.json](benchmarks.json) by `docs/making/benchmarks_page.py`. MB is what is needed at
 the most while it works, over what stood in memory before; of a whole process, everything it holds.
@@ -47,6 +48,10 @@ WHY = {
     "is laid for an estimate that holds and for temperatures at corners; a peer that is told the answer "
     "stops at once. The rows as near as ours show the same work at the same distance. Half of our time is "
     "factorising two degrees; a coarser first grid where only heat is asked for would be the next gain.",
+    "harmonic": "The year's harmonic: the smaller the grid that is near enough, the cheaper an hour's step is; at the "
+    "demo's edge a peer that is told the answer needs few unknowns, ours is the tool's own first grid and "
+    "nearer than it must be.",
+    "hours": "A year by the hour: the same holds; ours goes through all frequencies of the year for every mode.",
     "six": "Six harmonics: a complex factorisation takes 1.5 to 2 times a real one, and nothing of it is kept "
     "from one pace to the next but the order of elimination.",
     "gradient": "Slopes: half of their time is the adjoint field, solved and mended once for rounding, half the sums "
@@ -56,7 +61,7 @@ WHY = {
     "less than a millisecond.",
     "set-up": "Making a family: residuals of the growing span are two fifths, bounds of the cases drawn a quarter, "
     "cutting factors down a seventh; whole solves are a twentieth. It is held to seconds.",
-    "answer": "Whole processes are held to seconds; about half of an answer is loading the libraries.",
+    "answer": "Whole processes are held to seconds; two fifths of an answer is loading the libraries.",
     "compare": "The same holds for the process that draws the picture.",
     "bad-brief": "A brief that cannot be used: held to seconds; loading pydantic is two fifths of it.",
     "submittal": "The submittal: held to seconds.",
@@ -87,7 +92,9 @@ def page(found: dict[str, Any]) -> str:
 def summary(found: dict[str, Any]) -> Iterator[str]:
     reached, missed = judged(found["rows"])
     load = found["machine"]["load"]
-    busy = f", load {load[0]:.1f} at the end: what is held to seconds is slowed by that, ratios hardly" if load else ""
+    busy = (
+        f", load {load[0]:.1f} at the end: what is held to seconds is slowed by that, ratios move less" if load else ""
+    )
     yield f"Of {len(reached) + len(missed)} goals {len(reached)} are reached. Made on {found['made']}{busy}."
     if missed:
         yield ""
