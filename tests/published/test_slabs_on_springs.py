@@ -116,7 +116,7 @@ def three_wheels(given, n):
 
 def stationary(given, n):
     stress = given["flexural_strength_psi"][n] / given["safety_factor"]
-    return {"w_psf": 144.0 * spread.stationary(stress, given["k_pci"], given["h_in"], given["E_psi"])}
+    return {"w_psf": 144.0 * beams.stationary(stress, given["k_pci"], given["h_in"], given["E_psi"])}
 
 
 def line_of_a_wall(given, n, thickness="t_e_in", moment: Callable = lambda beta: beams.moment(1.0, beta, 0.0)):
@@ -149,7 +149,7 @@ def of_concrete(given, n):
 
 
 def broken(given, n):
-    found = spread.ultimate(given["Mp_kNm_m"], given["Mn_kNm_m"], given["a_over_l"])
+    found = concrete.ultimate(given["Mp_kNm_m"], given["Mn_kNm_m"], given["a_over_l"])
     return dict(zip(("P_internal_kN", "P_edge_kN", "P_corner_kN"), found, strict=True))
 
 

@@ -133,7 +133,7 @@ def curled(plate: Plate, curvature: float) -> NDArray[np.float64]:
     slab, nu = plate.slab, plate.slab.poisson
     for places in plate.places:
         bent = places.bent(plate.cells)
-        stiffness = plate_stiffness(slab.modulus, plate.thickness_at(places.x, places.y), nu)
+        stiffness = plate_stiffness(slab.modulus, slab.thickness_at(places.x, places.y), nu)
         pull = -stiffness * (1.0 + nu) * curvature * places.weight
         values = np.einsum("cq,cqi->ci", pull, bent) * places.scale
         found += np.bincount(places.points.ravel(), values.ravel(), plate.unknowns)

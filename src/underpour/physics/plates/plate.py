@@ -13,16 +13,17 @@ from functools import cached_property
 import numpy as np
 import scipy.sparse as sp
 from numpy.typing import NDArray
-from scipy.sparse.linalg import SuperLU, splu
+from scipy.sparse.linalg import SuperLU
 
+from ..bearing import GRAVITY
+from ..conduction.solve import factor
 from .cells import Cells, cells_of
 from .hermite import gauss, products, shapes, sizes
-from .slab import Region, Slab, inside
+from .slab import Slab
 from .springs import plate_stiffness
 
 OUTSIDE = 1e-7  # share of the plate's stiffness in the part of a cut cell that is no slab: keeps the factor sound
 MOST_TURNS = 40  # of finding out where the slab has lifted
-SYMMETRIC = {"SymmetricMode": True, "Equil": False}
 
 
 class StillLifting(ArithmeticError):
@@ -136,29 +137,21 @@ class Plate:
                 return found, turn
             borne = now
             matrix = self.bending + springs(self.places, self.strength, self.unknowns, borne)
-            found = np.asarray(_factored(matrix).solve(load))
+            found = np.asarray(factor(matrix).solve(load))
         raise StillLifting
 
     @cached_property
     def strength(self) -> tuple[NDArray[np.float64], ...]:
         """k times area at the places. [N/m]"""
-        return tuple(places.weight * _foundation(self.slab, places.x, places.y) for places in self.places)
+        return tuple(places.weight * self.slab.foundation_at(places.x, places.y) for places in self.places)
 
     def weight(self, density: float) -> NDArray[np.float64]:
         """The slab's own weight as loads on the unknowns. [kg/m³] -> [N]"""
         loads = np.zeros(self.unknowns)
         for places in self.places:
-            thickness = _thickness(self.slab, places.x, places.y)
-            loads += places.load(places.weight * thickness * density * 9.80665, self.unknowns)
+            thickness = self.slab.thickness_at(places.x, places.y)
+            loads += places.load(places.weight * thickness * density * GRAVITY, self.unknowns)
         return loads
-
-    def thickness_at(self, x: NDArray[np.float64], y: NDArray[np.float64]) -> NDArray[np.float64]:
-        """The slab's thickness at places of any shape. [m]"""
-        return _valued(self.slab.thickness, self.slab.thickened, x, y)
-
-    def foundation_at(self, x: NDArray[np.float64], y: NDArray[np.float64]) -> NDArray[np.float64]:
-        """k of what lies below at places of any shape. [N/m³]"""
-        return _valued(self.slab.foundation, self.slab.otherwise_borne, x, y)
 
     def answered(self, found: NDArray[np.float64], x: NDArray[np.float64], y: NDArray[np.float64]) -> Answered:
         """What the slab does at places (n,) in it. [m]"""
@@ -177,12 +170,12 @@ class Plate:
 
         settlement = worked(0, 0)
         bent_x, bent_y, twist = worked(2, 0), worked(0, 2), worked(1, 1)
-        thickness = _thickness(self.slab, x, y)
+        thickness = self.slab.thickness_at(x, y)
         stiffness = plate_stiffness(self.slab.modulus, thickness, self.slab.poisson)
         nu = self.slab.poisson
         return Answered(
             settlement=settlement,
-            pressure=np.maximum(_foundation(self.slab, x, y) * settlement, 0.0),
+            pressure=np.maximum(self.slab.foundation_at(x, y) * settlement, 0.0),
             moment_x=-stiffness * (bent_x + nu * bent_y),
             moment_y=-stiffness * (bent_y + nu * bent_x),
             moment_xy=-stiffness * (1.0 - nu) * twist,
@@ -234,9 +227,9 @@ def plate(slab: Slab, x: NDArray[np.float64], y: NDArray[np.float64]) -> Plate:
     places = _places(slab, cells, unit, columns, rows, number)
     bending = _bending(slab, cells, unit, columns, rows, number, unknowns)
     bending = bending + _joined(slab, cells, unit, columns, rows, number, unknowns)
-    strength = tuple(each.weight * _foundation(slab, each.x, each.y) for each in places)
-    factor = _factored(bending + springs(places, strength, unknowns))
-    return Plate(slab, cells, unit, columns, rows, number, unknowns, places, bending, factor)
+    strength = tuple(each.weight * slab.foundation_at(each.x, each.y) for each in places)
+    made = factor(bending + springs(places, strength, unknowns))
+    return Plate(slab, cells, unit, columns, rows, number, unknowns, places, bending, made)
 
 
 def springs(
@@ -311,10 +304,6 @@ def _summed(parts: Sequence[tuple[NDArray, NDArray]], unknowns: int) -> sp.csc_a
     return sp.coo_array((np.concatenate(values), at), (unknowns, unknowns)).tocsc()
 
 
-def _factored(matrix: sp.csc_array) -> SuperLU:
-    return splu(matrix, permc_spec="MMD_AT_PLUS_A", diag_pivot_thresh=0.0, options=SYMMETRIC)
-
-
 def _doubled(slab: Slab, axis: str, lines: NDArray) -> NDArray[np.int64]:
     """For each line the line of nodes that cells before and after it see: two different ones at a joint."""
     joints = [int(np.argmin(np.abs(lines - joint.at))) for joint in slab.joints if joint.across == axis]
@@ -361,7 +350,7 @@ def _bending(slab: Slab, cells: Cells, unit: float, columns, rows, number, unkno
     nu = slab.poisson
     ix, iy = np.nonzero(cells.there)
     middle = ((cells.x[ix] + cells.x[ix + 1]) / 2.0, (cells.y[iy] + cells.y[iy + 1]) / 2.0)
-    stiffness = plate_stiffness(slab.modulus, _thickness(slab, *middle), nu)
+    stiffness = plate_stiffness(slab.modulus, slab.thickness_at(*middle), nu)
     stiffness = stiffness * np.where(cells.whole[ix, iy], 1.0, OUTSIDE)
     x = {each: products(wide, unit, *each) for each in ((0, 0), (1, 1), (2, 2), (0, 2), (2, 0))}
     y = {each: products(high, unit, *each) for each in x}
@@ -379,7 +368,7 @@ def _bending(slab: Slab, cells: Cells, unit: float, columns, rows, number, unkno
             return both * size / (wide[jx] ** order_x * high[jy] ** order_y)
 
         xx, yy, xy = bent(2, 0), bent(0, 2), bent(1, 1)
-        here = plate_stiffness(slab.modulus, _thickness(slab, placed[:, 0], placed[:, 1]), nu) * placed[:, 2]
+        here = plate_stiffness(slab.modulus, slab.thickness_at(placed[:, 0], placed[:, 1]), nu) * placed[:, 2]
         matrix = np.einsum("q,qi,qj->ij", here, xx + nu * yy, xx) + np.einsum("q,qi,qj->ij", here, yy + nu * xx, yy)
         matrix += 2.0 * (1.0 - nu) * np.einsum("q,qi,qj->ij", here, xy, xy)
         parts.append((_points(columns, rows, number, np.array([jx]), np.array([jy])), matrix[None]))
@@ -408,19 +397,3 @@ def _joined(slab: Slab, cells: Cells, unit: float, columns, rows, number, unknow
                 points += [node, node + (2 if joint.across == "x" else 1)]
         parts.append((np.stack(points, -1), step))
     return _summed(parts, unknowns)
-
-
-def _thickness(slab: Slab, x: NDArray, y: NDArray) -> NDArray[np.float64]:
-    return _valued(slab.thickness, slab.thickened, x, y)
-
-
-def _foundation(slab: Slab, x: NDArray, y: NDArray) -> NDArray[np.float64]:
-    return _valued(slab.foundation, slab.otherwise_borne, x, y)
-
-
-def _valued(usual: float, regions: Sequence[Region], x: NDArray, y: NDArray) -> NDArray[np.float64]:
-    """The value at places, the last region that holds a place going first."""
-    found = np.full(np.shape(x), usual, float)
-    for region in regions:
-        found = np.where(inside([region.outline], x, y), region.value, found)
-    return found

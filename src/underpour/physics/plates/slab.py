@@ -83,6 +83,14 @@ class Slab:
             if len(ring) < 3 or abs(area(ring)) == 0.0:
                 raise OutOfDomain("an outline needs three corners or more, and an area")
 
+    def thickness_at(self, x: NDArray, y: NDArray) -> NDArray[np.float64]:
+        """Thickness at places of any shape. [m]"""
+        return _valued(self.thickness, self.thickened, x, y)
+
+    def foundation_at(self, x: NDArray, y: NDArray) -> NDArray[np.float64]:
+        """k of what lies below at places of any shape. [N/m³]"""
+        return _valued(self.foundation, self.otherwise_borne, x, y)
+
 
 def area(ring: Ring) -> float:
     """Area of an outline, positive where it turns left.
@@ -142,3 +150,11 @@ def inside(rings: Sequence[Ring], x: NDArray, y: NDArray) -> NDArray[np.bool_]:
                 spans = (y0 > y) != (y1 > y)
                 odd ^= spans & (x < x0 + (y - y0) * (x1 - x0) / (y1 - y0))
     return odd
+
+
+def _valued(usual: float, regions: Sequence[Region], x: NDArray, y: NDArray) -> NDArray[np.float64]:
+    """The value at places; where regions overlap the last one goes first."""
+    found = np.full(np.shape(x), usual, float)
+    for region in regions:
+        found = np.where(inside([region.outline], x, y), region.value, found)
+    return found
