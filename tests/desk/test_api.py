@@ -1,6 +1,7 @@
 """What the page asks: saved, taken in and out as text, edited; what is refused, in which words, changing nothing."""
 
 import json
+from pathlib import Path
 
 import pytest
 from served import TOKEN
@@ -280,9 +281,29 @@ def test_every_word_of_the_pages_comes_from_one_file(desk, monkeypatch):
 
 
 def test_the_demo_of_the_desk_is_the_demo_of_the_examples():
-    from pathlib import Path
 
     from underpour.starters import demo_text
 
     examples = Path(__file__).parents[2] / "examples"
     assert demo_text() == (examples / "daylight-basement" / "brief.toml").read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize(
+    ("path", "more"),
+    [
+        ("/api/answer", {"turn": 1, "stage": "first"}),
+        ("/api/answer", {"turn": 1, "stage": "whole"}),
+        ("/api/ask", {}),
+        ("/api/reply", {}),
+    ],
+    ids=["first", "whole", "ask", "reply"],
+)
+def test_no_answer_opens_a_file_that_a_brief_names(desk, monkeypatch, path, more):
+    """Not even where the desk was started in the folder in which it lies."""
+    garage = Path(__file__).parents[2] / "examples" / "cool-garage-by-hours"
+    monkeypatch.chdir(garage)
+    brief = (garage / "brief.toml").read_text(encoding="utf-8")
+    told = desk.ask("POST", path, json={"brief": brief, **more}).json()
+    (mistake,) = told["mistakes"]
+    assert mistake["at"].endswith("site.weather")
+    assert mistake["wrong"] == "This brief stands alone, with no folder beside it in which a file could lie."

@@ -41,7 +41,7 @@ def unclear_in_plan(text: str, data: Any) -> tuple[Mistake, ...]:
 def _whole(text: str) -> tuple[Mistake, ...]:
     """The same where the plan's own words cannot be read: the whole brief tells it."""
     try:
-        reads(text)
+        reads(text, alone=True)
     except Mistakes as mistakes:
         return tuple(mistake for mistake in mistakes if _OF_PLAN.match(mistake.at))
     return ()

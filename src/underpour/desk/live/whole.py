@@ -27,7 +27,7 @@ class Whole:
     def told(self, text: str, late: Callable[[], bool]) -> Told | Unread | None:
         """The whole answer; None where ``late`` says, between two versions, that nobody waits for it any more."""
         try:
-            reading = reads(text)
+            reading = reads(text, alone=True)
             before = [edge for solved in reversed(self._kept.values()) for _, _, edges in solved for edge in edges]
             versions: list[SolvedVersion] = []
             for version in solved_versions(reading, before):
@@ -62,7 +62,7 @@ class Whole:
             told = self.told(text, lambda: False)
             if isinstance(told, Unread):
                 return told
-        reading = reads(text)
+        reading = reads(text, alone=True)
         _, resolved, edges = self._kept[text][0]
         try:
             return asked_of(reading, taken(reading, resolved, edges))
