@@ -52,6 +52,7 @@ def _question(question: Question, system: System, places: Places) -> dict[str, A
     ends = [say.of_any_unit(end, about.unit, system) for end in (about.low, about.high) if end is not None]
     return {
         "words": question.words,
+        "why": about.why,
         "look": question.look,
         "caution": question.caution,
         "field": places.field(about.path, "", "grounds" if about.path == "site.ground" else ""),

@@ -18,6 +18,7 @@ function asking(question, brief) {
   const answer = text('p', '', 'here');
   answer.append(typed(question.field, brief), ' ', text('span', question.between, 'between'));
   item.append(answer);
+  if (question.why) item.append(text('p', question.why, 'note'));
   const turns = question.turns.length ? [say('sheet.page.turns', { what: question.turns.join('; ') })] : question.moves;
   for (const words of turns) item.append(text('p', words, 'note'));
   const more = document.createElement('details');
