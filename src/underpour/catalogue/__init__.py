@@ -9,10 +9,12 @@ from .ground_surfaces import ground_cover, snow_conductivity, sunlit
 from .grounds import default_ground, ground, grounds
 from .listing import everything
 from .materials import material, materials
+from .named_loads import named_load, named_loads
 from .products import Products, products_beside, shipped_products
 from .retarders import retarder, retarders
 from .sheets import sheet, sheets
 from .sources import source, sources
+from .subgrades import modulus_by_cbr, presumed_bearing, subgrade_modulus
 from .surfaces import air_layer, air_spaces, limit, limits, surface, surfaces
 from .uses import called, use, uses
 
@@ -35,6 +37,10 @@ __all__ = [
     "material",
     "materials",
     "may_heave",
+    "modulus_by_cbr",
+    "named_load",
+    "named_loads",
+    "presumed_bearing",
     "products_beside",
     "retarder",
     "retarders",
@@ -45,6 +51,7 @@ __all__ = [
     "source",
     "sources",
     "steady_heat",
+    "subgrade_modulus",
     "sunlit",
     "surface",
     "surfaces",

@@ -11,6 +11,7 @@ from .codes import every_edition
 from .compatibility import agents
 from .grounds import grounds
 from .materials import materials
+from .named_loads import named_loads
 from .products import Products, shipped_products
 from .records import Quantity
 from .retarders import retarders
@@ -23,9 +24,9 @@ if TYPE_CHECKING:
     from .codes import Edition
     from .compatibility import Agent
     from .line import Product
-    from .records import Board, Material, Retarder, Sheet, Source, Use
+    from .records import Board, Material, NamedLoad, Retarder, Sheet, Source, Use
 
-    Record = Agent | Board | Edition | Product | Material | Retarder | Sheet | Quantity | Use | Source
+    Record = Agent | Board | Edition | Product | Material | NamedLoad | Retarder | Sheet | Quantity | Use | Source
 
 # The word of ``catalogue list``, the second word of the paths in it, and what gives its records.
 LISTS: Mapping[str, tuple[str, Callable[[Products], tuple[Record, ...] | dict[str, Quantity]]]] = MappingProxyType(
@@ -37,6 +38,7 @@ LISTS: Mapping[str, tuple[str, Callable[[Products], tuple[Record, ...] | dict[st
         "grounds": ("ground", lambda _: grounds()),
         "retarders": ("retarder", lambda _: retarders()),
         "sheets": ("sheet", lambda _: sheets()),
+        "loads": ("load", lambda _: named_loads()),
         "agents": ("agent", lambda _: agents()),
         "surfaces": ("surface", lambda _: surfaces()),
         "air-spaces": ("air-space", lambda _: air_spaces()),

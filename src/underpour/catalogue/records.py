@@ -50,6 +50,24 @@ class Material:
 
 
 @dataclass(frozen=True, slots=True)
+class NamedLoad:
+    """What usually stands, rolls or is set down on a floor. What a maker or a scale says goes before it."""
+
+    key: str  # "forklift-2"
+    label: str
+    kind: str  # as in [[load]] of a brief
+    standing: bool  # for years, or for minutes
+    force: Quantity | None  # N; of an axle the whole axle
+    pressure: Quantity | None  # Pa
+    line_force: Quantity | None  # N/m
+    plate: Quantity | None  # m, side of what it stands on
+    tyre: Quantity | None  # Pa, of the contact
+    wheels: Quantity | None  # 1, of an axle
+    track: Quantity | None  # m, between wheels of an axle
+    spacing: Quantity | None  # m, between posts of a row
+
+
+@dataclass(frozen=True, slots=True)
 class Made:
     """A thickness in which a board is made."""
 

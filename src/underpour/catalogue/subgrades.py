@@ -1,0 +1,75 @@
+"""How stiff ground is under a slab, and what may press on it: by its kind, or by a test of it."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from functools import cache
+
+from .grounds import NOT_TOLD
+from .read import cell, quantity, table
+from .records import Material, Quantity
+
+KINDS = ("fine", "coarse", "rock")  # of a ground's grain; all others count as not told
+LOW, HIGH = 0.7, 1.4  # of a modulus by CBR: two published tables differ twofold at 3 %
+
+
+def _kind(ground: Material) -> str:
+    return ground.grain if ground.grain in KINDS else NOT_TOLD
+
+
+@cache
+def _of_kind(kind: str, name: str) -> Quantity:
+    return quantity(table("subgrades")["kind"][kind][name], f"catalogue.subgrade.{kind}.{name}")
+
+
+def subgrade_modulus(ground: Material) -> Quantity:
+    """Modulus of subgrade reaction where nobody tested the ground. [N/m³]
+
+    >>> from .grounds import ground
+    >>> subgrade_modulus(ground("clay")).value
+    26500000.0
+    """
+    return _of_kind(_kind(ground), "modulus")
+
+
+def presumed_bearing(ground: Material) -> Quantity:
+    """What may press on the ground where nobody tested it. [Pa]
+
+    >>> from .grounds import ground
+    >>> presumed_bearing(ground("clay")).value  # 1,500 lb/ft²
+    71820.0
+    """
+    return _of_kind(_kind(ground), "bearing")
+
+
+@cache
+def _tested() -> tuple[tuple[Quantity, Quantity], ...]:
+    columns = table("subgrades")["columns"]
+    return tuple(
+        (
+            cell(columns, "cbr", row["cbr"], f"catalogue.subgrade.{row['key']}.cbr"),
+            cell(columns, "modulus", row["modulus"], f"catalogue.subgrade.{row['key']}.modulus"),
+        )
+        for row in table("subgrades")["row"]
+    )
+
+
+def modulus_by_cbr(cbr: float) -> Quantity:
+    """Modulus of subgrade reaction of ground whose soaked CBR was tested, in %, between the rows of the table. [N/m³]
+
+    Published tables differ twofold at low CBR: low and high are 0.7 and 1.4 of the value.
+
+    >>> modulus_by_cbr(3.0).value
+    28000000.0
+    >>> modulus_by_cbr(4.5).value  # half-way from 35 to 42
+    38500000.0
+    """
+    rows = _tested()
+    at = min(max(cbr, rows[0][0].value), rows[-1][0].value)
+    below = max((row for row in rows if row[0].value <= at), key=lambda row: row[0].value)
+    above = min((row for row in rows if row[0].value >= at), key=lambda row: row[0].value)
+    span = above[0].value - below[0].value
+    share = (at - below[0].value) / span if span else 0.0
+    value = below[1].value + share * (above[1].value - below[1].value)
+    path = "catalogue.subgrade.cbr.modulus"
+    return replace(below[1], value=value, low=value * LOW, high=value * HIGH, path=path)
