@@ -58,13 +58,20 @@ class NamedLoad:
     kind: str  # as in [[load]] of a brief
     standing: bool  # for years, or for minutes
     force: Quantity | None  # N; of an axle the whole axle
-    pressure: Quantity | None  # Pa
-    line_force: Quantity | None  # N/m
+    pressure: Quantity | None  # kPa
+    line_force: Quantity | None  # kN/m
     plate: Quantity | None  # m, side of what it stands on
-    tyre: Quantity | None  # Pa, of the contact
+    tyre: Quantity | None  # kPa, of the contact
     wheels: Quantity | None  # 1, of an axle
     track: Quantity | None  # m, between wheels of an axle
     spacing: Quantity | None  # m, between posts of a row
+
+    @property
+    def brings(self) -> Quantity:
+        """The number that matters most: its force, its pressure or its force on each length."""
+        found = self.force or self.pressure or self.line_force
+        assert found is not None, self.key
+        return found
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,7 +9,7 @@ from .grounds import NOT_TOLD
 from .read import cell, quantity, table
 from .records import Material, Quantity
 
-KINDS = ("fine", "coarse", "rock")  # of a ground's grain; all others count as not told
+KINDS = ("fine", "coarse", "rock", "peat")  # of a ground's grain; all others count as not told
 LOW, HIGH = 0.7, 1.4  # of a modulus by CBR: two published tables differ twofold at 3 %
 
 
@@ -23,21 +23,21 @@ def _of_kind(kind: str, name: str) -> Quantity:
 
 
 def subgrade_modulus(ground: Material) -> Quantity:
-    """Modulus of subgrade reaction where nobody tested the ground. [N/m³]
+    """Modulus of subgrade reaction where nobody tested the ground. [MN/m³]
 
     >>> from .grounds import ground
     >>> subgrade_modulus(ground("clay")).value
-    26500000.0
+    26.5
     """
     return _of_kind(_kind(ground), "modulus")
 
 
 def presumed_bearing(ground: Material) -> Quantity:
-    """What may press on the ground where nobody tested it. [Pa]
+    """What may press on the ground where nobody tested it. [kPa]
 
     >>> from .grounds import ground
     >>> presumed_bearing(ground("clay")).value  # 1,500 lb/ft²
-    71820.0
+    71.82
     """
     return _of_kind(_kind(ground), "bearing")
 
@@ -55,14 +55,14 @@ def _tested() -> tuple[tuple[Quantity, Quantity], ...]:
 
 
 def modulus_by_cbr(cbr: float) -> Quantity:
-    """Modulus of subgrade reaction of ground whose soaked CBR was tested, in %, between the rows of the table. [N/m³]
+    """Modulus of subgrade reaction of ground whose soaked CBR was tested, in %, between the rows of the table. [MN/m³]
 
     Published tables differ twofold at low CBR: low and high are 0.7 and 1.4 of the value.
 
     >>> modulus_by_cbr(3.0).value
-    28000000.0
+    28.0
     >>> modulus_by_cbr(4.5).value  # half-way from 35 to 42
-    38500000.0
+    38.5
     """
     rows = _tested()
     at = min(max(cbr, rows[0][0].value), rows[-1][0].value)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Sequence
 
 from ...catalogue.products import Products
-from ...catalogue.records import Board, Material, Quantity, Retarder, Sheet, Use
+from ...catalogue.records import Board, Material, NamedLoad, Quantity, Retarder, Sheet, Use
 from ..pages_of import products_named
 from ..paragraphs import block, hung, width_of_terminal
 from ..parsing import Words, unknown_word
@@ -20,9 +20,9 @@ Lists what can be named in a brief, one line each; or what can stand in the
 record of a product.
 
   WHAT         boards, unsuited (boards that do not belong below a slab),
-               products, grounds, materials, retarders, sheets, agents (what may
-               touch foam), surfaces, air-spaces, codes, limits, uses or
-               sources; all of them unless you say. For a record: properties
+               products, grounds, materials, retarders, sheets, loads (what
+               stands or rolls on floors), agents (what may touch foam),
+               surfaces, air-spaces, codes, limits, uses or sources; all of them unless you say. For a record: properties
                (what a test can give, in which unit, by which test) or classes
   --catalogue  your own product line, or a folder of them, beside the line that
                comes with the tool
@@ -40,6 +40,7 @@ HEADS = {
     "materials": "Materials of layers and walls",
     "retarders": "Vapour retarders, for `vapour-retarder =`",
     "sheets": "Foil and bubble sheets, for `sheet =`",
+    "loads": "What stands or rolls on floors, for `like =` in [[load]]",
     "agents": "What may touch foam, for `touched-by =`",
     "surfaces": "Surface resistances",
     "air-spaces": "What an air space is worked out with",
@@ -140,20 +141,21 @@ def shelf(what: str, products: Products) -> Iterator[tuple[str, str]]:
         for source in catalogue.sources():
             yield source.key, f"{source.title} ({SEEN[source.seen]})"
         return
-    shelves: dict[str, Callable[[], Iterable[Board | Material | Retarder | Sheet | Use]]] = {
+    shelves: dict[str, Callable[[], Iterable[Board | Material | NamedLoad | Retarder | Sheet | Use]]] = {
         "boards": products.boards,
         "unsuited": catalogue.unsuited,
         "grounds": catalogue.grounds,
         "materials": catalogue.materials,
         "retarders": products.retarders,
         "sheets": catalogue.sheets,
+        "loads": catalogue.named_loads,
         "uses": catalogue.uses,
     }
     for record in shelves[what]():
         yield record.key, one_line(record)
 
 
-def one_line(record: Board | Material | Retarder | Sheet | Use) -> str:
+def one_line(record: Board | Material | NamedLoad | Retarder | Sheet | Use) -> str:
     """Label and the number that matters most."""
     if isinstance(record, Board):
         invented = ", an invented product" if record.invented else ""
@@ -165,6 +167,8 @@ def one_line(record: Board | Material | Retarder | Sheet | Use) -> str:
         return f"{record.label}: {_said(record.permeance)}"
     if isinstance(record, Sheet):
         return f"{record.label}: {_said(record.resistance)}"
+    if isinstance(record, NamedLoad):
+        return f"{record.label}: {_said(record.brings)}{'' if record.standing else ', passing'}"
     also = f", also called {', '.join(record.aliases)}" if record.aliases else ""
     room = f": {_said(record.room)}" if record.room else ""
     return f"{record.label}{room}{also}"

@@ -99,6 +99,38 @@ def elasticity_aci(strength: Numbers) -> Numbers:
     return _of_root(57000.0, strength)
 
 
+def coverages(safety: Numbers) -> Numbers:
+    """How often a wheel may pass before half of the slabs it rolls over have cracked.
+
+    Parameters
+    ----------
+    safety : float or ndarray
+        Rupture of the concrete over the tension that the wheel brings. [1]
+
+    Returns
+    -------
+    float or ndarray, the same shape
+        Passes over one place. [1]
+
+    Raises
+    ------
+    OutOfDomain
+        The factor is zero, negative or NaN.
+
+    Source
+    ------
+    Parker, Barker, Gunkel and Odom 1979, full-scale tests of the Corps of Engineers:
+    factor = 0.58901 + 0.35486 log10 of the passes (from memory).
+
+    Examples
+    --------
+    >>> round(coverages(0.58901 + 2.0 * 0.35486), 6)
+    100.0
+    """
+    above_zero(safety=safety)
+    return plain(10.0 ** ((np.asarray(safety) - 0.58901) / 0.35486))
+
+
 def ultimate(positive: Numbers, negative: Numbers, ratio: Numbers) -> tuple[Numbers, Numbers, Numbers]:
     """Load at which a slab on the ground breaks below a point load in the middle, at an edge and at a corner.
 
