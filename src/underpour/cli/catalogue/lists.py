@@ -22,8 +22,9 @@ record of a product.
   WHAT         boards, unsuited (boards that do not belong below a slab),
                products, grounds, materials, retarders, sheets, loads (what
                stands or rolls on floors), agents (what may touch foam),
-               surfaces, air-spaces, codes, limits, uses or sources; all of them unless you say. For a record: properties
-               (what a test can give, in which unit, by which test) or classes
+               surfaces, air-spaces, codes, limits, uses or sources; all of them
+               unless you say. For a record: properties (what a test can give,
+               in which unit, by which test) or classes
   --catalogue  your own product line, or a folder of them, beside the line that
                comes with the tool
 
