@@ -36,6 +36,7 @@ def on_papers(alternatives: Sequence[Resolved]) -> tuple[str, ...]:
         "radon": any(not resolved.outdoors for resolved in alternatives),
         "below-footing": any(edge.bears_on_foam for resolved in alternatives for edge in resolved.edges),
         "raft": any(_on_foam(resolved, edge) for resolved in alternatives for edge in resolved.edges),
+        "loaded-slab": any(resolved.loads for resolved in alternatives),
         "old-slab": any(resolved.on_old_slab for resolved in alternatives),
         "frost": any(resolved.outdoors for resolved in alternatives),
         "cold-floor": any(resolved.use.cold_floor for resolved in alternatives),
@@ -56,6 +57,8 @@ def _beside(resolved: Resolved, finding: Finding) -> str:
         return catalogue.agent(str(finding.at["against"])).caution if finding.unit == "count" else ""
     if finding.id == "height.depth" and finding.verdict == "falls short":
         return "excavation"
+    if finding.id.startswith("bearing.") and "edge" not in finding.at:
+        return "before-pour" if finding.at.get("method") == "bare foam" else "loaded-slab"
     edge = next((edge for edge in resolved.edges if edge.letter == finding.at.get("edge")), None)
     if edge is None or finding.id not in ("heat.edge-psi", "bearing.foam-long"):
         return ""

@@ -54,7 +54,7 @@ def test_the_modulus_by_cbr_is_that_of_the_table(n):
 
 def modulus(kind):
     """What is taken where nobody tested the ground. [lb/in³]"""
-    found = catalogue.subgrade_modulus(catalogue.ground(kind))
+    found = catalogue.subgrade_modulus(catalogue.ground(kind).grain)
     return [each * 1e6 / PCI for each in (found.low, found.value, found.high)]
 
 

@@ -11,7 +11,6 @@ import pytest
 from refused import Bad, held_to
 
 from underpour.brief import reads
-from underpour.brief.later import _laid_down
 from underpour.checks import bearing
 from underpour.cli import main
 from underpour.findings import Finding
@@ -89,7 +88,8 @@ BAD = [
     Bad("a wall beside a heated room", "sides = [1, 2]", 'sides = [1, 2]\nbeside = "heated"',
         ("load.1.at", "Edge lake side lies beside a heated room", "name an edge that faces outdoors")),
     Bad("a key that no wall has", FORCE, f'{FORCE}\nfource = "2 kN/m"', ("load.1.fource", "A load has no key fource.")),
-    Bad("a key for later", FORCE, f'{FORCE}\nhow-long = "10 years"', ("load.1.how-long", "Nothing answers how-long")),
+    Bad("a key of loads on slabs", FORCE, f'{FORCE}\nplate = "4 in"',
+        ("load.1.plate", "A wall on its footing has no plate")),
     Bad("loads that are no list", LOAD.replace("edge A", "lake side"), '\n[load]\nkind = "wall"\n',
         ("There may be several of load.", "Write the heading with two brackets: [[load]].")),
 ]  # fmt: skip
@@ -101,19 +101,6 @@ def test_bad_input_is_told_with_the_way_out_and_nothing_is_touched(
 ) -> None:
     monkeypatch.chdir(tmp_path)
     held_to(GOOD, bad, tmp_path, capsys)
-
-
-@pytest.mark.parametrize("kind", _laid_down()["words"]["load.kind"])
-def test_a_kind_for_later_is_told_once_whatever_else_it_says(
-    kind: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
-) -> None:
-    monkeypatch.chdir(tmp_path)
-    load = f'[[load]]\nkind = "{kind}"\nforce = "6500 lb"\nplate = "6 in x 6 in"\n'
-    (tmp_path / "brief.toml").write_text(WITHOUT + load, "utf-8")
-    assert main(["answer", "brief.toml"]) == 2
-    told = capsys.readouterr().err
-    assert f'Nothing answers kind = "{kind}" in this version yet.' in told
-    assert told.count("load.1") == 1
 
 
 def findings(text: str, alternative: str = "") -> list[Finding]:

@@ -251,7 +251,12 @@ def _of_this_place(wording: Wording, question: Question, taken: Taken) -> Wordin
 def _standing(reading: Reading, place: str) -> dict[str, str]:
     """What is typed already in a table that the line writes whole, by its key."""
     foam = reading.brief.foam
-    tables = {"foam.water": foam.water, "foam.long-term-stress": foam.long_term_stress}
+    tables = {
+        "foam.water": foam.water,
+        "foam.long-term-stress": foam.long_term_stress,
+        "foam.modulus": foam.modulus,
+        "foam.modulus-for-good": foam.modulus_for_good,
+    }
     return {key: measure.typed for key, measure in tables.get(place, {}).items()}
 
 

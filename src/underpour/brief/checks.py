@@ -8,6 +8,7 @@ from ..mistakes import Mistake
 from .bearing import unclear_loads
 from .edges import one_edge, slab_thickness, unclear_names
 from .layers import floor_layers, thick_or_wanted, wall_layers
+from .loads import unclear_slab_loads
 from .parts import Parts, tables_in
 from .paths import letter
 from .plans import readable_floor, unclear_plan, unclear_shape
@@ -35,7 +36,9 @@ def unbuildable(parts: Parts) -> Iterator[Mistake]:
     names = [edge.get("name") for edge in parts.typed_edges]
     yield from unclear_names(names)
     yield from _edges(parts)
-    yield from unclear_loads(parts.loads, parts.edges, [name if isinstance(name, str) else None for name in names])
+    called = [name if isinstance(name, str) else None for name in names]
+    yield from unclear_loads(parts.loads, parts.edges, called)
+    yield from unclear_slab_loads(parts, called)
 
 
 def _edges(parts: Parts) -> Iterator[Mistake]:

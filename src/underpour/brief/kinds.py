@@ -30,6 +30,7 @@ class Claim:
 
 
 Sides = Literal["all", "rest"] | tuple[Claim, ...]
+WEAKEST, STRONGEST = 13.5e6, 83e6  # Pa; 2,000 to 12,000 psi, beyond them a unit was mistaken
 SMALLEST_OBSTACLE = 0.005  # m; below it a unit was mistaken
 
 Neighbour = Literal["outdoors", "heated", "unheated"] | Measure
@@ -171,6 +172,82 @@ def wall_force(typed: str) -> Measure:
     if force.si == 0.0:
         raise Mistake("", "", f"{typed} is no load.", "Write what the wall brings, such as 1500 lb/ft or 20 kN/m.")
     return force
+
+
+def load_force(value: object, reading: ValidationInfo) -> Measure:
+    """A load's force: on each length of a wall or a line, whole of anything else; where no kind is told, either."""
+    kind = reading.data.get("kind")
+    if kind in ("wall", "line"):
+        return typed_measure(wall_force)(value)
+    if kind is None and isinstance(value, str):
+        try:
+            return wall_force(value)
+        except Mistake:
+            pass
+    return typed_measure(whole_force)(value)
+
+
+def whole_force(typed: str) -> Measure:
+    """A force, above zero.
+
+    Raises
+    ------
+    Mistake
+        No force, below zero, or nothing at all.
+    """
+    force = measure.force(typed)
+    if force.si == 0.0:
+        raise Mistake("", "", f"{typed} is no load.", "Write what it presses with, such as 6500 lb or 29 kN.")
+    return force
+
+
+def subgrade_modulus(typed: str) -> Measure:
+    """A modulus of subgrade reaction, above zero.
+
+    Raises
+    ------
+    Mistake
+        No such modulus, or nothing at all.
+    """
+    modulus = read(typed, "subgrade-modulus")
+    if modulus.si == 0.0:
+        raise Mistake("", "", f"Ground of {typed} bears nothing.", "Write what a plate test gave: 100 pci or 27 MN/m³.")
+    return modulus
+
+
+def concrete_class(typed: str) -> Measure:
+    """The strength of concrete: a cylinder's, or a class by EN 206, whose first number is the cylinder's in MPa. [Pa]
+
+    Raises
+    ------
+    Mistake
+        Neither, or a strength that no slab's concrete has.
+    """
+    named = re.fullmatch(r"C\s?(\d+(?:\.\d+)?)(?:/\d+(?:\.\d+)?)?", typed.strip(), re.IGNORECASE)
+    strength = Measure(float(named[1]) * 1e6, typed.strip()) if named else measure.pressure(typed)
+    if not WEAKEST <= strength.si <= STRONGEST:
+        wrong = f"{typed} is no strength of a slab's concrete."
+        raise Mistake("", "", wrong, "It lies between 2000 and 12000 psi: 4000 psi, 28 MPa or C25/30.")
+    return strength
+
+
+def bearing_plate(value: object) -> Breadth:
+    """What a load bears on: its length and breadth, or one size of something round; never without an area."""
+    example = 'Write both sides, "6 in x 6 in", or a round one\'s diameter, "8 in".'
+    if isinstance(value, Breadth):
+        return value
+    if not isinstance(value, str):
+        raise as_error(Mistake("", "", "The size of a plate stands in quotes with its unit.", example))
+    words = re.split(r"\s+[x×]\s+", value.strip())
+    if len(words) > 2:
+        raise as_error(Mistake("", "", f"{value} is more than two sides.", example))
+    try:
+        sizes = tuple(measure.length(word) for word in words)
+    except Mistake as mistake:
+        raise as_error(mistake) from None
+    if any(size.si < SMALLEST_OBSTACLE for size in sizes):
+        raise as_error(Mistake("", "", f"{value} has no area to stand on.", example))
+    return Breadth(sizes, value.strip())
 
 
 def stress(typed: str) -> Measure:
@@ -335,7 +412,12 @@ AirSpace = Annotated[Measure, _read(air_space), _shown("Thickness of an air spac
 WantedR = Annotated[Measure, _read(wanted_resistance), _shown("Wanted R-value", "R10", "RSI 1.76")]
 BoardThickness = Annotated[Measure, _read(board_thickness), _shown("Thickness of a board", "2 in", "50 mm")]
 Temperature = Annotated[Measure, _read(measure.temperature), _shown("Temperature", "68 F", "20 C")]
-LineForce = Annotated[Measure, _read(wall_force), _shown("Force on each length", "1500 lb/ft", "20 kN/m")]
+LoadForce = Annotated[
+    Measure, PlainValidator(load_force), _shown("Force, or force on each length", "6500 lb", "1500 lb/ft", "20 kN/m")
+]
+BearingPlate = Annotated[Breadth, PlainValidator(bearing_plate), _shown("Size", "6 in x 6 in", "8 in")]
+SubgradeModulus = Annotated[Measure, _read(subgrade_modulus), _shown("Modulus of the ground", "100 pci", "27 MN/m³")]
+ConcreteClass = Annotated[Measure, _read(concrete_class), _shown("Strength of concrete", "4000 psi", "C25/30")]
 Stress = Annotated[Measure, _read(stress), _shown("Stress", "12 psi", "80 kPa")]
 WaterShare = Annotated[Measure, _read(water_share), _shown("Water by volume", "5 %")]
 Humidity = Annotated[Measure, _read(measure.humidity), _shown("Relative humidity", "50 %")]

@@ -27,6 +27,7 @@ def unclear_site(site: Site, typed: Container[str]) -> Iterator[Mistake]:
         wrong = f"monthly has {len(site.monthly)} temperatures; a year has twelve."
         yield Mistake("site.monthly", "", wrong, "Write the mean of each month, January first.")
     yield from _unclear_layers(site)
+    yield from _unclear_base(site)
     if isinstance(site.surface, SurfaceFactors):
         yield from _unclear_sun(site.surface)
     if site.snow is not None and site.surface is not None:
@@ -39,6 +40,20 @@ def unclear_site(site: Site, typed: Container[str]) -> Iterator[Mistake]:
         if value is not None and site.water_table is None and "water-table" not in typed:
             wrong = f"{key} is told, and nothing says how high the ground water stands."
             yield Mistake(f"site.{key}", "", wrong, 'Write water-table = "9 ft", or take this out.')
+
+
+def _unclear_base(site: Site) -> Iterator[Mistake]:
+    """Stiffness of the ground told twice, and a base that nothing may be laid on."""
+    if site.subgrade_modulus is not None and site.cbr is not None:
+        wrong = "subgrade-modulus and cbr both say how stiff the ground is."
+        yield Mistake("site.cbr", "", wrong, "Keep the test with the plate: it is the nearer of the two.")
+    if site.base == "frozen":
+        wrong = "A frozen base thaws below the slab, turns soft and settles."
+        instead = 'Thaw it, dry it and compact it before anything is laid; then write base = "compacted".'
+        yield Mistake("site.base", '"frozen"', wrong, instead)
+    if site.base == "loose":
+        wrong = "A loose base settles unevenly: foam and slab break over its soft places, whatever their strength."
+        yield Mistake("site.base", '"loose"', wrong, 'Compact it, and then write base = "compacted".')
 
 
 def _unclear_sun(surface: SurfaceFactors) -> Iterator[Mistake]:

@@ -26,23 +26,15 @@ def told(errors: Sequence[Mapping[str, Any]], root: Typed) -> list[Mistake]:
     root : Typed
         The brief that was validated.
 
-    A key that is missing only because it is misspelt beside is told once, as the misspelling. A load of a kind that
-    nothing answers yet is told once, whatever else it says.
+    A key that is missing only because it is misspelt beside is told once, as the misspelling.
     """
     meant = misspelt(errors, root)
     found: list[Mistake] = []
-    unanswered = {path[:-1] for path, value in _typed(errors, root) if later_word(path, value) and path[0] == "load"}
     for error in errors:
         path = _path(error["loc"], root)
-        if path[:2] in unanswered and path[2:] != ("kind",):
-            continue
         if error["type"] != "missing" or path not in meant:
             found += _told(path, error)
     return found
-
-
-def _typed(errors: Sequence[Mapping[str, Any]], root: Typed) -> list[tuple[Path, Any]]:
-    return [(_path(error["loc"], root), error["input"]) for error in errors]
 
 
 def misspelt(errors: Sequence[Mapping[str, Any]], root: Typed) -> set[Path]:
@@ -100,6 +92,8 @@ _WANTED = {
     "bool_type": "true or false, without quotes",
     "tuple_type": "a list",
     "dict_type": "a table",
+    "greater_than_equal": "a whole number from 1 up",
+    "less_than_equal": "more than there can be",
     "model_type": "a table",
     "model_attributes_type": "a table",
 }

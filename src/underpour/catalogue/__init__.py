@@ -13,6 +13,7 @@ from .named_loads import named_load, named_loads
 from .products import Products, products_beside, shipped_products
 from .retarders import retarder, retarders
 from .sheets import sheet, sheets
+from .slabs import of_slabs
 from .sources import source, sources
 from .subgrades import modulus_by_cbr, presumed_bearing, subgrade_modulus
 from .surfaces import air_layer, air_spaces, limit, limits, surface, surfaces
@@ -40,6 +41,7 @@ __all__ = [
     "modulus_by_cbr",
     "named_load",
     "named_loads",
+    "of_slabs",
     "presumed_bearing",
     "products_beside",
     "retarder",

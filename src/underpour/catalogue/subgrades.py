@@ -7,14 +7,14 @@ from functools import cache
 
 from .grounds import NOT_TOLD
 from .read import cell, quantity, table
-from .records import Material, Quantity
+from .records import Quantity
 
 KINDS = ("fine", "coarse", "rock", "peat")  # of a ground's grain; all others count as not told
 LOW, HIGH = 0.7, 1.4  # of a modulus by CBR: two published tables differ twofold at 3 %
 
 
-def _kind(ground: Material) -> str:
-    return ground.grain if ground.grain in KINDS else NOT_TOLD
+def _kind(grain: str) -> str:
+    return grain if grain in KINDS else NOT_TOLD
 
 
 @cache
@@ -22,24 +22,22 @@ def _of_kind(kind: str, name: str) -> Quantity:
     return quantity(table("subgrades")["kind"][kind][name], f"catalogue.subgrade.{kind}.{name}")
 
 
-def subgrade_modulus(ground: Material) -> Quantity:
-    """Modulus of subgrade reaction where nobody tested the ground. [MN/m³]
+def subgrade_modulus(grain: str) -> Quantity:
+    """Modulus of subgrade reaction of ground of that grain where nobody tested it. [MN/m³]
 
-    >>> from .grounds import ground
-    >>> subgrade_modulus(ground("clay")).value
+    >>> subgrade_modulus("fine").value
     26.5
     """
-    return _of_kind(_kind(ground), "modulus")
+    return _of_kind(_kind(grain), "modulus")
 
 
-def presumed_bearing(ground: Material) -> Quantity:
-    """What may press on the ground where nobody tested it. [kPa]
+def presumed_bearing(grain: str) -> Quantity:
+    """What may press on ground of that grain where nobody tested it. [kPa]
 
-    >>> from .grounds import ground
-    >>> presumed_bearing(ground("clay")).value  # 1,500 lb/ft²
+    >>> presumed_bearing("fine").value  # 1,500 lb/ft²
     71.82
     """
-    return _of_kind(_kind(ground), "bearing")
+    return _of_kind(_kind(grain), "bearing")
 
 
 @cache

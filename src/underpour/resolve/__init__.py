@@ -3,24 +3,32 @@
 from .edges import WALL_SHOWN
 from .foams import ForGood
 from .held import Held, zone_for
+from .loads import Patch, ResolvedLoad
 from .resolved import Beside, Drawn, KeyPlan, Piece, PlanEdge, Resolved, ResolvedEdge, Room, Slice, WallLoad
 from .site import resolve
+from .support import Bedded, Concrete, Ground, Support
 from .zone import SiteZone, ToldZone
 
 __all__ = [
     "WALL_SHOWN",
+    "Bedded",
     "Beside",
+    "Concrete",
     "Drawn",
     "ForGood",
+    "Ground",
     "Held",
     "KeyPlan",
+    "Patch",
     "Piece",
     "PlanEdge",
     "Resolved",
     "ResolvedEdge",
+    "ResolvedLoad",
     "Room",
     "SiteZone",
     "Slice",
+    "Support",
     "ToldZone",
     "WallLoad",
     "resolve",

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from ..brief.tables.foam import FoamTable
 from ..catalogue.products import Products
 from ..catalogue.records import Board
 from ..findings import Assumed
-from ..measure import System, say
+from ..measure import Measure, System, say
 from ..mistakes import Mistake
 from .assumptions import Assumptions
 
@@ -89,9 +89,17 @@ def for_good(typed: FoamTable, system: System) -> ForGood:
     )
 
 
+def _typed_of_boards(typed: FoamTable) -> Iterator[tuple[str, Mapping[str, Measure]]]:
+    """Every table of [foam] whose keys are boards."""
+    yield "long-term-stress", typed.long_term_stress
+    yield "modulus", typed.modulus
+    yield "modulus-for-good", typed.modulus_for_good
+    yield "water", typed.water
+
+
 def unclear(typed: FoamTable, products: Products, system: System) -> Iterator[Mistake]:
     """Boards that are not known, and stresses that no board bears even for minutes."""
-    for table, measures in (("long-term-stress", typed.long_term_stress), ("water", typed.water)):
+    for table, measures in _typed_of_boards(typed):
         for key, measure in measures.items():
             at = f"foam.{table}.{key}"
             try:

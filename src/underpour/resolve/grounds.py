@@ -67,7 +67,9 @@ def known_grounds(site: Site, system: System, assumed: Assumptions, found: list[
         return None
     kept = [strata[0]] + [lower for upper, lower in pairwise(strata) if not _alike(upper[0].slice, lower[0].slice)]
     notes = tuple(dict.fromkeys(note for known, _ in strata for note in known.notes))
-    return Grounds(tuple(Stratum(_hatched(known, len(kept) > 1), top, known.soaked) for known, top in kept), notes)
+    return Grounds(
+        tuple(Stratum(_hatched(known, len(kept) > 1), top, known.soaked, known.grain) for known, top in kept), notes
+    )
 
 
 def _alike(one: Slice, other: Slice) -> bool:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 from math import inf
+from typing import TYPE_CHECKING
 
 from ..catalogue.products import Products
 from ..catalogue.records import Board, Quantity, Retarder, Use
@@ -15,6 +16,10 @@ from ..outlines.floor import Floor, Stretch
 from .foams import ForGood
 from .held import Held
 from .zone import SiteZone
+
+if TYPE_CHECKING:
+    from .loads import ResolvedLoad
+    from .support import Support
 
 
 @dataclass(frozen=True, slots=True)
@@ -221,6 +226,12 @@ class Stratum:
     slice: Slice
     top: float = 0.0  # m below the finished ground outside
     soaked: Slice | None = None  # the same ground were the water as high; None where it is below the water
+    grain: str = ""  # fine, coarse, rock, peat; "" where it is not known
+
+
+def stratum_at(strata: tuple[Stratum, ...], depth: float) -> Stratum:
+    """The stratum that lies at a depth below the finished ground. [m]"""
+    return [stratum for stratum in strata if stratum.top <= max(depth, 0.0) + 1e-9][-1]
 
 
 @dataclass(frozen=True, slots=True)
@@ -284,6 +295,8 @@ class Resolved:
     held: Held  # the code editions that the floor is held to, and what their triggers ask
     products: Products
     for_good: ForGood
+    loads: tuple[ResolvedLoad, ...] = ()  # what stands or rolls on the slab, walls on footings left out
+    support: Support | None = None  # what carries them; None where nothing stands on the slab
 
     @property
     def outdoors(self) -> bool:
@@ -303,7 +316,7 @@ class Resolved:
     def ground_below(self) -> Slice:
         """What the build-up lies on, at the longest edge."""
         depth = max(self.edges, key=lambda edge: edge.length).ground + self.total
-        return [stratum.slice for stratum in self.strata if stratum.top <= max(depth, 0.0) + 1e-9][-1]
+        return stratum_at(self.strata, depth).slice
 
     @property
     def ground_mean(self) -> float:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from math import nan
 
@@ -22,11 +22,13 @@ from .assumptions import Assumptions
 from .beside import air_beside, beside_notes
 from .edges import resolve_edge
 from .foams import Foams, for_good, unclear
-from .grounds import known_grounds, stratum_words
+from .grounds import Grounds, known_grounds, stratum_words
 from .held import held, zone_credits
 from .key_plan import area_words, key_plan, plan_notes
 from .layers import layer_slice
-from .resolved import Beside, Resolved, Room, WallLoad
+from .loads import slab_loads
+from .resolved import Beside, Resolved, ResolvedEdge, Room, Slice, WallLoad, stratum_at
+from .support import Support, support
 from .surface import ground_surface, surface_notes
 from .water import drowned, ground_water, water_notes
 from .zone import site_zone
@@ -107,6 +109,8 @@ def resolve(
         if edge.beside != "heated"
     ]
     loads = _wall_loads(brief, letters, system)
+    standing_on = slab_loads(brief, letters, plan.floor, system, assumed, found)
+    carries = _support(brief, floor, edges, ground, system, assumed, found) if standing_on else None
     found += _touching(brief)
     if not edges and not found:
         found.append(
@@ -171,10 +175,30 @@ def resolve(
         touched_by=brief.floor.touched_by,
         products=products,
         for_good=for_good(brief.foam, system),
+        loads=standing_on,
+        support=carries,
         water=ground_water(brief.site),
         surface=surface,
         held=holds,
     )
+
+
+def _support(
+    brief: Brief,
+    floor: list[Slice],
+    edges: Sequence[ResolvedEdge | None],
+    ground: Grounds | None,
+    system: System,
+    assumed: Assumptions,
+    found: list[Mistake],
+) -> Support | None:
+    """What carries the loads; None where something of it could not be read."""
+    known = [edge for edge in edges if edge is not None]
+    if ground is None or not known or len(floor) < len(brief.floor.build_up):
+        return None
+    depth = max(known, key=lambda edge: edge.length).ground + sum(layer.thickness for layer in floor)
+    under = stratum_at(ground.strata, depth)
+    return support(brief.site, brief.floor, brief.foam, floor, under, system, assumed, found)
 
 
 def _touching(brief: Brief) -> Iterator[Mistake]:

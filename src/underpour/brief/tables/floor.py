@@ -53,6 +53,9 @@ class FloorTable(Table):
         "300 mm",
         default=None,
     )
+    concrete_class: kinds.ConcreteClass | None = key(
+        "Strength of the slab's concrete: a cylinder's, or its class.", "4000 psi", "C25/30", default=None
+    )
     build_up: tuple[Layer, ...] = key(
         "The layers from the room down to the ground, at the middle of the floor.",
         [{"concrete": "4 in"}, {"board": "plain-15", "thickness": "2 in"}, {"gravel": "4 in"}],

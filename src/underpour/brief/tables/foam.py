@@ -25,6 +25,14 @@ class FoamTable(Table):
         {"c578-xiv": "12 psi"},
         default={},
     )
+    modulus: dict[str, kinds.Stress] = key(
+        "How stiff a board is under what comes and goes, as its maker tests it: stress over strain.",
+        {"c578-vi": "1000 psi"},
+        default={},
+    )
+    modulus_for_good: dict[str, kinds.Stress] = key(
+        "The same under what stands for decades, its creep counted in.", {"c578-vi": "400 psi"}, default={}
+    )
     water: dict[str, kinds.WaterShare] = key(
         "Water that a board holds after years in the ground, by volume.", {"c578-ii": "5 %"}, default={}
     )

@@ -102,6 +102,26 @@ class Site(Table):
         [{"ground": "sand-or-gravel", "thickness": "3 ft"}, {"ground": "clay-or-silt"}],
         default=None,
     )
+    subgrade_modulus: kinds.SubgradeModulus | None = key(
+        "How stiff the ground is under a slab, by a test with a plate: pressure over settlement.",
+        "100 pci",
+        "27 MN/m³",
+        default=None,
+    )
+    cbr: kinds.Share | None = key(
+        "The ground's bearing ratio, soaked, where that was tested instead.", "5 %", default=None
+    )
+    soil_bearing: kinds.Stress | None = key(
+        "What may press on the ground, as the soils report or the building office says.",
+        "1500 psf",
+        "75 kPa",
+        default=None,
+    )
+    base: Literal["compacted", "loose", "frozen"] | None = key(
+        "What the build-up is laid on: loads are answered on a base that is compacted and not frozen.",
+        "compacted",
+        default=None,
+    )
     water_table: kinds.Depth | None = key(
         "How deep the ground water stands below the finished ground, in the wettest season that lasts.",
         "9 ft",

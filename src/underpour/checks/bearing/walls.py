@@ -1,22 +1,21 @@
-"""Bearing: does foam carry what stands on it, for as long as the building stands?"""
+"""A wall on foam: does the foam below a footing carry it, for as long as the building stands?"""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
-from .. import catalogue
-from ..catalogue.records import Board
-from ..design import Held, long_term
-from ..findings import Basis, Finding, Step
-from ..measure import System, say
-from ..measure.digits import fixed
-from ..physics import bearing
-from ..resolve import ForGood, Piece, Resolved, ResolvedEdge, WallLoad
+from ... import catalogue
+from ...catalogue.records import Board
+from ...design import long_term
+from ...findings import Basis, Finding, Step
+from ...measure import System, say
+from ...measure.digits import fixed
+from ...physics import bearing
+from ...resolve import ForGood, Piece, Resolved, ResolvedEdge, WallLoad
+from .limits import KILO, Allowed, for_good
 
 TITLE = "Pressure of the wall on the foam below its footing"
-KILO = 1000.0  # Pa in a kPa, N in a kN
-WHICH = {True: "the smallest of the bases with evidence", False: "the only basis with evidence"}
 
 
 def below_footing(resolved: Resolved, edge: ResolvedEdge) -> Iterator[Finding]:
@@ -47,7 +46,7 @@ def below_footing(resolved: Resolved, edge: ResolvedEdge) -> Iterator[Finding]:
     elif edge.load is None:
         yield _untold(edge, at, system)
     else:
-        allowed = _allowed(piece, resolved.for_good)
+        allowed = for_good(_record(piece), resolved.for_good)
         if allowed is None:
             yield _without_evidence(piece, resolved.for_good, at, system)
         else:
@@ -69,39 +68,9 @@ def _untold(edge: ResolvedEdge, at: dict[str, str | float], system: System) -> F
     )
 
 
-@dataclass(frozen=True, slots=True)
-class _Allowed:
-    """What may stand on the foam for good, and who says so."""
-
-    stress: float  # Pa
-    says: str  # "three tenths of the strength at 10 % strain, the smallest of the bases with evidence"
-    basis: tuple[Basis, ...]
-    rests_on: tuple[str, ...]
-    others: tuple[Held, ...]  # bases with evidence that do not govern
-    typed: tuple[Step, ...] = ()
-
-
 def _record(piece: Piece) -> Board:
     assert piece.board.record is not None  # foam is always of a board
     return piece.board.record
-
-
-def _allowed(piece: Piece, for_good: ForGood) -> _Allowed | None:
-    """What the brief types goes before the basis it names, and that before the smallest with evidence."""
-    board = _record(piece)
-    bases = long_term(board)
-    typed = for_good.stress.get(board.key)
-    if typed is not None:
-        step = Step("p_long", "as the brief types it", "", f"{fixed(typed.value / KILO, 1)} kPa")
-        basis = (Basis("the brief", typed.path, "document"),)
-        return _Allowed(typed.value, "as the brief types it", basis, (typed.path,), bases.told, (step,))
-    governs = bases.smallest if for_good.basis is None else bases.by(for_good.basis)
-    if governs.stress is None:
-        return None
-    which = WHICH[len(bases.told) > 1] if for_good.basis is None else "the basis that the brief names"
-    others = tuple(each for each in bases.told if each is not governs)
-    named = () if for_good.basis is None else ("foam.long-term",)
-    return _Allowed(governs.stress, f"{governs.title}, {which}", governs.basis, (*governs.rests_on, *named), others)
 
 
 def _without_evidence(piece: Piece, for_good: ForGood, at: dict[str, str | float], system: System) -> Finding:
@@ -131,7 +100,7 @@ def _without_evidence(piece: Piece, for_good: ForGood, at: dict[str, str | float
 
 
 def _pressed(
-    edge: ResolvedEdge, piece: Piece, load: WallLoad, allowed: _Allowed, at: dict[str, str | float], system: System
+    edge: ResolvedEdge, piece: Piece, load: WallLoad, allowed: Allowed, at: dict[str, str | float], system: System
 ) -> Finding:
     (width, height), density = edge.strip, catalogue.material("concrete").density
     assert density is not None  # the catalogue's table has it
@@ -172,7 +141,7 @@ def _pressed(
     return replace(made, words=_words(made, allowed, piece, system))
 
 
-def _words(made: Finding, allowed: _Allowed, piece: Piece, system: System) -> str:
+def _words(made: Finding, allowed: Allowed, piece: Piece, system: System) -> str:
     """What may stand and by which basis, and which other basis would turn the verdict."""
     assert made.value is not None and made.limit is not None
     begins = f"On {piece.board.label} {say.both(made.limit, 'kPa', system)} may stand for good: {allowed.says}."

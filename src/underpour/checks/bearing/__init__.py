@@ -1,0 +1,8 @@
+"""Bearing: do foam, ground and concrete carry what stands or rolls on them?"""
+
+from __future__ import annotations
+
+from .under_loads import under_loads
+from .walls import below_footing
+
+__all__ = ["below_footing", "under_loads"]

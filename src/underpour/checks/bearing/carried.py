@@ -1,0 +1,135 @@
+"""One load with all that carries it, worked out once for every finding that speaks of it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from ... import catalogue
+from ...measure import System, say
+from ...physics.plates import concrete
+from ...resolve import Bedded, Resolved, ResolvedLoad, Support
+from .bed import Bed
+from .limits import Allowed, for_good, rolling
+from .plates import Plate
+
+KILO = 1000.0
+WHERE = {
+    "middle": "in the middle of the floor",
+    "edge": "at an edge",
+    "corner": "in a corner",
+    "plan": "where it stands on the plan",
+    "everywhere": "all over the floor",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Carried:
+    """Load, bed, plate and what each part may bear. [Pa]"""
+
+    load: ResolvedLoad
+    support: Support
+    bed: Bed
+    plates: tuple[Plate, Plate] | None  # on the soft bed, on the stiff one; None of an even load
+    even: float  # other loads that stand all over the floor
+    weakest: (
+        tuple[Bedded, Allowed] | None
+    )  # the board that bears least; None where no foam lies there, or none can tell
+    rupture: float
+    factor: float
+    system: System
+
+    @property
+    def pressure(self) -> float:
+        """Of the load alone on foam and ground. [Pa]"""
+        if self.plates is None:
+            assert self.load.pressure is not None
+            return self.load.pressure
+        return max(plate.felt.pressure for plate in self.plates)
+
+    @property
+    def tension(self) -> float:
+        """Largest of the concrete by the plate, at its top or below. [Pa]"""
+        assert self.plates is not None
+        return max(max(plate.felt.below, plate.felt.above) for plate in self.plates)
+
+    @property
+    def for_foam(self) -> float | None:
+        """What is left of what the foam bears, below its own floor and what else stands all over it. [Pa]"""
+        if self.weakest is None:
+            return None
+        return max(self.weakest[1].stress - self.support.own_weight - self.even, 0.0)
+
+    @property
+    def for_ground(self) -> float:
+        """What is left of what the ground bears. [Pa]"""
+        return max(self.support.ground.bearing - self.support.whole_weight - self.even, 0.0)
+
+    @property
+    def for_concrete(self) -> float:
+        """Tension that the concrete may have. [Pa]"""
+        return self.rupture / self.factor
+
+    @property
+    def where(self) -> str:
+        """ "in the middle of the floor" """
+        if self.load.place == "edge" and self.load.edge:
+            return f"at edge {self.load.edge}"
+        return WHERE[self.load.place]
+
+    def said(self, pressure: float) -> str:
+        """A stress in both systems."""
+        return say.both(pressure / KILO, "kPa", self.system)
+
+
+def carried(
+    resolved: Resolved, support: Support, load: ResolvedLoad, lies: Bed, plates: tuple[Plate, Plate] | None
+) -> Carried:
+    """The load with what carries it."""
+    others = [
+        each.pressure or 0.0
+        for each in resolved.loads
+        if each is not load and each.place == "everywhere" and each.standing and not each.before_pour
+    ]
+    return Carried(
+        load,
+        support,
+        lies,
+        plates,
+        sum(others),
+        _weakest(resolved, support, load),
+        float(concrete.rupture_aci(support.concrete.strength)),
+        catalogue.of_slabs("factor").value,
+        resolved.system,
+    )
+
+
+def _weakest(resolved: Resolved, support: Support, load: ResolvedLoad) -> tuple[Bedded, Allowed] | None:
+    found = []
+    for board in support.boards:
+        record = board.slice.record
+        assert record is not None  # foam is always of a board
+        allowed = for_good(record, resolved.for_good) if load.standing else rolling(record, resolved.for_good)
+        if allowed is None:
+            return None
+        found.append((board, allowed))
+    return min(found, key=lambda each: each[1].stress, default=None)
+
+
+def governs(of: Carried, tension: float) -> str:
+    """Which of foam, ground and concrete is used up most, and by how much, as each trade can repeat it."""
+    shares = {"the ground": of.pressure / of.for_ground if of.for_ground else 9.99}
+    shares["the concrete"] = tension / of.for_concrete
+    if of.for_foam is not None:
+        shares["the foam"] = of.pressure / of.for_foam if of.for_foam else 9.99
+    first = max(shares, key=lambda part: shares[part])
+    told = ", ".join(f"{part} {100.0 * share:.0f} %" for part, share in sorted(shares.items(), key=lambda s: -s[1]))
+    foam = shares.get("the foam")
+    if foam is None:
+        begins = f"{first[0].upper()}{first[1:]} governs"
+    elif first == "the foam":
+        begins = "The foam governs"
+    elif foam <= 1.0:
+        begins = f"The foam is not the problem: {first} governs"
+    else:
+        begins = f"{first[0].upper()}{first[1:]} governs, and the foam bears too much as well"
+    return f"{begins}. Of what each may bear is used: {told}."

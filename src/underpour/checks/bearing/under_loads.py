@@ -1,0 +1,90 @@
+"""Each load on the slab, one after another: what foam, ground and concrete feel of it, and which of them governs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from ...findings import Finding
+from ...resolve import Resolved, ResolvedLoad, Support
+from . import bare_foam, bending, even, foam, settlement, soil
+from .bed import bed, unknown
+from .carried import Carried, carried
+from .plates import plate_under
+
+UNTOLD = {
+    "plate": ("what it stands on", 'plate = "6 in x 6 in"', "plate"),
+    "tyre": ("the pressure of its tyres", 'tyre = "100 psi"', "tyre"),
+}
+
+
+def under_loads(resolved: Resolved) -> Iterator[Finding]:
+    """What every load on the slab does to foam, ground and concrete, in the order of the brief."""
+    support = resolved.support
+    if support is None:
+        return
+    for load in resolved.loads:
+        if load.before_pour:
+            yield bare_foam.before_the_pour(resolved, support, load)
+        elif (missing := _missing(support, load)) is not None:
+            yield from _untold(load, *missing)
+        elif load.place == "everywhere":
+            yield from _even(resolved, support, load)
+        else:
+            yield from _patches(resolved, support, load)
+
+
+def _even(resolved: Resolved, support: Support, load: ResolvedLoad) -> Iterator[Finding]:
+    found = carried(resolved, support, load, bed(support, load.standing), None)
+    yield foam.straight_through(resolved, found)
+    yield soil.straight_through(resolved, found)
+    yield even.aisle(resolved, found)
+    yield from settlement.of(resolved, found)
+
+
+def _patches(resolved: Resolved, support: Support, load: ResolvedLoad) -> Iterator[Finding]:
+    lies = bed(support, load.standing)
+    plates = tuple(plate_under(resolved, support, load, k) for k in (lies.soft, lies.stiff))
+    if plates[0] is None or plates[1] is None:
+        yield from _turned_over(load)
+        return
+    found = carried(resolved, support, load, lies, (plates[0], plates[1]))
+    yield from _in_turn(resolved, found)
+
+
+def _in_turn(resolved: Resolved, found: Carried) -> Iterator[Finding]:
+    yield foam.by_plate(resolved, found)
+    if found.support.boards:
+        yield foam.by_spread(resolved, found)
+    yield soil.by_plate(resolved, found)
+    yield bending.by_plate(resolved, found)
+    yield from bending.by_hand(resolved, found)
+    yield from settlement.of(resolved, found)
+
+
+def _missing(support: Support, load: ResolvedLoad) -> tuple[str, str] | None:
+    """The one key that a load cannot be answered without, and what to say of it."""
+    if load.missing:
+        what, example, _ = UNTOLD[load.missing.rpartition(".")[2]]
+        return load.missing, f"{load.words}: the brief does not say {what}. Write {example} in this [[load]]."
+    board = unknown(support, load.standing)
+    if board is None:
+        return None
+    record = board.slice.record
+    assert record is not None
+    words = (
+        f"Nothing is known of how stiff {record.label} is. Ask the maker for its compressive modulus by ASTM D1621 or "
+        f'EN 826, and write modulus = {{ {record.key} = "1000 psi" }} in [foam].'
+    )
+    return f"foam.modulus.{record.key}", words
+
+
+def _untold(load: ResolvedLoad, missing: str, words: str) -> Iterator[Finding]:
+    first = foam.LONG if load.standing else foam.SHORT
+    for kind, title in ((first, foam.TITLES[first]), (soil.ID, soil.TITLE), (bending.ID, bending.TITLE)):
+        at: dict[str, str | float] = {"load": load.number, "method": "plate"}
+        yield Finding(kind, title, None, "kPa", at=at, missing=missing, words=words, rests_on=load.rests_on)
+
+
+def _turned_over(load: ResolvedLoad) -> Iterator[Finding]:
+    words = f"{load.words}: it would tip this slab up, or reaches beside it. Write where it stands, or a larger slab."
+    yield from _untold(load, f"{load.path}.at", words)

@@ -1,0 +1,173 @@
+"""Loads on the slab, as typed: what cannot be used is told with the way out, all of it in one table."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from refused import Bad, held_to
+
+from underpour.brief import reads
+
+GOOD = """\
+[project]
+use = "warehouse"
+
+[site]
+place = "Duluth, MN"
+ground = "clay-or-silt"
+
+[plan]
+outline = ["0 0", "60 0", "60 40", "0 40"]
+unit = "ft"
+
+[floor]
+inside = "60 F"
+humidity = "40 %"
+build-up = [{ concrete = "6 in" }, { board = "plain-25", thickness = "2 in" }, { gravel = "4 in" }]
+
+[[edge]]
+name = "dock side"
+sides = "all"
+kind = "thickened-edge"
+depth = "16 in"
+ground = "-8 in"
+
+[[load]]
+kind = "rack-post"
+force = "6500 lb"
+plate = "6 in x 6 in"
+at = "20 20"
+count = 3
+spacing = "8 ft"
+
+[[load]]
+kind = "axle"
+force = "12000 lb"
+tyre = "100 psi"
+track = "3 ft"
+at = "edge dock side"
+
+[[load]]
+kind = "uniform"
+pressure = "125 psf"
+everywhere = true
+
+[[load]]
+kind = "line"
+force = "450 lb/ft"
+from = "4 10"
+to = "30 10"
+
+[[load]]
+like = "lift-two-post"
+"""
+FORCE, PLATE, AT = 'force = "6500 lb"', 'plate = "6 in x 6 in"', 'at = "20 20"'
+ROW, AXLE, LIKE = 'count = 3\nspacing = "8 ft"', 'kind = "axle"', 'like = "lift-two-post"'
+EVEN, TYRE, LINE = 'pressure = "125 psf"\neverywhere = true', 'tyre = "100 psi"', 'from = "4 10"\nto = "30 10"'
+GROUND, SLAB = 'ground = "clay-or-silt"\n\n[plan]', 'concrete = "6 in"'
+
+
+def site(more: str) -> str:
+    return f'ground = "clay-or-silt"\n{more}\n\n[plan]'
+
+
+BAD = [
+    Bad("a kind nobody knows", 'kind = "rack-post"', 'kind = "rack-posts"',
+        ("load.1.kind", "No kind is called rack-posts.", "The nearest is rack-post.")),
+    Bad("neither kind nor like", LIKE, 'plate = "6 in"', ("load.5.kind", "A load needs kind", "`like` says it too")),
+    Bad("a usual load nobody knows", LIKE, 'like = "lift-two-posts"',
+        ("brief.toml:51  load.5.like", "No usual load is called lift-two-posts.", "The nearest is lift-two-post.",
+         "underpour catalogue list loads")),
+    Bad("a kind that is not what it is like", LIKE, f'{LIKE}\nkind = "axle"',
+        ("load.5.kind", "lift-two-post is a lift, and kind says an axle.", "Take kind out")),
+    Bad("a load outside the outline", AT, 'at = "70 20"',
+        ("brief.toml:28  load.1.at", "70 20 does not lie on the floor.", "x and y as in the outline")),
+    Bad("a load that hangs over the edge", AT, 'at = "0.1 20"',
+        ("load.1.at", "reaches", "over the edge of the floor", 'at = "edge"')),
+    Bad("a row that runs off the floor", AT, 'at = "56 20"', ("load.1.at", "over the edge of the floor")),
+    Bad("a line that runs off the floor", LINE, 'from = "4 10"\nto = "80 10"', ("load.4.to", "80 10 does not lie")),
+    Bad("a line that ends nowhere", LINE, 'from = "4 10"', ("load.4.from", "The line says from and not to.")),
+    Bad("a line without length", LINE, 'from = "4 10"\nto = "4 10"', ("load.4.to", "ends where it begins")),
+    Bad("a plate without area", PLATE, 'plate = "0 in x 6 in"',
+        ("load.1.plate", "0 in x 6 in has no area to stand on.")),
+    Bad("a plate that is a number", PLATE, "plate = 6", ("load.1.plate", "stands in quotes", "6 in x 6 in")),
+    Bad("a plate with three sides", PLATE, 'plate = "6 in x 6 in x 1 in"', ("load.1.plate", "more than two sides")),
+    Bad("a plate as large as the floor", PLATE, 'plate = "80 ft x 60 ft"', ("load.1", "over the edge of the floor")),
+    Bad("a place that is no place", AT, 'at = "midle"',
+        ("load.1.at", "No place on the floor is called midle.", "The nearest is middle.", 'at = "12 14"')),
+    Bad("a place with one number", AT, 'at = "20"', ("load.1.at", "20")),
+    Bad("an axle typed as a wheel", AXLE, 'kind = "wheel"',
+        ("load.2.force", "12000 lb on one wheel? That is what a loaded axle brings.", 'kind = "axle"', "wheels = 1")),
+    Bad("an axle with three wheels", AXLE, f"{AXLE}\nwheels = 3",
+        ("load.2.wheels", "An axle does not have 3 wheels.", "Write 2, or 4")),
+    Bad("wheels that are no number", AXLE, f'{AXLE}\nwheels = "two"', ("load.2.wheels", "a whole number")),
+    Bad("no wheels at all", AXLE, f"{AXLE}\nwheels = 0", ("load.2.wheels", "a whole number from 1 up")),
+    Bad("a plate and a tyre", TYRE, f'{TYRE}\nplate = "8 in"', ("load.2.tyre", "plate and tyre both say", "Keep one")),
+    Bad("a tyre below a post", PLATE, 'tyre = "100 psi"', ("load.1.tyre", "A rack post has no tyre.")),
+    Bad("no force", f"{FORCE}\n", "", ("load.1.force", "A load needs force", 'Write force = "6500 lb".')),
+    Bad("a force by length of a post", FORCE, 'force = "6500 lb/ft"', ("load.1.force", "a force is wanted")),
+    Bad("a whole force of a line", 'force = "450 lb/ft"', 'force = "450 lb"', ("load.4.force", "lb/ft")),
+    Bad("a force of nothing", FORCE, 'force = "0 lb"', ("load.1.force", "0 lb is no load.")),
+    Bad("a force without its unit", FORCE, 'force = "6500"', ("load.1.force", "6500 of what?")),
+    Bad("a pressure of a post", FORCE, f'{FORCE}\npressure = "125 psf"',
+        ("load.1.pressure", "A rack post has no pressure.")),
+    Bad("no pressure", EVEN, "everywhere = true", ("load.3.pressure", "A load needs pressure", "125 psf")),
+    Bad("everywhere and at one place", EVEN, f'{EVEN}\nat = "middle"', ("load.3.at", "all over the floor")),
+    Bad("everywhere that is no", EVEN, 'pressure = "125 psf"\neverywhere = false', ("load.3.everywhere", "says where")),
+    Bad("force and pressure that are not one", EVEN, 'pressure = "125 psf"\nforce = "100 lb"\nplate = "2 ft x 2 ft"',
+        ("load.3.pressure", "100 lb on 2 ft x 2 ft is not 125 psf.", "Keep force or pressure")),
+    Bad("a row without spacing", ROW, "count = 3", ("load.1.count", "3 are told", "Write spacing")),
+    Bad("a spacing of nothing told", ROW, 'spacing = "8 ft"', ("load.1.spacing", "not how many", "Write count = 3")),
+    Bad("a row that has an axle's track", ROW, f'{ROW}\ntrack = "6 ft"', ("load.1.track", "has no track")),
+    Bad("how long in years", PLATE, f'{PLATE}\nhow-long = "10 years"',
+        ("load.1.how-long", "No how-long is called 10 years.", "one of standing and passing")),
+    Bad("a slab thinner than any", SLAB, 'concrete = "2 in"',
+        ("floor.build-up.1.concrete", "2 in of concrete is thinner than any slab", "3 in (75 mm)")),
+    Bad("no slab", f"{{ {SLAB} }}, ", "", ("floor.build-up", "no concrete to carry them")),
+    Bad("two soils at one place", GROUND, site('layers = [{ ground = "rock" }]'),
+        ("site.layers", "ground and layers both say what the ground is.")),
+    Bad("stiffness of the ground told twice", GROUND, site('subgrade-modulus = "100 pci"\ncbr = "3 %"'),
+        ("site.cbr", "both say how stiff the ground is", "Keep the test with the plate")),
+    Bad("ground that bears nothing", GROUND, site('subgrade-modulus = "0 pci"'),
+        ("site.subgrade-modulus", "bears nothing")),
+    Bad("ground as stiff as nothing is", GROUND, site('subgrade-modulus = "90000 pci"'), ("site.subgrade-modulus",)),
+    Bad("soil that does not bear the floor itself", GROUND, site('soil-bearing = "60 psf"'),
+        ("site.soil-bearing", "The floor alone weighs", "60 psf")),
+    Bad("a frozen base", GROUND, site('base = "frozen"'), ("site.base", "A frozen base thaws", "Thaw it, dry it")),
+    Bad("a base that is not compacted", GROUND, site('base = "loose"'),
+        ("site.base", "settles unevenly", "Compact it")),
+    Bad("concrete of no strength", '[floor]\n', '[floor]\nconcrete-class = "40 psi"\n',
+        ("floor.concrete-class", "40 psi is no strength of a slab's concrete.", "C25/30")),
+    Bad("a class of concrete that is none", '[floor]\n', '[floor]\nconcrete-class = "B25"\n',
+        ("floor.concrete-class",)),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("bad", BAD, ids=[bad.what for bad in BAD])
+def test_bad_input_is_told_with_the_way_out_and_nothing_is_touched(
+    bad: Bad, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    held_to(GOOD, bad, tmp_path, capsys)
+
+
+def test_what_is_typed_well_is_read() -> None:
+    brief = reads(GOOD).brief
+    assert [load.kind for load in brief.load] == ["rack-post", "axle", "uniform", "line", None]
+    assert brief.load[0].force is not None and round(brief.load[0].force.si) == 28913
+    assert brief.load[3].force is not None and round(brief.load[3].force.si) == 6567
+
+
+@pytest.mark.parametrize(
+    ("typed", "pascals"),
+    [("4000 psi", 27.579e6), ("C25/30", 25e6), ("C30", 30e6), ("c20/25", 20e6), ("35 MPa", 35e6)],
+)
+def test_the_strength_of_concrete_is_a_cylinder_s_or_a_class(typed: str, pascals: float) -> None:
+    found = reads(GOOD.replace("[floor]\n", f'[floor]\nconcrete-class = "{typed}"\n')).brief.floor.concrete_class
+    assert found is not None and found.si == pytest.approx(pascals, rel=1e-4)
+
+
+def test_one_heavy_wheel_is_taken_where_it_is_said_to_be_one() -> None:
+    typed = GOOD.replace('kind = "axle"', 'kind = "wheel"\nwheels = 1').replace('track = "3 ft"\n', "")
+    assert reads(typed).brief.load[1].kind == "wheel"
