@@ -21,7 +21,7 @@ ROLLS = ("wheel", "axle", "vehicle")
 WITH_AXLES = ("axle", "vehicle", "before-pour")
 EVEN = ("uniform", "tank", "heater", "animals", "before-pour")  # may be told as a pressure
 PLACES = ("middle", "edge", "corner")
-HEAVIEST_WHEEL = 40e3  # N, 9,000 lb; a heavier one is usually an axle's number (common practice, no source)
+HEAVIEST_WHEEL = 45e3  # N, 10,000 lb; a heavier one is usually an axle's number (common practice, no source)
 THINNEST = 0.075  # m, 3 in: no slab that carries anything is poured thinner (common practice, no source)
 
 # Keys that only some kinds have; any of the others may stand in every load that stands on the slab.

@@ -11,7 +11,7 @@ from ...physics.plates.slab import Pressed
 from ...resolve import Resolved, ResolvedLoad, Support
 from .bed import bed, unknown
 from .foam import SHORT
-from .limits import KILO, rolling
+from .limits import KILO, while_laid
 
 TITLE = "Pressure on the bare foam, before the pour"
 MOST_SHEETS = 4
@@ -46,7 +46,7 @@ def before_the_pour(resolved: Resolved, support: Support, load: ResolvedLoad) ->
     board = support.boards[0]
     record = board.slice.record
     assert record is not None  # foam is always of a board
-    allowed = rolling(record, resolved.for_good)
+    allowed = while_laid(record, resolved.for_good)
     if allowed is None:
         words = f'What {record.label} bears is not known. Write long-term-stress = {{ {record.key} = "8 psi" }}.'
         missing = f"foam.long-term-stress.{record.key}"

@@ -16,7 +16,7 @@ from ...resolve import Resolved
 from .carried import Carried, governs
 from .foam import PLATE
 from .limits import KILO
-from .plates import modulus, plate_under, radius
+from .plates import modulus, plate_under, radius, thickened_there
 
 ID, TITLE = "bearing.bending", "Tension of the slab's concrete"
 MEGA = 1e6
@@ -99,7 +99,11 @@ def by_hand(resolved: Resolved, of: Carried) -> Iterator[Finding]:
         f"P {fixed(of.load.force / KILO, 2)} kN, a {fixed(_contact(of), 3)} m, l {fixed(_radius(of), 3)} m",
         f"{fixed(value / MEGA, 2)} MPa",
     )
-    yield _held(of, "westergaard", value, 0.0, words, (*of.bed.steps, step, *_limit_steps(of)), WESTERGAARD)
+    made = _held(of, "westergaard", value, 0.0, words, (*of.bed.steps, step, *_limit_steps(of)), WESTERGAARD)
+    if thickened_there(resolved, of.load):
+        thin = " The formula knows nothing of the thickened edge and is held to no limit: the plate counts."
+        made = replace(made, limit=None, sense=None, words=made.words + thin)
+    yield made
 
 
 def _radius(of: Carried) -> float:
@@ -183,7 +187,7 @@ def _passings(of: Carried, tension: float) -> str:
         return ""
     times = float(concrete.coverages(of.rupture / tension))
     if times < 1.0:
-        return "It cracks at the first time. "
+        return "It cracks the first time it comes. "
     said = f"about {_two_figures(times)} times" if times < 1e6 else "as often as one likes"
     return f"By tests of whole slabs it may come {said} before half of them crack. "
 
@@ -202,13 +206,16 @@ def _mend(resolved: Resolved, of: Carried) -> str:
     if of.tension <= of.for_concrete:
         return ""
     step = HALF_INCH if of.system == "US" else CENTIMETRE
+    helps = "" if of.for_foam is not None and of.pressure > of.for_foam else "; stronger foam would not help"
+    if of.load.place == "plan" and of.plates is not None and of.plates[0].near_edge:
+        about = of.support.concrete.thickness * sqrt(of.tension / of.for_concrete)
+        wants = say.both(step * ceil(about / step), "m", of.system)
+        return f" A slab of about {wants} would carry it, or a larger plate or stronger concrete{helps}."
     first = ceil(of.support.concrete.thickness / step + 1e-9)
     for thickness in (step * (first + n) for n in range(MOST_STEPS)):
         thicker = replace(of.support, concrete=replace(of.support.concrete, thickness=thickness))
         plate = plate_under(resolved, thicker, of.load, of.bed.soft)
         if plate is not None and max(plate.felt.below, plate.felt.above) <= of.for_concrete:
             wants = say.both(thickness, "m", of.system)
-            return (
-                f" A slab of {wants} carries it, or a larger plate or stronger concrete; stronger foam would not help."
-            )
+            return f" A slab of {wants} carries it, or a larger plate or stronger concrete{helps}."
     return " No slab of a usual thickness carries it: spread it on a footing of its own."

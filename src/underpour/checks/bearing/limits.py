@@ -45,8 +45,17 @@ def for_good(board: Board, typed: ForGood) -> Allowed | None:
 
 
 def rolling(board: Board, typed: ForGood) -> Allowed | None:
-    """What may come and go on it often: no less than what the brief lets stand there; None where nobody says."""
-    share: Quantity | None = stress_share("passing", board.material) or board.cautious_share
+    """What may come and go on it often, below a slab; None where nobody says."""
+    return _share(board, typed, "passing")
+
+
+def while_laid(board: Board, typed: ForGood) -> Allowed | None:
+    """What may press on it bare, a few times; None where nobody says."""
+    return _share(board, typed, "laying")
+
+
+def _share(board: Board, typed: ForGood, basis_key: str) -> Allowed | None:
+    share: Quantity | None = stress_share(basis_key, board.material) or board.cautious_share
     if share is None:
         return for_good(board, typed) if board.key in typed.stress else None
     stress = share.value * board.strength.value * KILO

@@ -119,7 +119,7 @@ def _thickened(resolved: Resolved, load: ResolvedLoad) -> ResolvedEdge | None:
     return min(resolved.edges, key=lambda edge: edge.depth if edge.thickening is not None else 0.0)
 
 
-def thickening_words(resolved: Resolved, load: ResolvedLoad) -> bool:
+def thickened_there(resolved: Resolved, load: ResolvedLoad) -> bool:
     """Whether the edge at which the load stands is thickened."""
     edge = _thickened(resolved, load) if load.place == "edge" else None
     return edge is not None and edge.thickening is not None

@@ -49,6 +49,10 @@ def of(resolved: Resolved, found: Carried) -> Iterator[Finding]:
     yield Finding(ID, TITLE, None, "mm", at=at, missing=f"foam.modulus-for-good.{record.key}", words=words)
 
 
+def _said(found: Carried) -> str:
+    return found.load.words if found.load.place == "everywhere" else f"{found.load.words}, {found.where}"
+
+
 def _stated(resolved: Resolved, found: Carried, lies: Bed, after: str) -> Finding:
     if found.plates is None:
         value, within = found.pressure / lies.soft, 0.0
@@ -67,5 +71,5 @@ def _stated(resolved: Resolved, found: Carried, lies: Bed, after: str) -> Findin
         basis=(PLATE, *lies.basis),
         rests_on=(found.load.path, *found.support.concrete.paths, *lies.rests_on),
         steps=(*lies.steps, Step("w", "on the softest bed", "", f"{fixed(1000.0 * value, 2)} mm")),
-        words=f"{found.load.words}, {found.where}: the floor goes down {unit_said(found, value)} {when}.",
+        words=f"{_said(found)}: the floor goes down {unit_said(found, value)} {when}.",
     )
