@@ -63,6 +63,33 @@ def on_foam() -> str:
     return with_line(bare("dwelling", "frost-wall"), "edge.A", f"insulation = [{piece}]")
 
 
+LOADS = (
+    'like = "rack-post"\ncount = 3\n',
+    'like = "forklift-2"\n',
+    'like = "heavy-storage"\n',
+    'kind = "axle"\nforce = "40 kN"\ntyre = "700 kPa"\n',
+    'kind = "vehicle"\nforce = "70 kN"\ntyre = "700 kPa"\n',
+    'kind = "line"\nforce = "6 kN/m"\n',
+)
+
+
+def loaded() -> tuple[str, ...]:
+    """Floors on which something stands of which little is told."""
+    return tuple(f"{bare('warehouse', 'raft')}\n[[load]]\n{load}" for load in LOADS)
+
+
+def without_its(key: str) -> str:
+    """A floor with a load that lacks what it stands on, or the pressure of its tyres."""
+    kind = "post" if key == "plate" else "wheel"
+    return f'{bare("warehouse", "raft")}\n[[load]]\nkind = "{kind}"\nforce = "20 kN"\n'
+
+
+def on_glass() -> str:
+    """A post on foam of which nobody knows how stiff it is."""
+    board = 'board = "cellglass-85", thickness = "3 in"'
+    return without_its("plate").replace('board = "plain-15", thickness = "2 in"', board) + 'plate = "200 mm x 200 mm"\n'
+
+
 def beside_unheated() -> str:
     """A house with one side against an unheated garage."""
     return with_line(bare("dwelling", "frost-wall", "frost-wall"), "edge.A", 'beside = "unheated"')
@@ -138,7 +165,9 @@ def with_line(text: str, table: str, line: str, file: str = "") -> str:
     if in_tables:
         heading, number = f"[[{name}.{listed}]]", int(layer) - 1
     elif inner:
-        heading, number = f"[[{name}]]", edge_index(inner, [edge.name for edge in reads(text, file).brief.edge])
+        by_number = int(inner) - 1 if name == "load" else None
+        edges = [edge.name for edge in reads(text, file).brief.edge]
+        heading, number = f"[[{name}]]", edge_index(inner, edges) if by_number is None else by_number
     pieces = re.split(rf"(?m)^({re.escape(heading)}[^\n]*\n)", text)  # before, heading, after, heading, after, ...
     own, bracket, rest = pieces[2 + 2 * number].partition("\n[")
     kept = [row for row in own.splitlines() if row.partition("=")[0].strip() != key]

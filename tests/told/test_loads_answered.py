@@ -228,7 +228,7 @@ def test_the_ground_s_range_is_told_and_its_test_goes_before_its_kind() -> None:
 
 def test_bare_foam_bears_tyres_only_below_plywood() -> None:
     barrow = one(with_load('like = "barrow"'), "bearing.foam-short", "bare foam")
-    assert barrow.verdict == "falls short" and "Lay runs of plywood, one sheet of" in barrow.words
+    assert barrow.verdict == "falls short" and "Lay plywood where it goes, one sheet of" in barrow.words
     truck = one(with_load('like = "mixer-truck"'), "bearing.foam-short", "bare foam")
     assert truck.verdict == "falls short" and "keep it off the foam" in truck.words
     assert one(with_load('like = "crew"'), "bearing.foam-short", "bare foam").verdict == "meets"

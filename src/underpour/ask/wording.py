@@ -97,8 +97,12 @@ def as_typed(value: float, unit: str, system: System) -> str:
 
     >>> as_typed(-0.2, "m", "SI"), as_typed(20.0, "degC", "US")
     ('-200 mm', '68.0 °F')
+
+    >>> as_typed(44482.0, "N", "SI")
+    '44482 N'
     """
-    return " ".join(say.value(value, unit, system).replace("\N{MINUS SIGN}", "-").split())
+    said = re.sub(r"(?<=\d)\s(?=\d{3})", "", say.value(value, unit, system))
+    return " ".join(said.replace("\N{MINUS SIGN}", "-").split())
 
 
 @cache

@@ -82,7 +82,7 @@ def _sheets(resolved: Resolved, support: Support, load: ResolvedLoad, allowed: f
     for count in range(1, MOST_SHEETS + 1):
         found = felt.endless(pressed, sheet.value, wood.value * KILO * count, 0.0, stiff)
         if found.pressure <= allowed:
-            runs = "one sheet" if count == 1 else f"{count} sheets on one another"
+            sheets = "one sheet" if count == 1 else f"{count} sheets on one another"
             step = Step(
                 "p_wood",
                 f"a plate of plywood {thick}, E {fixed(wood.value / 1e6, 1)} GPa, on the foam",
@@ -90,5 +90,5 @@ def _sheets(resolved: Resolved, support: Support, load: ResolvedLoad, allowed: f
                 f"{fixed(found.pressure / KILO, 1)} kPa",
             )
             under = say.both(found.pressure / KILO, "kPa", resolved.system)
-            return f" Lay runs of plywood, {runs} of {thick}: then it feels {under}.", (step,)
+            return f" Lay plywood where it goes, {sheets} of {thick}: then the foam feels {under}.", (step,)
     return f" {MOST_SHEETS} sheets of plywood do not help enough: keep it off the foam.", ()
