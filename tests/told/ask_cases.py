@@ -66,7 +66,7 @@ def on_foam() -> str:
 LOADS = (
     'like = "rack-post"\ncount = 3\n',
     'like = "forklift-2"\n',
-    'like = "heavy-storage"\n',
+    'like = "hay"\n',
     'kind = "axle"\nforce = "40 kN"\ntyre = "700 kPa"\n',
     'kind = "vehicle"\nforce = "70 kN"\ntyre = "700 kPa"\n',
     'kind = "line"\nforce = "6 kN/m"\n',
