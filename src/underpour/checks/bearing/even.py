@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from ...findings import Basis, Finding, Step
 from ...measure.digits import fixed
-from ...physics.plates import spread
+from ...physics.plates import beams
 from ...resolve import Resolved
 from .bending import ID, MEGA, TITLE, _held, _limit_steps
 from .carried import Carried
@@ -29,7 +29,7 @@ def aisle(resolved: Resolved, of: Carried) -> Finding:
         UFC 3-320-06A, stationary live loads (from memory); ACI 318, ACI 360R.
     """
     h, k, e = of.support.concrete.thickness, of.bed.soft, modulus(of.support)
-    by_one = float(spread.stationary(1.0, k, h, e))  # Pa of load for each Pa of tension
+    by_one = float(beams.stationary(1.0, k, h, e))  # Pa of load for each Pa of tension
     value = of.pressure / by_one
     step = Step(
         "σ",
