@@ -10,7 +10,6 @@ from ..brief.tables.floor import FloorTable
 from ..brief.tables.foam import FoamTable
 from ..brief.tables.site import Site
 from ..catalogue.records import Quantity
-from ..design import stiffness
 from ..findings import Assumed, Basis
 from ..measure import System, say
 from ..mistakes import Mistake
@@ -132,6 +131,8 @@ def _concrete(typed: FloorTable, floor: Sequence[Slice], system: System, assumed
 def _bedded(layer: Slice, typed: FoamTable) -> Bedded:
     board = layer.record
     assert board is not None  # foam is always of a board
+    from ..design import stiffness
+
     known = stiffness(board)
     passing, standing = known.passing, known.standing
     told = (*known.short, *known.long)
