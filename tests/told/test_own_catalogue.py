@@ -115,7 +115,10 @@ def test_a_record_that_does_not_say_its_laboratory_cannot_be_told_until_it_does(
     found = {
         each.at["product"]: each for each in answer(read(brief)).as_briefed.findings if each.id == "product.evidence"
     }
-    assert (found["fold-20"].verdict, found["fold-20"].missing) == ("cannot tell", "catalogue.product.fold-20")
+    assert (found["fold-20"].verdict, found["fold-20"].missing) == (
+        "cannot tell",
+        "catalogue.product.fold-20.evidence.1.laboratory",
+    )
     (brief.parent / "catalogue/line-0.toml").write_text(LINE, "utf-8")
     assert evidence(brief)["fold-20"] == "meets"
 

@@ -413,8 +413,17 @@ def test_temperatures_beyond_the_standard_fall_short():
 def test_what_a_kind_needs_and_does_not_say_is_named():
     product = shipped("knob-15")
     del product["pattern"], product["sizes"]
-    said = "The record does not say: sizes (sizes of a piece or roll, width first); pattern (knobs for tube)."
-    assert only(held(product), "product.missing").wrong == said
+    said = {each.key: (each.wrong, each.instead) for each in held(product).findings if each.id == "product.missing"}
+    assert said == {
+        "sizes": (
+            "The record does not say: sizes (sizes of a piece or roll, width first).",
+            "Write sizes, such as 4 ft x 8 ft.",
+        ),
+        "pattern": (
+            "The record does not say: pattern (knobs for tube).",
+            "Write pattern; docs/products.md shows how.",
+        ),
+    }
 
 
 @pytest.mark.parametrize(

@@ -10,7 +10,7 @@ from ..conformity.rules import rules
 from ..findings import Basis, Finding, Step
 from ..resolve import Resolved, Slice
 
-LACKING = ("product.missing", "record.missing")  # what a product must say and does not
+LACKING = ("product", "record")  # what a product or one of its records must say and does not
 SHOWN = 2  # shortfalls that are told beside the finding; the others are counted
 SEE = "All of it: underpour catalogue validate"
 
@@ -49,7 +49,7 @@ def _finding(resolved: Resolved, key: str, slices: Sequence[Slice]) -> Finding:
     products = resolved.products
     held = held_product([placed(of) for of in products.lines], key, products.day, rules())
     short = [each for each in held.findings if each.verdict == "falls short"]
-    lacking = [each for each in held.findings if each.id in LACKING]
+    lacking = [each for each in held.findings if each.verdict == "cannot tell" and each.id.startswith(LACKING)]
     day = f"{products.day.day} {products.day:%B} {products.day.year}"
     number = len(products.product(key).evidence)
     made = Finding(
@@ -75,7 +75,9 @@ def _finding(resolved: Resolved, key: str, slices: Sequence[Slice]) -> Finding:
     )
     if lacking and not short:
         asked = " ".join(f"{each.read}: {each.wrong}" for each in lacking[:SHOWN])
-        return replace(made, value=None, limit=None, sense=None, missing=f"catalogue.product.{key}", words=asked)
+        return replace(
+            made, value=None, limit=None, sense=None, missing=f"catalogue.product.{key}.{lacking[0].key}", words=asked
+        )
     return made
 
 

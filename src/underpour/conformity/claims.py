@@ -133,12 +133,12 @@ def _class(
         listed = "; ".join(f"{each.limit.of.within} ({each.why})" for each in missing)
         refused = "" if cls.doubtful else " The claim is refused until they are shown."
         wrong = f"{cls.name} asks for what the records do not show: {listed}.{refused}"
-        verdict: Verdict = "cannot tell" if cls.doubtful else "falls short"
+        verdict: Verdict = "not required, advised" if cls.doubtful else "falls short"
         yield RecordFinding("class.missing", "", words, wrong, f"Test what is missing. {instead}", verdict)
     if cls.doubtful:
         wrong = f"The numbers of {cls.name} are known from memory only, so nobody should stand on this."
         instead = "Hold it against the standard itself."
-        yield RecordFinding("class.doubtful", "", words, wrong, instead, "cannot tell")
+        yield RecordFinding("class.doubtful", "", words, wrong, instead, "cannot tell", key="claims")
 
 
 def _short(words: str, cls: ProductClass, each: Shown, instead: str) -> RecordFinding:
@@ -205,7 +205,7 @@ def _unknown(words: str, rules: Rules) -> RecordFinding:
     if standard is None:
         wrong = f"No list of classes is held here for {words}, so the claim is not looked at."
         instead = f"Lists that are held: {', '.join(standards)}."
-        return RecordFinding("class.no-list", "", words, wrong, instead, "cannot tell")
+        return RecordFinding("class.no-list", "", words, wrong, instead, "cannot tell", key="claims")
     typed = re.sub(r"^(type|class)\s+", "", folded.removeprefix(standard).strip(), flags=re.IGNORECASE)
     elsewhere = [cls for cls in rules.classes if cls.type.casefold() == typed.casefold() and cls.standard != standard]
     own = [cls.type for cls in rules.classes if cls.standard == standard]
@@ -225,7 +225,8 @@ def _code(
     of_standard = [cls for cls in rules.classes if cls.standard == code.standard]
     if not of_standard:
         wrong = f"No list of classes is held here for {code.standard}, so the claim is not looked at."
-        yield RecordFinding("class.no-list", "", words, wrong, "Hold it against the standard itself.", "cannot tell")
+        instead = "Hold it against the standard itself."
+        yield RecordFinding("class.no-list", "", words, wrong, instead, "cannot tell", key="claims")
         return
     if not any(fits(cls, product) for cls in of_standard):
         foams = " or ".join(of_standard[0].families)
@@ -241,7 +242,8 @@ def _code(
             yield _unknown(words, rules)
             return
         wrong = "The code declares nothing that a record can be held against here, so the claim is not looked at."
-        yield RecordFinding("class.nothing-held", "", words, wrong, "Write the whole code of the label.", "cannot tell")
+        instead = "Write the whole code of the label."
+        yield RecordFinding("class.nothing-held", "", words, wrong, instead, "cannot tell", key="claims")
     for letters, level, key in levels:
         if key is not None:
             yield from _level(words, f"{letters}{level:g}", key, level, rows, missing, rules)

@@ -22,6 +22,7 @@ class RecordFinding:
     product: str = ""  # its key
     file: str = ""
     line: int = 0  # 0 where it is not known
+    key: str = ""  # of the record, where it cannot be told: the one to write, "evidence.3.laboratory"
 
     def about(self) -> str:
         """What it is of, and what the record says."""

@@ -38,10 +38,10 @@ def by_itself(product: Product, line: Line, today: datetime.date, rules: Rules) 
     lacking = [key for key in NEEDS[product.kind] if not getattr(product, key)]
     lacking += [] if product.name else ["name"]
     lacking += [] if product.evidence else ["evidence"]
-    if lacking:
-        wrong = f"The record does not say: {'; '.join(_said(product, key) for key in lacking)}."
-        instead = "docs/products.md says what each is."
-        yield RecordFinding("product.missing", "", product.name or product.key, wrong, instead, "cannot tell")
+    for key in lacking:
+        wrong, instead = f"The record does not say: {_said(product, key)}.", _write(product, key)
+        read = product.name or product.key
+        yield RecordFinding("product.missing", "", read, wrong, instead, "cannot tell", key=key)
     yield from _heights(product)
     yield from _prices(product, line, today)
     yield from _lap(product, rules)
@@ -54,17 +54,32 @@ def _said(product: Product, key: str) -> str:
     return f"{key} ({told[:1].lower()}{told[1:].rstrip('.')})"
 
 
+def _write(product: Product, key: str) -> str:
+    """What to write under a key that is not said."""
+    field = type(product).model_fields[key]
+    shown = (field.examples or [""])[0]
+    if not shown:
+        return f"Write {key}; docs/products.md shows how."
+    return f"Write {key}, such as {shown[0] if isinstance(shown, list) else shown}."
+
+
 def _heights(product: Product) -> Iterator[RecordFinding]:
     """Of a shaped panel: solid foam and pattern make up the height over all."""
     beyond = product.pattern.knob_height if product.pattern else product.channels.depth if product.channels else None
     if beyond is None:
         return
-    for made in product.made:
+    for n, made in enumerate(product.made, start=1):
         read = f"{made.thickness.typed} of foam, {made.height.typed if made.height else 'no'} height"
         if made.height is None:
             instead = "Write height beside thickness."
             yield RecordFinding(
-                "product.height", "Height", read, "A shaped panel has a height over all.", instead, "cannot tell"
+                "product.height",
+                "Height",
+                read,
+                "A shaped panel has a height over all.",
+                instead,
+                "cannot tell",
+                key=f"made.{n}.height",
             )
         elif abs(made.thickness.si + beyond.si - made.height.si) > SAME_LENGTH:
             wrong = f"{made.thickness.typed} of foam and {beyond.typed} of pattern do not make {made.height.typed}."

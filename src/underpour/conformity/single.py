@@ -29,6 +29,14 @@ MEASURED_AS = {
     "fastest": "the greatest speed of the air",
 }
 
+OF_THE_REPORT = {
+    "laboratory": ("the kind of laboratory", "Write laboratory"),
+    "date": ("the day of the report", "Write date"),
+    "expires": ("the day on which it expires", "Write expires"),
+    "certificate": ("the number of the certificate", "Write certificate"),
+    "statistic": ("whether each specimen keeps the number or it is an average", "Write statistic, each or average"),
+}
+
 
 def row(evidence: Evidence, product: Product, line: int, today: datetime.date, rules: Rules) -> Row:
     """The record with what is wrong with it by itself.
@@ -132,7 +140,9 @@ def _conditions(evidence: Evidence, of: Property, rules: Rules) -> Iterator[Reco
         if getattr(told, key) in (None, ""):
             wrong = f"It does not say {MEASURED_AS[key]}."
             instead = f"Write {key} under conditions."
-            yield RecordFinding("record.conditions", of.name, said(evidence), wrong, instead, "cannot tell")
+            yield RecordFinding(
+                "record.conditions", of.name, said(evidence), wrong, instead, "cannot tell", key=f"conditions.{key}"
+            )
     same = rules.limits["same-mean"].value
     if of.mean is not None and told.mean is not None and abs(told.mean.si - of.mean) > same + 1e-9:
         wrong = f"It was tested at a mean of {told.mean.typed}, and this is the {of.printed}."
@@ -195,21 +205,10 @@ def _thicknesses(evidence: Evidence, of: Property, product: Product) -> Iterator
 
 
 def _source(evidence: Evidence, of: Property) -> Iterator[RecordFinding]:
-    missing = [
-        words
-        for words, told in (
-            ("the kind of laboratory", evidence.laboratory != "not told"),
-            ("the day of the report", evidence.date is not None),
-            ("the day on which it expires", evidence.expires is not None),
-            ("the number of the certificate", bool(evidence.certificate)),
-            ("whether each specimen keeps the number or it is an average", evidence.statistic is not None),
-        )
-        if not told
-    ]
-    if missing:
-        listed = ", ".join(missing[:-1]) + (" and " if len(missing) > 1 else "") + missing[-1]
-        keys = "laboratory, date, expires, certificate, statistic"
-        wrong = f"It does not say {listed}."
-        yield RecordFinding(
-            "record.missing", of.name, said(evidence), wrong, f"Copy from the report: {keys}.", "cannot tell"
-        )
+    """What every record has to say of the report that it was copied from, one finding a key."""
+    for key, (words, write) in OF_THE_REPORT.items():
+        if getattr(evidence, key) in (None, "", "not told"):
+            instead = f"{write}, as the report has it."
+            yield RecordFinding(
+                "record.missing", of.name, said(evidence), f"It does not say {words}.", instead, "cannot tell", key=key
+            )

@@ -118,10 +118,11 @@ def _repeated(rows: Sequence[Row], rules: Rules) -> Iterator[RecordFinding]:
             alike.setdefault(like(row), []).append(row)
     for group in alike.values():
         for one, other in combinations(group, 2):
-            yield from _apart(one, other, rules)
+            n = next(n for n, each in enumerate(rows, start=1) if each is other)
+            yield from _apart(one, other, f"evidence.{n}.value", rules)
 
 
-def _apart(one: Row, other: Row, rules: Rules) -> Iterator[RecordFinding]:
+def _apart(one: Row, other: Row, key: str, rules: Rules) -> Iterator[RecordFinding]:
     assert one.value is not None and other.value is not None
     high = max(one.value, other.value)
     percent = 100.0 * abs(one.value - other.value) / high if high else 0.0
@@ -130,7 +131,7 @@ def _apart(one: Row, other: Row, rules: Rules) -> Iterator[RecordFinding]:
     if usual is None and percent > 0.0:
         wrong = f"Two records lie {percent:.0f} % apart, and how far {one.methods[0]} lets them is not known."
         instead = "Keep the record that is of this product."
-        yield RecordFinding("record.apart", one.of.name, read, wrong, instead, "cannot tell", line=other.line)
+        yield RecordFinding("record.apart", one.of.name, read, wrong, instead, "cannot tell", line=other.line, key=key)
     elif usual is not None and percent > usual.value:
         wrong = (
             f"Two records lie {percent:.0f} % apart; two laboratories usually agree within {usual.value:g} %"

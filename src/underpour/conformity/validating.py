@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from .claims import claim, not_held, supported
@@ -114,7 +114,7 @@ def _held(
         *found,
         *by_itself(product, of.line, today, rules),
         *(finding for said in of_claims.values() for finding in said),
-        *(finding for each in rows for finding in each.findings),
+        *(_of_record(n, finding) for n, each in enumerate(rows, start=1) for finding in each.findings),
         *together(product, rows, rules),
     ]
     return Held(
@@ -130,3 +130,8 @@ def _held(
             sorted((each.placed(product.key, of.file, at) for each in findings), key=lambda f: RANK[f.verdict])
         ),
     )
+
+
+def _of_record(n: int, finding: RecordFinding) -> RecordFinding:
+    """A finding of one record, its key with the number of the record in its product."""
+    return replace(finding, key=f"evidence.{n}.{finding.key}") if finding.key else finding

@@ -51,4 +51,5 @@ def _finding(finding: RecordFinding) -> dict[str, Any]:
         "verdict": finding.verdict,
         "basis": {"source": basis.source, "clause": basis.clause, "seen": basis.seen} if basis else None,
         "line": finding.line or None,
+        "key": finding.key,
     }

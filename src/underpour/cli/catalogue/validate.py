@@ -119,11 +119,19 @@ def _product(held: Held, width: int) -> Iterator[str]:
         yield from hung(f"Refused: {'; '.join(held.refused)}", width, 18)
     if held.not_held:
         yield from hung(f"Not looked at in its code: {', '.join(dict.fromkeys(held.not_held))}", width, 18)
-    for finding in held.findings:
+    for n, finding in enumerate(held.findings):
+        if n and _head(finding) == _head(held.findings[n - 1]):
+            yield from hung(f"{finding.wrong} {finding.instead}", width, 8)
+            continue
         yield ""
         yield from _finding(finding, width)
     if held.findings:
         yield ""
+
+
+def _head(finding: RecordFinding) -> tuple[object, ...]:
+    """What stands above the words of a finding; what is missing of one record stands below one such head."""
+    return finding.verdict, finding.property, finding.line, finding.read, finding.basis
 
 
 def _finding(finding: RecordFinding, width: int) -> Iterator[str]:
