@@ -30,7 +30,8 @@ from underpour.handouts.products import in_hand, picture_of
 from underpour.laying.guide import guide
 from underpour.laying.table import table
 from underpour.papers import data_sheet, guided, product_comparison, product_guide
-from underpour.particulars import Particulars, comparison, earlier, label, particulars, sheet, since
+from underpour.papers.product_pages import compared
+from underpour.particulars import GUIDE, Particulars, comparison, earlier, label, particulars, sheet, since
 
 PAPERS = ("us-letter", "a4")
 DAY = ["--date", "2026-11-27"]
@@ -230,7 +231,7 @@ def test_the_comparison_is_no_wider_than_the_terminal(width):
 @pytest.mark.parametrize("paper", PAPERS)
 def test_the_comparison_of_everything_is_sound_and_well_set(paper):
     of = comparison(list(line().values()))
-    made = product_comparison(of, date="2026-11-27", closing="Made of records.", paper=paper).pdf
+    made = product_comparison(compared(of, "Made of records."), paper=paper).pdf
     is_sound(made)
     is_well_set(made)
     printed = squeezed(words(made)).replace("-", "")  # at the end of a line a hyphen is read as a mark
@@ -326,6 +327,76 @@ def test_a_sheet_that_says_the_same_keeps_the_day_of_its_first_issue(tmp_path, c
     assert told["figures"][3]["value"] == "16.4 psi (113 kPa)"
 
 
+def plain(text: str) -> str:
+    return " ".join(text.split())
+
+
+LINE_TEXT = (Path(__file__).parents[2] / "src/underpour/catalogue/marlpit.toml").read_text("utf-8")
+
+
+def changed_line(folder: Path, old: str, new: str) -> str:
+    """The line that comes with the tool with one text of plain-15 changed, as a line of one's own."""
+    before, head, after = LINE_TEXT.partition('key = "plain-15"')
+    assert old in after
+    (folder / "changed.toml").write_text(before + head + after.replace(old, new, 1), "utf-8")
+    return str(folder / "changed.toml")
+
+
+def test_a_guide_that_says_the_same_keeps_the_day_of_its_first_issue_and_another_lists_what_moved(tmp_path, capsys):
+    out, kept = str(tmp_path / "a.pdf"), str(tmp_path / "a.json")
+    assert main(["guide", "plain-15", "-o", out, "--keep", kept, *DAY]) == 0
+    capsys.readouterr()
+    assert main(["guide", "plain-15", "-o", out, "--since", kept, "--keep", kept, "--date", "2027-01-05"]) == 0
+    assert "It says what the older guide says, first issued on 27 November 2026." in capsys.readouterr().out
+    assert "firstissued27November2026" in squeezed(words(Path(out).read_bytes()))
+    assert earlier(Path(kept).read_text("utf-8"), kept, GUIDE)["issued"] == "2026-11-27"
+    own = changed_line(tmp_path, 'note = "', 'note = "Known of old. ')
+    assert main(["guide", "plain-15", "-o", out, "--since", kept, "--catalogue", own, "--date", "2027-01-05"]) == 0
+    assert "1 thing has moved since the older guide; the last part lists what." in capsys.readouterr().out
+    printed = squeezed(words(Path(out).read_bytes()))
+    assert "Whatmovedsincetheguideof5January2027" in printed
+    assert "Knownofold." in printed.partition("Whatmovedsince")[2]
+
+
+def test_a_guide_of_another_product_is_not_held_against_this_one(tmp_path, capsys):
+    out, kept = str(tmp_path / "a.pdf"), str(tmp_path / "a.json")
+    assert main(["guide", "plain-15", "-o", out, "--keep", kept, *DAY]) == 0
+    assert main(["guide", "plain-25", "-o", out, "--since", kept, *DAY]) == 2
+    assert "It is the guide of plain-15, and this is plain-25." in capsys.readouterr().err
+    assert main(["guide", "plain-25", "-o", out, "--keep", kept, *DAY]) == 2
+    assert "It keeps the guide of plain-15." in capsys.readouterr().err
+    assert main(["datasheet", "plain-15", "-o", out, "--since", kept, *DAY]) == 2
+    assert "Its format is guide/1; datasheet/1 is read." in capsys.readouterr().err
+
+
+def test_a_comparison_lists_each_cell_that_moved_and_products_that_came_or_went(tmp_path, capsys):
+    kept, out = str(tmp_path / "a.json"), str(tmp_path / "a.pdf")
+    assert main(["catalogue", "compare", "plain-15", "plain-25", "--keep", kept, *DAY]) == 0
+    capsys.readouterr()
+    same = ["catalogue", "compare", "plain-15", "plain-25", "--since", kept, "--date", "2026-12-24"]
+    assert main(same) == 0
+    assert "It says what the older comparison says, first issued on 27 November 2026." in capsys.readouterr().out
+    own = changed_line(tmp_path, "value = 16.4", "value = 17.2")
+    assert main([*same, "--catalogue", own]) == 0
+    told = capsys.readouterr().out.partition("What moved since the comparison of 27 November 2026")[2]
+    assert "plain-15, Compressive strength, ASTM D1621: 17.2 psi (119 kPa); was 16.4 psi (113 kPa)" in plain(told)
+    assert "plain-25" not in told
+    assert main(["catalogue", "compare", "plain-15", "xps-25", "--since", kept, "-o", out, *DAY]) == 0
+    printed = squeezed(words(Path(out).read_bytes())).replace("-", "")
+    assert "Whatmovedsincethecomparisonof27November2026" in printed
+    assert "plain25compared" in printed and "xps25compared" in printed and "plain15compared" not in printed
+
+
+def test_a_comparison_of_a_spreadsheet_says_its_mark_and_what_moved(tmp_path, capsys):
+    kept, out = str(tmp_path / "a.json"), str(tmp_path / "a.csv")
+    assert main(["catalogue", "compare", "plain-15", "--keep", kept, "-o", out, *DAY]) == 0
+    mark = json.loads(Path(kept).read_text("utf-8"))["mark"]
+    assert f"The comparison is in {out}, mark {mark}." in capsys.readouterr().out
+    own = changed_line(tmp_path, "value = 16.4", "value = 17.2")
+    assert main(["catalogue", "compare", "plain-15", "--since", kept, "-o", out, "--catalogue", own, *DAY]) == 0
+    assert "was 16.4 psi (113 kPa)" in plain(capsys.readouterr().out)
+
+
 def test_a_sheet_of_what_falls_short_is_made_as_a_draft_only(tmp_path, capsys):
     out = tmp_path / "a.pdf"
     asked = ["datasheet", "plain-15", "-o", str(out), "--date", "2028-03-19"]
@@ -375,7 +446,7 @@ def test_the_head_of_a_group_goes_overleaf_with_its_rows():
     keys = ["plain-15", "plain-25", "film-15", "xps-25", "xps-40"]
     for count in range(2, len(keys) + 1):
         of = comparison([line()[key] for key in keys[:count]])
-        made = product_comparison(of, date="2026-11-27", closing="Made of records.", paper="us-letter").pdf
+        made = product_comparison(compared(of, "Made of records."), paper="us-letter").pdf
         for page in pypdf.PdfReader(io.BytesIO(made)).pages:
             lines = [each.strip() for each in page.extract_text().splitlines() if each.strip()]
             body = lines[: next((n for n, each in enumerate(lines) if each == "Products"), len(lines))]
@@ -412,6 +483,12 @@ BAD = [  # typed, and what has to be said: where, what is wrong, what to type
     (["guide", "plain-15", "-o", "a.pdf", "--use", "wharehouse"], ["No use is called", "Did you mean warehouse?"]),
     (["guide", "plain-15", "-o", "a.txt"], ["What is written here is PDF."]),
     (["guide", "plain-15", "-o", "a.pdf", "--fonts", "none"], ["There is no such folder."]),
+    (["guide", "plain-15", "-o", "a.pdf", "--since", FILE], ["This is no JSON.", "Give what guide --keep wrote"]),
+    (["guide", "plain-15", "-o", "a.pdf", "--since", "none.json"], ["none.json"]),
+    (["guide", "plain-15", "-o", "a.pdf", "--keep", FILE], ["What stands there is no guide that was kept."]),
+    (["catalogue", "compare", "--since", FILE], ["This is no JSON.", "Give what catalogue compare --keep wrote"]),
+    (["catalogue", "compare", "--keep", FILE], ["What stands there is no comparison that was kept."]),
+    (["catalogue", "compare", "--keep", "a.csv"], ["What is written here is JSON."]),
     (["catalogue", "compare", "plian-15"], ["No product is called plian-15.", "Did you mean plain-15?"]),
     (["catalogue", "compare", "bords"], ["Did you mean boards?"]),
     (["catalogue", "compare", "-o", "a.xls"], ["PDF or CSV", ".pdf or .csv"]),

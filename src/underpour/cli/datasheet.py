@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from ..handouts.products import in_hand, paper_of, picture_of
 from ..mistakes import Mistake, Mistakes
 from . import files
+from .kept import as_json, earlier_page, held_against, keeping, moved_words
 from .pages_of import one
 from .parsing import Words, one_of
 from .told import Told
@@ -72,6 +72,7 @@ def parser() -> Words:
 
 def told(words: Sequence[str]) -> Told:
     """The sheet of a product, written to the file; one line that says where it is, and its mark."""
+    from ..particulars import SHEET
     from .days import day
     from .submittal import absent_words, fonts
 
@@ -79,23 +80,20 @@ def told(words: Sequence[str]) -> Told:
     given = asked.read(words)
     name = asked.must(given.name, "Which product? Give a name from underpour catalogue list products.")
     path = files.target(asked.must(given.out, "Where to? Name the sheet with -o FILE.pdf."), ".pdf", None)
-    kept = None if given.keep is None else keeping(given.keep, name)
+    kept = None if given.keep is None else keeping(given.keep, SHEET, name)
     typefaces = None if given.fonts is None else fonts(given.fonts)
-    last = None if given.since is None else _earlier(given.since)
+    last = None if given.since is None else earlier_page(given.since, SHEET)
 
     of = one(in_hand(given.catalogue, day(given.date)), name, "underpour datasheet").shown()
     if of.short and not given.draft:
         raise Mistakes([nothing_made(of, "underpour datasheet"), *of_the_record(of)])
 
     from ..particulars import sheet as sheet_of
-    from ..particulars import since
-    from ..particulars.sheet import printed_day
 
     sheet = sheet_of(of, prices=given.prices)
     moved: tuple[str, Sequence[Moved]] | None = None
     if last is not None:
-        sheet, found = since(last, sheet, given.since)
-        moved = (f"the sheet of {printed_day(last['day'])}, mark {last['mark']}", found)
+        sheet, moved = held_against(last, sheet, given.since, SHEET)
 
     from ..papers import data_sheet
 
@@ -109,44 +107,13 @@ def told(words: Sequence[str]) -> Told:
     )
     files.replace_whole(path, made.pdf, given.out)
     if kept is not None:
-        files.replace_whole(kept, _as_json(sheet), given.keep)
+        files.replace_whole(kept, as_json(sheet), given.keep)
     said = [
         f"The data sheet of {of.name}{', a draft,' if given.draft else ''} is in {given.out}, mark {sheet['mark']}."
     ]
     if moved is not None:
-        said.append(_moved_words(moved[1], sheet))
+        said.append(moved_words(moved[1], sheet, SHEET))
     return Told("\n".join([*said, *absent_words(made.absent)]) + "\n")
-
-
-def keeping(typed: str, name: str) -> Path:
-    """The file that keeps what a sheet says; one that keeps another product's is not written over."""
-    path = files.target(typed, ".json", None, "--keep ")
-    if path.exists():
-        from ..brief.files import text_of
-        from ..particulars import earlier
-
-        try:
-            kept = earlier(text_of(path), typed)
-        except Mistake:
-            wrong = "What stands there is no sheet that was kept."
-            raise Mistake("", "", wrong, "Write to another name.", typed) from None
-        if kept["key"] != name:
-            wrong = f"It keeps the sheet of {kept['key']}."
-            raise Mistake("", "", wrong, "Keep each product's under a name of its own.", typed)
-    return path
-
-
-def _earlier(typed: str) -> dict[str, Any]:
-    from ..brief.files import text_of
-    from ..particulars import earlier
-
-    return earlier(text_of(Path(typed)), typed)
-
-
-def _as_json(sheet: dict[str, Any]) -> bytes:
-    import json
-
-    return (json.dumps(sheet, indent=2, ensure_ascii=False) + "\n").encode()
 
 
 def nothing_made(of: Particulars, command: str) -> Mistake:
@@ -160,12 +127,3 @@ def nothing_made(of: Particulars, command: str) -> Mistake:
 def of_the_record(of: Particulars) -> list[Mistake]:
     """Each thing that falls short in the record, with file and line."""
     return [Mistake(each.about(), "", each.wrong, each.instead, file=each.file, line=each.line) for each in of.short]
-
-
-def _moved_words(moved: Sequence[Moved], sheet: dict[str, Any]) -> str:
-    from ..particulars.sheet import printed_day
-
-    if not moved:
-        return f"It says what the older sheet says, first issued on {printed_day(sheet['issued'])}."
-    number = "1 thing has" if len(moved) == 1 else f"{len(moved)} things have"
-    return f"{number} moved since the older sheet; the last part lists what."

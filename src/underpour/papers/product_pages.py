@@ -54,12 +54,10 @@ def data_sheet(
         {
             **told,
             "printed": printed,
-            "first": day_of(told["issued"])[1],
             "version": __version__,
             "draft": draft,
             "picture": None if picture is None else picture_row(picture),
-            "since": moved[0] if moved else "",
-            "moved": None if moved is None else [{"what": m.what, "was": m.was, "now": m.now} for m in moved[1]],
+            **_issued(told, moved),
         }
     )
     content = {**content, "absent": letters.named()}
@@ -67,14 +65,30 @@ def data_sheet(
 
 
 def product_comparison(
-    of: Comparison, *, date: str, closing: str, paper: Paper = "us-letter", typefaces: Typefaces | None = None
+    told: Mapping[str, Any],
+    *,
+    paper: Paper = "us-letter",
+    typefaces: Typefaces | None = None,
+    moved: tuple[str, Sequence[Moved]] | None = None,
 ) -> Printed:
-    """The comparison as PDF, at most five products beside each other, on sheets that lie on their long side."""
+    """The comparison as PDF, at most five products beside each other, on sheets that lie on their long side.
+
+    Takes what `data_sheet` does, ``told`` by `compared`.
+    """
     letters = Letters(typefaces.drawn if typefaces else frozenset())
-    day, printed = day_of(date)
-    content = letters.fit({**compared(of, closing), "printed": printed, "version": __version__})
+    day, printed = day_of(told["day"])
+    content = letters.fit({**told, "printed": printed, "version": __version__, **_issued(told, moved)})
     content = {**content, "absent": letters.named()}
     return compiled("product-comparison.typ", content, letters, day=day, paper=paper, typefaces=typefaces)
+
+
+def _issued(told: Mapping[str, Any], moved: tuple[str, Sequence[Moved]] | None) -> dict[str, Any]:
+    """The day of the first issue, and what moved since the page that is named."""
+    return {
+        "first": day_of(told["issued"])[1],
+        "since": moved[0] if moved else "",
+        "moved": None if moved is None else [{"what": m.what, "was": m.was, "now": m.now} for m in moved[1]],
+    }
 
 
 def product_guide(
@@ -84,6 +98,7 @@ def product_guide(
     paper: Paper = "us-letter",
     typefaces: Typefaces | None = None,
     draft: bool = False,
+    moved: tuple[str, Sequence[Moved]] | None = None,
 ) -> Printed:
     """The install guide as PDF; takes what `data_sheet` does, ``told`` by `guided`."""
     from .content import picture_row
@@ -91,19 +106,29 @@ def product_guide(
     letters = Letters(typefaces.drawn if typefaces else frozenset())
     day, printed = day_of(told["day"])
     row = None if picture is None else picture_row(picture)
-    content = letters.fit({**told, "printed": printed, "version": __version__, "draft": draft, "picture": row})
+    content = letters.fit(
+        {
+            **told,
+            "printed": printed,
+            "version": __version__,
+            "draft": draft,
+            "picture": row,
+            **_issued(told, moved),
+        }
+    )
     content = {**content, "absent": letters.named()}
     return compiled("product-guide.typ", content, letters, day=day, paper=paper, typefaces=typefaces)
 
 
 def guided(of: Particulars, guide: Guide, use: Use | None) -> dict[str, Any]:
     """What the guide of a product says, with its mark."""
-    from ..particulars import cautions, mark
+    from ..particulars import GUIDE, cautions, mark
     from ..particulars.words import words
 
     cold = use is not None and use.cold_floor
     outdoors = use is not None and use.room is None
     told = {
+        "format": GUIDE.format,
         "key": of.product.key,
         "name": of.name,
         "called": of.called,
@@ -148,16 +173,18 @@ def guided(of: Particulars, guide: Guide, use: Use | None) -> dict[str, Any]:
         "cautions": cautions(of, more=("cold-floor",) if cold else (), without=("radon",) if outdoors else ()),
         "short": [{"about": each.about(), "wrong": each.wrong, "instead": each.instead} for each in of.short],
     }
-    return {**told, "mark": mark(told), "day": of.day.isoformat()}
+    return {**told, "mark": mark(told), "day": of.day.isoformat(), "issued": of.day.isoformat()}
 
 
 def compared(of: Comparison, closing: str) -> dict[str, Any]:
     """What the comparison says, with its mark."""
-    from ..particulars import mark
+    from ..particulars import COMPARISON, mark
 
     number = len(of.products)
     makers = list(dict.fromkeys(each.maker for each in of.products))
+    day = of.products[0].day.isoformat()
     told = {
+        "format": COMPARISON.format,
         "title": f"{number} products side by side" if number > 1 else of.products[0].name,
         "lead": f"Made by {', '.join(makers)}. A number stands plain only where its record stands.",
         "invented": any(each.invented for each in of.products),
@@ -165,7 +192,7 @@ def compared(of: Comparison, closing: str) -> dict[str, Any]:
         "notes": list(of.notes),
         "closing": closing,
     }
-    return {**told, "mark": mark(told)}
+    return {**told, "mark": mark(told), "day": day, "issued": day}
 
 
 def _table(of: Comparison, start: int) -> dict[str, Any]:

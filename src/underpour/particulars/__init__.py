@@ -13,6 +13,10 @@ from .shown import Claim as Claim
 from .shown import Particulars as Particulars
 from .shown import Thickness as Thickness
 from .shown import particulars as particulars
+from .since import COMPARISON as COMPARISON
+from .since import GUIDE as GUIDE
+from .since import SHEET as SHEET
+from .since import Form as Form
 from .since import Moved as Moved
 from .since import earlier as earlier
 from .since import since as since

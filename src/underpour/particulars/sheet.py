@@ -18,8 +18,8 @@ from .label import label
 from .lasting import Lasting
 from .mark import mark
 from .shown import Particulars, Thickness
+from .since import SHEET
 
-FORMAT = "datasheet/1"
 LABELLED = (
     "R as labelled is R at a mean of 75 °F (24 °C). R at 40 °F and the declared conductivity at 10 °C are other numbers"
     " of other tests, and none is turned into another."
@@ -43,7 +43,7 @@ def sheet(of: Particulars, *, prices: bool = False) -> dict[str, Any]:
     kind = said.words()["kind"][product.kind]
     priced = prices and any(made.price for made in of.made)
     told = {
-        "format": FORMAT,
+        "format": SHEET.format,
         "key": product.key,
         "name": of.name,
         "called": of.called,

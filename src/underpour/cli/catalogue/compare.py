@@ -5,27 +5,32 @@ from __future__ import annotations
 import csv
 import datetime
 import io
-from collections.abc import Iterator, Sequence
-from typing import TYPE_CHECKING
+from collections.abc import Iterator, Mapping, Sequence
+from typing import TYPE_CHECKING, Any
 
 from ...handouts.products import in_hand, paper_of
 from ...mistakes import Mistake
 from .. import files
 from ..days import day
+from ..kept import as_json, earlier_page, held_against, keeping, moved_words
 from ..pages_of import one
 from ..paragraphs import columns, hung, width_of_terminal
 from ..parsing import Words, one_of
 from ..told import Told
 
 if TYPE_CHECKING:
+    from argparse import Namespace
+    from pathlib import Path
+
     from ...handouts.products import Offered
-    from ...particulars import Cell, Comparison
+    from ...particulars import Cell, Comparison, Moved
 
 EXAMPLE = "underpour catalogue compare plain-15 xps-25 -o boards.pdf"
 HELP = """\
 underpour catalogue compare [NAME ...] [-o FILE.pdf|FILE.csv]
                             [--catalogue FILE-or-FOLDER] [--date DAY]
-                            [--paper a4|us-letter]
+                            [--paper a4|us-letter] [--since LAST.json]
+                            [--keep FILE.json]
 
 Sets products side by side: thicknesses, R as labelled, what each test gave,
 classes that the evidence carries, use. A number whose record is missing,
@@ -38,6 +43,8 @@ expired, refused or an average is never shown plain.
                 comes with the tool unless you say
   --date DAY    the day that certificates are held to; today unless you say
   --paper       a4 or us-letter, of a PDF
+  --since       what an older comparison kept; what moved since is listed
+  --keep        what this comparison says as JSON, for the next one
 
 For example:
 
@@ -58,28 +65,77 @@ def parser() -> Words:
     words.add_argument("--catalogue", metavar="FILE-or-FOLDER")
     words.add_argument("--date")
     words.add_argument("--paper", type=one_of("--paper", "a4", "us-letter"))
+    words.add_argument("--since", metavar="LAST.json")
+    words.add_argument("--keep", metavar="FILE.json")
     return words
 
 
 def told(words: Sequence[str]) -> Told:
     """The products asked for: in words, or written where ``-o`` says."""
+    from ...particulars import COMPARISON
+
     asked = parser()
     given = asked.read(words)
     today = day(given.date)
     path = None if given.out is None else files.target(given.out, (".pdf", ".csv"), None)
+    kept = None if given.keep is None else keeping(given.keep, COMPARISON)
+    last = None if given.since is None else earlier_page(given.since, COMPARISON)
     shown = _comparison(given.names, given.catalogue, today)
-    if path is None:
+    if path is None and kept is None and last is None:
         return Told(in_words(shown, width_of_terminal()))
+    page, moved = _page(shown), None
+    if last is not None:
+        page, moved = held_against(last, page, given.since, COMPARISON)
+    written = _written(path, given, shown, page, moved)
+    if kept is not None:
+        files.replace_whole(kept, as_json(page), given.keep)
+    return Told(written)
+
+
+def _written(
+    path: Path | None,
+    given: Namespace,
+    shown: Comparison,
+    page: Mapping[str, Any],
+    moved: tuple[str, Sequence[Moved]] | None,
+) -> str:
+    """The comparison in words, or the file written and what is to be said of it; then what moved."""
+    width = width_of_terminal()
+    since = [] if moved is None else [*_moved(moved, page, width)]
+    if path is None:
+        return in_words(shown, width) + "".join(f"{line}\n" for line in (["", *since] if since else []))
+    said = [f"The comparison is in {given.out}, mark {page['mark']}."]
     if path.suffix.lower() == ".csv":
         files.replace_whole(path, as_csv(shown).encode("utf-8-sig"), given.out)
-        return Told(f"The comparison is in {given.out}.\n")
+        return "\n".join([*said, *since]) + "\n"
     from ...papers import product_comparison
+    from ...particulars import COMPARISON
     from ..submittal import absent_words
 
-    paper = given.paper or paper_of(shown.products[0])
-    made = product_comparison(shown, date=today.isoformat(), closing=NOTHING_PLAIN, paper=paper)
+    made = product_comparison(page, paper=given.paper or paper_of(shown.products[0]), moved=moved)
     files.replace_whole(path, made.pdf, given.out)
-    return Told("\n".join([f"The comparison is in {given.out}.", *absent_words(made.absent)]) + "\n")
+    if moved is not None:
+        said.append(moved_words(moved[1], page, COMPARISON))
+    return "\n".join([*said, *absent_words(made.absent)]) + "\n"
+
+
+def _page(shown: Comparison) -> dict[str, Any]:
+    from ...papers.product_pages import compared
+
+    return compared(shown, NOTHING_PLAIN)
+
+
+def _moved(moved: tuple[str, Sequence[Moved]], page: Mapping[str, Any], width: int) -> Iterator[str]:
+    """What moved since an older comparison, a line each."""
+    from ...particulars import COMPARISON
+
+    since, found = moved
+    if not found:
+        yield from hung(moved_words(found, page, COMPARISON), width)
+        return
+    yield from hung(f"What moved since {since}", width)
+    for each in found:
+        yield from hung(f"{each.what}: {each.now or 'gone'}; was {each.was or 'not there'}", width, 2)
 
 
 def _comparison(names: Sequence[str], catalogue: str | None, today: datetime.date) -> Comparison:
