@@ -539,7 +539,9 @@ def test_every_column_that_a_pattern_lacks_is_told_at_once(folder, capsys):
         assert f"There is no pattern.{name}." in said
 
 
-@pytest.mark.parametrize("word", [["catalogue", "validate"], ["catalogue", "compare", "--catalogue"]])
+@pytest.mark.parametrize(
+    "word", [["catalogue", "compare", "--catalogue"], ["catalogue", "thickness", "R10", "--catalogue"]]
+)
 def test_a_table_in_the_place_of_a_line_is_told_with_the_way_to_import_it(word, folder, capsys):
     Path("line.csv").write_text(GOOD, "utf-8")
     assert main([*word, "line.csv"]) == 2

@@ -47,7 +47,7 @@ class Property:
         """
         kind = units().kinds[self.kind]
         other = next((unit.name for unit in units().units_of(kind) if unit.system == "US"), "")
-        own = "index" if self.kind == "index" else self.unit
+        own = "index" if self.kind == "index" else {"m³/m³": "% by volume"}.get(self.unit, self.unit)
         return f"{own} or {other}" if other else own
 
     @property

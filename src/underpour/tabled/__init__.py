@@ -21,9 +21,11 @@ class Taken:
 
     line: Line
     said: tuple[str, ...]
+    products: tuple[str, ...]  # where each product stands: "row 7", "product, row 7"
+    rows: tuple[str, ...]  # where each test stands, product after product
 
 
-def taken_from(content: bytes, ending: str) -> Taken:
+def taken_from(content: bytes, ending: str, *, wide: bool = False) -> Taken:
     """The product line in the bytes of a table.
 
     Parameters
@@ -32,6 +34,8 @@ def taken_from(content: bytes, ending: str) -> Taken:
         The file as it stands.
     ending : str
         ".csv" or ".xlsx".
+    wide : bool
+        One row holds a whole product, its tests side by side.
 
     Raises
     ------
@@ -39,16 +43,19 @@ def taken_from(content: bytes, ending: str) -> Taken:
         Everything that is wrong with the table at once, each with its row and column.
     """
     from . import comma_separated, records, workbook
+    from . import wide as side_by_side
 
+    line_of = side_by_side.line_of if wide else records.line_of
     if ending == ".csv":
         mark = "The table begins with a byte-order mark (row 1, column A); it was read over."
-        line = records.line_of([comma_separated.sheet(content)])
-        return Taken(line, (mark,) if comma_separated.has_mark(content) else ())
+        made = line_of([comma_separated.sheet(content)])
+        return Taken(made.line, (mark,) if comma_separated.has_mark(content) else (), made.products, made.rows)
     sheets = workbook.sheets(content)
     notes = [cell for sheet in sheets for cell in sheet.left]
     shown = ", ".join(notes[:NOTES]) + (f" and {len(notes) - NOTES} more" if len(notes) > NOTES else "")
     left = f"A note on a cell is no record, and was left behind: {shown}."
-    return Taken(records.line_of(sheets), (left,) if notes else ())
+    made = line_of(sheets)
+    return Taken(made.line, (left,) if notes else (), made.products, made.rows)
 
 
 def line_in(content: bytes, ending: str) -> Line:
@@ -75,8 +82,15 @@ def table_of(line: Line, ending: str, *, every_column: bool = False) -> bytes:
     return comma_separated.text([headings, *([row.under(each) for each in headings] for row in of)]).encode()
 
 
-def start(ending: str) -> bytes:
-    """A table to begin with: every column there is, and one product as an example."""
+def start(ending: str, *, wide: bool = False) -> bytes:
+    """A table to begin with: every column there is, and one product as an example.
+
+    A wide one has the columns that its product needs; `docs/products.md` says which others there can be.
+    """
     from ..catalogue.line_file import line_text, read_line
 
+    if wide:
+        from . import wide as side_by_side
+
+        return side_by_side.start(ending)
     return table_of(read_line(line_text(START)), ending, every_column=True)

@@ -54,7 +54,10 @@ def heading(sheet: Sheet) -> Heading:
     lacking = [name for name in (ROW, KEY) if name not in columns.values()]
     if len(lacking) == 2 and not columns:
         told = "The first row is not the heading of a product table."
-        instead = f"It begins with {ROW},{KEY}. To see all of it: underpour catalogue export --start -o my-line.xlsx"
+        instead = (
+            f"It begins with {ROW},{KEY}. To see all of it: underpour catalogue export --start -o my-line.xlsx"
+            " A table of one product a row is read with --wide."
+        )
         return Heading(
             {}, ((0, Mistake("", next(shown(cell) for cell in first if not is_empty(cell)), told, instead)),)
         )
@@ -63,7 +66,8 @@ def heading(sheet: Sheet) -> Heading:
         if name in meant:
             continue  # told at its cell
         of = f"what each row is: {', '.join(row_kinds())}" if name == ROW else "the product that each row belongs to"
-        wrong.append((len(first), Mistake("", "", f"There is no column {name}.", f"It says {of}.")))
+        wide = " A table of one product a row is read with --wide." if name == ROW else ""
+        wrong.append((len(first), Mistake("", "", f"There is no column {name}.", f"It says {of}.{wide}")))
     return Heading(columns, tuple(wrong))
 
 

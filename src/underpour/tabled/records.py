@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING, Any
 
@@ -23,7 +23,7 @@ HINTED = 50  # rows of which it is asked whether their cells stand beside their 
 
 
 @dataclass
-class _Record:
+class Record:
     """What a row says, and where."""
 
     sheet: int
@@ -31,16 +31,26 @@ class _Record:
     key: str
     says: dict[str, Any] = field(default_factory=dict)
     path: Path = ()
+    where: Mapping[str, int] | None = None  # the column of each word, where the headings do not say it
 
 
-class _Reading:
+@dataclass(frozen=True)
+class Assembled:
+    """A product line, and where each of its products and tests stands in the table."""
+
+    line: Line
+    products: tuple[str, ...]  # "row 7", "evidence, row 7"
+    rows: tuple[str, ...]  # tests, product after product
+
+
+class Reading:
     """A table while it is read: its records so far, and what was found wrong."""
 
     def __init__(self, sheets: Sequence[Sheet]):
         self.sheets = sheets
         self.headings: list[Heading] = []
         self.wrong: dict[Place, Mistake] = {}
-        self.records: dict[str, list[_Record]] = {word: [] for word in row_kinds()}
+        self.records: dict[str, list[Record]] = {word: [] for word in row_kinds()}
         self.unread: set[str] = set()  # keys of rows that could not be read
         self.hinted = 0
         self.cells = [dict(sheet.rows) for sheet in sheets]
@@ -54,7 +64,7 @@ class _Reading:
             self.wrong[place] = mistake.placed(at=of.at(row, column, "" if row == of.rows[0][0] else called))
 
 
-def line_of(sheets: Sequence[Sheet]) -> Line:
+def line_of(sheets: Sequence[Sheet]) -> Assembled:
     """The product line that a table holds.
 
     Parameters
@@ -67,7 +77,7 @@ def line_of(sheets: Sequence[Sheet]) -> Line:
     Mistakes
         All that is wrong, in the order of sheets, rows and columns, each with its place.
     """
-    reading = _Reading(sheets)
+    reading = Reading(sheets)
     for at, sheet in enumerate(sheets):
         found = heading(sheet)
         reading.headings.append(found)
@@ -79,13 +89,10 @@ def line_of(sheets: Sequence[Sheet]) -> Line:
             _read_rows(reading, at, sheet, found)
         else:
             reading.unread.add("")
-    line = _assembled(reading)
-    if reading.wrong or line is None:
-        raise Mistakes(_gathered(reading))
-    return line
+    return assembled(reading)
 
 
-def _gathered(reading: _Reading) -> list[Mistake]:
+def gathered(reading: Reading) -> list[Mistake]:
     """What is wrong in its order; the same of many rows of a column is told once, with all of the rows."""
     alike: dict[tuple[int, int, str, str], list[int]] = {}
     for (sheet, row, column, _), mistake in sorted(reading.wrong.items()):
@@ -101,16 +108,14 @@ def _gathered(reading: _Reading) -> list[Mistake]:
     return told
 
 
-def _read_rows(reading: _Reading, at: int, sheet: Sheet, found: Heading) -> None:
-    where = {name: column for column, name in found.columns.items()}
-    stood: set[str] = set()
+def rows_in(reading: Reading, at: int, sheet: Sheet, key_at: int, told_at: int) -> Iterator[tuple[int, Sequence[Cell]]]:
+    """The rows below the heading that can be read; a torn one, an empty one and the heading again are left out."""
     first = sheet.rows[0][1]
     for number, cells in sheet.rows[1:]:
         if number in sheet.torn:
-            key = cells[where[KEY]] if where[KEY] < len(cells) else None
+            key = cells[key_at] if key_at < len(cells) else None
             reading.unread |= {key} if isinstance(key, str) else set()
             reading.unread |= {""} if is_empty(key) else set()
-            stood.update(cell for cell in cells if isinstance(cell, str) and cell in row_kinds())
             continue
         if all(map(is_empty, cells)):
             wrong = "This row is empty, and others follow."
@@ -118,8 +123,22 @@ def _read_rows(reading: _Reading, at: int, sheet: Sheet, found: Heading) -> None
             continue
         if list(cells) == list(first):
             wrong = "The heading stands here again."
-            reading.tell(at, number, where[ROW], Mistake("", shown(cells[where[ROW]]), wrong, "Take this row out."))
+            reading.tell(at, number, told_at, Mistake("", shown(cells[told_at]), wrong, "Take this row out."))
             continue
+        yield number, cells
+
+
+def _read_rows(reading: Reading, at: int, sheet: Sheet, found: Heading) -> None:
+    where = {name: column for column, name in found.columns.items()}
+    stood = {
+        cell
+        for number, cells in sheet.rows[1:]
+        if number in sheet.torn
+        for cell in cells
+        if isinstance(cell, str) and cell in row_kinds()
+    }
+    first = sheet.rows[0][1]
+    for number, cells in rows_in(reading, at, sheet, where[KEY], where[ROW]):
         kind = _kind(reading, at, number, cells, where)
         if kind is not None:
             stood.add(kind.word)
@@ -128,7 +147,7 @@ def _read_rows(reading: _Reading, at: int, sheet: Sheet, found: Heading) -> None
         reading.tell(at, sheet.rows[0][0], len(first) + 1 + n, mistake)
 
 
-def _kind(reading: _Reading, at: int, number: int, cells: Sequence[Cell], where: Mapping[str, int]) -> RowKind | None:
+def _kind(reading: Reading, at: int, number: int, cells: Sequence[Cell], where: Mapping[str, int]) -> RowKind | None:
     word, key = cells[where[ROW]], cells[where[KEY]]
     if isinstance(word, str) and word in row_kinds():
         return row_kinds()[word]
@@ -145,7 +164,7 @@ def _kind(reading: _Reading, at: int, number: int, cells: Sequence[Cell], where:
 
 
 def _read_row(
-    reading: _Reading, at: int, number: int, cells: Sequence[Cell], kind: RowKind, where: Mapping[str, int]
+    reading: Reading, at: int, number: int, cells: Sequence[Cell], kind: RowKind, where: Mapping[str, int]
 ) -> None:
     names = reading.headings[at].columns
     says, wrong = _said(cells, kind, names, typed_cells=reading.sheets[at].typed_cells)
@@ -160,7 +179,7 @@ def _read_row(
             reading.unread.add(says.get(KEY, ""))
     for column, mistake in wrong.items():
         reading.tell(at, number, column, mistake)
-    record = _Record(at, number, _key(reading, at, number, cells[where[KEY]], kind, where[KEY]), says)
+    record = Record(at, number, _key(reading, at, number, cells[where[KEY]], kind, where[KEY]), says)
     reading.records[kind.word].append(record)
 
 
@@ -220,7 +239,7 @@ def _stands(kind: RowKind, says: Mapping[str, Any], lost: str = "") -> bool:
     return True
 
 
-def _key(reading: _Reading, at: int, number: int, cell: Cell, kind: RowKind, column: int) -> str:
+def _key(reading: Reading, at: int, number: int, cell: Cell, kind: RowKind, column: int) -> str:
     if kind.word == LINE:
         if not is_empty(cell):
             wrong = "The line row belongs to no product."
@@ -252,8 +271,27 @@ def _nested(says: Mapping[str, Any]) -> dict[str, Any]:
     return made
 
 
-def _assembled(reading: _Reading) -> Line | None:
-    """The records put together and read by the models; what they find wrong is told at its cell."""
+def assembled(reading: Reading) -> Assembled:
+    """The records of a table put together and read by the models.
+
+    Raises
+    ------
+    Mistakes
+        All that is wrong, what the models find of a value at the cell that it came from.
+    """
+    line = _modelled(reading)
+    if reading.wrong or line is None:
+        raise Mistakes(gathered(reading))
+    of = reading.records
+    tests = sorted(of["evidence"], key=lambda record: (record.path[1], record.path[-1]))
+    return Assembled(line, tuple(_at(reading, each) for each in of[PRODUCT]), tuple(_at(reading, e) for e in tests))
+
+
+def _at(reading: Reading, record: Record) -> str:
+    return reading.sheets[record.sheet].at_row(record.number)
+
+
+def _modelled(reading: Reading) -> Line | None:
     from pydantic import ValidationError
 
     from ..catalogue.line import Line
@@ -261,7 +299,7 @@ def _assembled(reading: _Reading) -> Line | None:
     records = reading.records
     raw = _the_line(reading)
     products: dict[str, dict[str, Any]] = {}
-    seen: dict[str, _Record] = {}
+    seen: dict[str, Record] = {}
     for record in records[PRODUCT]:
         if record.key in seen and record.key:
             before = seen[record.key]
@@ -300,7 +338,7 @@ def _assembled(reading: _Reading) -> Line | None:
     return None
 
 
-def _the_line(reading: _Reading) -> dict[str, Any]:
+def _the_line(reading: Reading) -> dict[str, Any]:
     lines = reading.records[LINE]
     for again in lines[1:]:
         where = reading.sheets[lines[0].sheet].at_row(lines[0].number)
@@ -316,7 +354,7 @@ def _the_line(reading: _Reading) -> dict[str, Any]:
     return {"maker": {"name": "not told"}}
 
 
-def _belongs_nowhere(reading: _Reading, record: _Record, keys: Sequence[str]) -> None:
+def _belongs_nowhere(reading: Reading, record: Record, keys: Sequence[str]) -> None:
     if not record.key or record.key in reading.unread or (not keys and reading.unread):
         return  # told already
     near = nearest(record.key, keys)
@@ -325,7 +363,7 @@ def _belongs_nowhere(reading: _Reading, record: _Record, keys: Sequence[str]) ->
     _tell_key(reading, record, Mistake("", f'"{record.key}"', wrong, hint))
 
 
-def _hold_alone(reading: _Reading, record: _Record, kind: RowKind) -> None:
+def _hold_alone(reading: Reading, record: Record, kind: RowKind) -> None:
     """What the models find wrong with a record that belongs to no product: that is no reason to tell it later."""
     from pydantic import ValidationError
 
@@ -337,17 +375,17 @@ def _hold_alone(reading: _Reading, record: _Record, kind: RowKind) -> None:
             _tell_of(reading, record, kind, error["loc"], error)
 
 
-def _tell_key(reading: _Reading, record: _Record, mistake: Mistake) -> None:
+def _tell_key(reading: Reading, record: Record, mistake: Mistake) -> None:
     reading.tell(record.sheet, record.number, _column_of(reading, record.sheet, KEY), mistake)
 
 
-def _column_of(reading: _Reading, sheet: int, name: str) -> int:
+def _column_of(reading: Reading, sheet: int, name: str) -> int:
     """Where a column stands in a sheet; behind the last where it does not."""
     of = reading.headings[sheet].columns
     return next((column for column, each in of.items() if each == name), len(of))
 
 
-def _tell(reading: _Reading, records: Mapping[Path, tuple[_Record, str]], error: Mapping[str, Any]) -> None:
+def _tell(reading: Reading, records: Mapping[Path, tuple[Record, str]], error: Mapping[str, Any]) -> None:
     """Put what the models say of a value to the cell that it came from."""
     path: Path = error["loc"]
     length = next(n for n in range(len(path), -1, -1) if path[:n] in records or n == 0)
@@ -357,20 +395,21 @@ def _tell(reading: _Reading, records: Mapping[Path, tuple[_Record, str]], error:
     _tell_of(reading, record, row_kinds()[word], path[length:], error)
 
 
-def _tell_of(reading: _Reading, record: _Record, kind: RowKind, path: Path, error: Mapping[str, Any]) -> None:
+def _tell_of(reading: Reading, record: Record, kind: RowKind, path: Path, error: Mapping[str, Any]) -> None:
     name = ".".join(step for step in path if isinstance(step, str))
     if name not in kind.columns:  # a table that is missing is told of its first column
         name = next((each for each in kind.columns if each.startswith(f"{name}.")), name)
-    names = reading.headings[record.sheet].columns.values()
+    names = reading.headings[record.sheet].columns.values() if record.where is None else record.where
     column = kind.columns.get(name)
     if error["type"] == "missing" and (name == KEY or (column and column.required and name not in names)):
         return  # told of the heading
-    at = _column_of(reading, record.sheet, name)
+    own = record.where.get(name) if record.where is not None else None
+    at = _column_of(reading, record.sheet, name) if own is None else own
     cells = reading.cells[record.sheet][record.number]
     typed = shown(cells[at]) if at < len(cells) and not is_empty(cells[at]) else ""
     for mistake in _words(error, name, kind, record.key):
         told = Mistake("", mistake.typed or typed, mistake.wrong, mistake.instead)
-        reading.tell(record.sheet, record.number, at, told, name)
+        reading.tell(record.sheet, record.number, at, told, name if own is None else "")
 
 
 def _words(error: Mapping[str, Any], name: str, kind: RowKind, key: str) -> list[Mistake]:

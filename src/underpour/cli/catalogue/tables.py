@@ -17,9 +17,9 @@ if TYPE_CHECKING:
     from ...catalogue.line import Line
 
 HELP = """\
-underpour catalogue import TABLE -o LINE.toml [--over]
+underpour catalogue import TABLE -o LINE.toml [--wide] [--over]
 underpour catalogue export [FILE-or-FOLDER] -o TABLE [--over]
-underpour catalogue export --start -o TABLE
+underpour catalogue export --start [--wide] -o TABLE
 
 import reads a product line from a table, CSV or XLSX: one row for each product
 and each test. All that is wrong with it is told at once, each with its row and
@@ -30,6 +30,9 @@ column, and nothing is written then. export writes a line as a table.
                   say
   --start         a table to begin with: every column, and one product as an
                   example
+  --wide          a table of one product a row, its tests side by side, each in
+                  a column headed by property, unit and test, such as
+                  "strength [psi] ASTM D1621" (docs/products.md)
   --over          write over a file that stands there
 
 For example:
@@ -55,6 +58,7 @@ def _words(command: str, example: str) -> Words:
     words.add_argument("file", nargs="?")
     words.add_argument("-o", dest="to", metavar="FILE")
     words.add_argument("--over", action="store_true")
+    words.add_argument("--wide", action="store_true")
     return words
 
 
@@ -66,14 +70,14 @@ def imported(typed: Sequence[str]) -> Told:
     to = asked.must(given.to, "Where to? Name the line with -o my-line.toml.")
     ending = _ending(table)
     path = _target(to, ".toml", over=given.over)
-    content = _content(table)
+    content = table_content(table)
 
     from ...catalogue.line_toml import line_toml
     from ...tabled import taken_from
 
-    with _nothing_thrown_away():
+    with nothing_thrown_away():
         try:
-            taken = taken_from(content, ending)
+            taken = taken_from(content, ending, wide=given.wide)
         except Mistakes as wrong:
             raise Mistakes([_nothing_written(len(wrong.found)), *(each.placed(file=table) for each in wrong)]) from None
         written = line_toml(taken.line).encode()
@@ -93,13 +97,18 @@ def exported(typed: Sequence[str]) -> Told:
         wrong = "--start gives a table to begin with; no line is named beside it."
         raise Mistake("underpour catalogue export --start", "", wrong, "Leave out one of the two.")
 
+    if given.wide and not given.start:
+        wrong = "A line is exported with one test a row, which holds all of it; a wide table cannot."
+        raise Mistake("underpour catalogue export --wide", "", wrong, "Leave out --wide, or add --start.")
+
     from ...tabled import start, table_of
 
     if given.start:
-        _write(path, start(path.suffix.lower()), to, over=given.over)
+        _write(path, start(path.suffix.lower(), wide=given.wide), to, over=given.over)
+        wide = " --wide" if given.wide else ""
         said = [
             "A table to begin with, with one product as an example, is in " + to + ".",
-            f"Next: underpour catalogue import {to} -o my-line.toml",
+            f"Next: underpour catalogue import {to}{wide} -o my-line.toml",
         ]
         return Told("\n".join(said) + "\n")
     line, name = _line(given.file)
@@ -112,7 +121,7 @@ def exported(typed: Sequence[str]) -> Told:
 
 
 @contextmanager
-def _nothing_thrown_away() -> Iterator[None]:
+def nothing_thrown_away() -> Iterator[None]:
     """Python does not look for what could be thrown away: every cell is needed to the end.
 
     It would walk all of them again and again as they come, which is a quarter of the time of a large workbook.
@@ -151,7 +160,7 @@ def _ending(table: str) -> str:
     raise Mistake("", "", "A table is read from CSV or XLSX.", instead, table)
 
 
-def _content(table: str) -> bytes:
+def table_content(table: str) -> bytes:
     path = Path(table)
     try:
         if path.is_dir():

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-import datetime
 from collections import Counter
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 
 from ...conformity import Held, ReadLine, RecordFinding, Validation, validation
+from ...conformity.rules import rules
 from ...findings import Verdict
 from ...mistakes import Mistake, Mistakes
 from ..days import day
@@ -15,17 +16,20 @@ from ..paragraphs import hung, width_of_terminal
 from ..parsing import Words
 from ..spoken import stands_on
 from ..told import Told
+from .tables import TABLES, nothing_thrown_away, table_content
 
 EXAMPLE = "underpour catalogue validate my-line.toml"
 HELP = """\
-underpour catalogue validate [FILE-or-FOLDER] [--date DAY] [--json]
+underpour catalogue validate [FILE-or-FOLDER] [--wide] [--date DAY] [--json]
 
 Holds a product line to its evidence: which class the records carry, what falls
 short of a claim, what is missing, what expires within 90 days, which records
 disagree. It changes no file. docs/products.md says what a record holds.
 
   FILE-or-FOLDER  a product line, or a folder of them; the line that comes
-                  with the tool unless you say
+                  with the tool unless you say. A table, CSV or XLSX, is held
+                  as it stands, and what is told names its rows
+  --wide          the table has one product a row, its tests side by side
   --date DAY      the day that certificates are held to, such as 2026-11-27;
                   today unless you say
   --json          the same as data
@@ -51,6 +55,7 @@ CAUTION = (
 def parser() -> Words:
     words = Words("catalogue validate", EXAMPLE)
     words.add_argument("line", nargs="?")
+    words.add_argument("--wide", action="store_true")
     words.add_argument("--date")
     words.add_argument("--json", action="store_true")
     return words
@@ -60,30 +65,45 @@ def told(words: Sequence[str]) -> Told:
     """Every product of a line with what its evidence carries."""
     asked = parser()
     given = asked.read(words)
-    found = validated(given.line, day(given.date))
+    today = day(given.date)
+    lines = lines_read(given.line, wide=given.wide)
+    found = validation([each.line for each in lines], today, rules())
+    places = {each.line.file: each.places for each in lines}
     status = 1 if found.falls_short else 0
     if given.json:
         import json
 
         from ...conformity.validation_json import plain
 
-        return Told(json.dumps(plain(found), indent=2, ensure_ascii=False) + "\n", status)
-    return Told(in_words(found, width_of_terminal()), status)
+        return Told(json.dumps(plain(found, places), indent=2, ensure_ascii=False) + "\n", status)
+    return Told(in_words(found, width_of_terminal(), places), status)
 
 
-def validated(path: str | None, today: datetime.date) -> Validation:
-    """The line in a file or folder held to its evidence; the line that comes with the tool where none is named.
+@dataclass(frozen=True)
+class Placed:
+    """A line that was read, and what its places are called where they are not lines of a TOML file."""
+
+    line: ReadLine
+    places: tuple[str, ...] = ()  # of a table, by the number that the line has for each: "row 7"
+
+
+def lines_read(path: str | None, *, wide: bool = False) -> list[Placed]:
+    """The lines in a file, a folder or a table; the line that comes with the tool where none is named.
 
     Raises
     ------
     Mistakes
-        Every file that cannot be read, with file and line.
+        Every file that cannot be read, with file and line, or row and column.
     """
     from ...catalogue.line_file import heads, lines_in, read_line
     from ...catalogue.products import SHIPPED
-    from ...conformity.rules import rules
 
-    found: list[ReadLine] = []
+    if path is not None and Path(path).suffix.lower() in TABLES and not Path(path).is_dir():
+        return [_table(path, wide=wide)]
+    if wide:
+        at = f"underpour catalogue validate {path or ''} --wide".replace("  ", " ")
+        raise Mistake(at, "", "Only a table can be wide.", "Leave out --wide, or name a .csv or .xlsx file.")
+    found: list[Placed] = []
     wrong: list[Mistake] = []
     for file, text in lines_in(SHIPPED if path is None else Path(path)).items():
         name = SHIPPED.name if path is None else file
@@ -93,13 +113,27 @@ def validated(path: str | None, today: datetime.date) -> Validation:
             wrong += mistakes
             continue
         rows = sum(len(product.evidence) for product in line.product)
-        found.append(ReadLine(line, name, *map(tuple, heads(text, len(line.product), rows))))
+        found.append(Placed(ReadLine(line, name, *map(tuple, heads(text, len(line.product), rows)))))
     if wrong:
         raise Mistakes(wrong)
-    return validation(found, today, rules())
+    return found
 
 
-def in_words(of: Validation, width: int) -> str:
+def _table(path: str, *, wide: bool) -> Placed:
+    """A table as it stands: each place is a number here, and its words are looked up when they are told."""
+    from ...tabled import taken_from
+
+    with nothing_thrown_away():
+        try:
+            taken = taken_from(table_content(path), Path(path).suffix.lower(), wide=wide)
+        except Mistakes as wrong:
+            raise Mistakes(mistake.placed(file=path) for mistake in wrong) from None
+    products = tuple(range(1, len(taken.products) + 1))
+    rows = tuple(range(len(products) + 1, len(products) + len(taken.rows) + 1))
+    return Placed(ReadLine(taken.line, path, products, rows), (*taken.products, *taken.rows))
+
+
+def in_words(of: Validation, width: int, places: Mapping[str, Sequence[str]]) -> str:
     """What each product's evidence carries, what is to be known of it, and how many of each there are."""
     lines: list[str] = []
     file = None
@@ -107,12 +141,12 @@ def in_words(of: Validation, width: int) -> str:
         if held.file != file:
             file = held.file
             lines += [*([""] if lines else []), file, ""]
-        lines += _product(held, width)
+        lines += _product(held, width, places.get(held.file, ()))
     lines += ["", *_closing(of, width)]
     return "\n".join(lines) + "\n"
 
 
-def _product(held: Held, width: int) -> Iterator[str]:
+def _product(held: Held, width: int, places: Sequence[str]) -> Iterator[str]:
     carries = f"stands for {', '.join(held.supports)}" if held.supports else "stands for no class that is held here"
     yield from hung(f"{held.name or held.key}: {carries}", width, 18, f"  {held.key}")
     if held.refused:
@@ -124,7 +158,7 @@ def _product(held: Held, width: int) -> Iterator[str]:
             yield from hung(f"{finding.wrong} {finding.instead}", width, 8)
             continue
         yield ""
-        yield from _finding(finding, width)
+        yield from _finding(finding, width, places)
     if held.findings:
         yield ""
 
@@ -134,8 +168,9 @@ def _head(finding: RecordFinding) -> tuple[object, ...]:
     return finding.verdict, finding.property, finding.line, finding.read, finding.basis
 
 
-def _finding(finding: RecordFinding, width: int) -> Iterator[str]:
-    at = f" (line {finding.line})" if finding.line else ""
+def _finding(finding: RecordFinding, width: int, places: Sequence[str]) -> Iterator[str]:
+    place = "" if not finding.line else places[finding.line - 1] if places else f"line {finding.line}"
+    at = f" ({place})" if place else ""
     about = f": {finding.property}" if finding.property else ""
     yield from hung(f"{finding.verdict}{about}{at}", width, 6)
     yield from hung(finding.read, width, 8)
