@@ -113,7 +113,8 @@ def test_codes_read_the_label_and_never_what_the_foam_does_in_place():
 def test_a_u_value_for_a_code_is_that_of_the_label_whatever_conductivity_is_typed():
     def at(conductivity: str):
         layer = f'{{ board = "plain-15", thickness = "4 in"{conductivity} }}'
-        return one(text(code="uk-part-l-2021", layers=('{ concrete = "4 in" }', layer)), "code.under-slab").value
+        layers = ('{ concrete = "4 in" }', layer)
+        return one(text(code="uk-part-l-2021", layers=layers, project='work = "new"'), "code.under-slab").value
 
     assert at(', conductivity = "0.020 W/(m·K)"') == at("") > 0.0
 

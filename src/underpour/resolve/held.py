@@ -20,10 +20,6 @@ TUBED = (
     "Tube stands in this slab. So far that is read as the mark of a heated slab, which codes ask: what the tube gives "
     "off and what goes down is not worked out, and the heat that is told here is that of the same floor without it."
 )
-AS_NEW = (
-    'Held to the code as a new building, since nothing that is there is built on: project.work = "addition" or '
-    '"alteration" says otherwise.'
-)
 INSIDE = "floor.inside"
 FROST = "site.frost-depth"
 RESIDENTIAL = ("dwelling", "basement", "garage")  # uses that a code of dwellings plainly covers
@@ -37,6 +33,7 @@ class Held:
     editions: tuple[Edition, ...]
     heated: bool  # the slab
     conditioned: bool | None  # the room; None where the brief does not say
+    winter: float | None  # how warm the room is kept in winter, degC; None where the brief does not say
     work: str  # new, addition, alteration; "" where the brief does not say
     frost_depth: float | None  # m
     frost_words: str
@@ -50,21 +47,20 @@ def held(brief: Brief, use: Use, outdoors: Air | None, assumed: Assumptions, fou
     editions = _editions(brief, known, found)
     if outdoors is not None:
         found += _elsewhere(brief, editions, outdoors)
-    old_slab = any(layer.kind == "old-slab" for layer in brief.floor.build_up)
-    work = brief.project.work or ("" if old_slab or not editions else "new")
+    winter = _winter(brief, assumed)
     frost = brief.site.frost_depth
     return Held(
         codes=known,
         editions=editions,
         heated=brief.tube is not None,
-        conditioned=_conditioned(brief, use, assumed),
-        work=work,
+        conditioned=_conditioned(use, winter),
+        winter=winter,
+        work=brief.project.work or "",
         frost_depth=frost.si if frost is not None else assumed.missing(FROST),
         frost_words=frost.typed if frost is not None else "",
         heat_recovery=brief.project.heat_recovery,
         notes=(
             *_covered(editions, use),
-            *((AS_NEW,) if editions and brief.project.work is None and work else ()),
             *((TUBED,) if brief.tube is not None else ()),
         ),
     )
@@ -77,15 +73,19 @@ def _covered(editions: Sequence[Edition], use: Use) -> Iterator[str]:
             yield f"{edition.title} is for {edition.covers}. Ask the building office whether it holds for this floor."
 
 
-def _conditioned(brief: Brief, use: Use, assumed: Assumptions) -> bool | None:
+def _winter(brief: Brief, assumed: Assumptions) -> float | None:
+    """How warm the room is kept in winter, as typed. [degC]"""
+    inside = brief.floor.inside
+    winter = inside.winter if isinstance(inside, Seasons) else inside
+    return winter.si if winter is not None else assumed.missing(INSIDE)
+
+
+def _conditioned(use: Use, winter: float | None) -> bool | None:
     """Whether the room counts as heated: it is typed how warm it is kept, or people sit in it."""
     if use.room is None or use.cold_floor:
         return False
-    inside = brief.floor.inside
-    winter = inside.winter if isinstance(inside, Seasons) else inside
-    kept = winter.si if winter is not None else assumed.missing(INSIDE)
-    if kept is not None:
-        return kept >= codes.heated_from()
+    if winter is not None:
+        return winter >= codes.heated_from()
     return True if use.floor_at_least is not None else None
 
 

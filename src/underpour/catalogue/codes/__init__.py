@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from .held import Codes, shipped
 from .local import own_file
-from .read import asks, every_edition, heated_from, subjects, triggers
+from .read import accessory, asks, every_edition, granular_from, heated_from, subjects, triggers, unheated_to, unsaid
 from .records import BESIDE, Ask, Edition, Row, Share, Standing, Subject
 
 __all__ = [
@@ -16,11 +16,15 @@ __all__ = [
     "Share",
     "Standing",
     "Subject",
+    "accessory",
     "asks",
     "every_edition",
+    "granular_from",
     "heated_from",
     "own_file",
     "shipped",
     "subjects",
     "triggers",
+    "unheated_to",
+    "unsaid",
 ]

@@ -88,13 +88,13 @@ class Codes:
         return None
 
     def newest(self, subject: str) -> str:
-        """The newest edition that has rows on a subject of its own.
+        """The newest edition that has rows on a subject of its own, a user's own file before all others.
 
         >>> Codes().newest("f-factors")
         'ashrae-90-1-2019'
         """
         having = [self.editions[key] for key, about in self._rows if about == subject]
-        return max(having, key=lambda edition: edition.date).key
+        return max(having, key=lambda edition: (edition.own, edition.date)).key
 
     def share(self, key: str) -> Share:
         """How the values of an edition, with what it carries, were seen."""

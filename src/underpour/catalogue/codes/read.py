@@ -14,7 +14,7 @@ from ...findings import Seen
 from ...measure import Measure
 from ...mistakes import Mistake
 from ..read import table
-from .records import Ask, Edition, Row, Subject
+from .records import STOPS, Ask, Edition, Row, Subject
 
 FOLDER = Path(__file__).parent
 # One file each, in the order in which they are answered.
@@ -24,7 +24,7 @@ SUBJECTS = (
 )
 WORDS = (
     *("clause", "seen", "by", "from-memory", "doubtful", "note", "place", "route"),
-    *("zones", "when", "unless", "less-below-grade"),
+    *("zones", "when", "unless", "less-below-grade", "edge-stops"),
 )
 
 
@@ -58,6 +58,27 @@ def forms() -> Mapping[str, Any]:
 def heated_from() -> float:
     """The winter temperature of a room from which it counts as heated. [degC]"""
     return float(_table("triggers")["conditioned"]["at-least"]["value"])
+
+
+def unheated_to() -> float:
+    """The winter temperature of a room up to which it counts as not heated. [degC]"""
+    return float(_table("triggers")["unheated-accessory"]["at-most"]["value"])
+
+
+def accessory() -> frozenset[str]:
+    """The uses of buildings that stand beside a dwelling as its accessories."""
+    return frozenset(_table("triggers")["unheated-accessory"]["uses"])
+
+
+def granular_from() -> float:
+    """The thickness of stone from which it counts as the code's granular fill. [m]"""
+    return float(_table("triggers")["granular-fill"]["at-least"]["value"])
+
+
+@cache
+def unsaid() -> Mapping[str, str]:
+    """What a brief does not have where a word does not hold, for words that are read from what it has."""
+    return MappingProxyType({word: told["unsaid"] for word, told in _table("triggers").items() if "unsaid" in told})
 
 
 @cache
@@ -140,6 +161,7 @@ def row(told: Mapping[str, Any], edition: str, subject: str, path: str) -> Row:
         when=tuple(told.get("when", ())),
         unless=tuple(told.get("unless", ())),
         less_below_grade=asked("depth", limit) if limit is not None else None,
+        edge_stops=told.get("edge-stops", ""),
     )
 
 
@@ -151,6 +173,8 @@ def _known(told: Mapping[str, Any]) -> None:
         for word in told.get(key, ()):
             if word not in triggers():
                 raise mistakes.unknown(key, str(word), list(triggers()), "trigger")
+    if "edge-stops" in told and told["edge-stops"] not in STOPS:
+        raise mistakes.unknown("edge-stops", str(told["edge-stops"]), list(STOPS), "level")
     if told["seen"] not in get_args(Seen):
         raise mistakes.unknown("seen", str(told["seen"]), list(get_args(Seen)), "way of seeing")
     names = table("climate/zones")["names"]

@@ -11,6 +11,7 @@ from ...measure import Measure
 from ..zones import is_marine
 
 BESIDE = " (energy code: "  # before the clause as the carried code numbers it
+STOPS = ("slab-bottom", "footing-top", "footing-bottom")  # levels at which foam down an edge may stop
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,6 +73,7 @@ class Row:
     when: tuple[str, ...] = ()
     unless: tuple[str, ...] = ()
     less_below_grade: Measure | None = None
+    edge_stops: str = ""  # where the edge's foam may stop above its depth, one of STOPS; "" nowhere
 
     def seen_of(self, ask: str) -> Seen:
         """How this very value was seen."""

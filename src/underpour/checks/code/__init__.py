@@ -8,8 +8,8 @@ from ...catalogue.codes import Edition
 from ...findings import Basis, Finding, Step
 from ...resolve import Resolved
 from ..solved import SolvedEdge
-from . import edge, floor
-from .told import at
+from . import edge, floor, foundation
+from .told import at, remembered
 
 ENERGY = ("code.slab-edge", "code.basement-wall", "code.under-slab", "code.heated-slab")
 
@@ -20,30 +20,30 @@ def asked(resolved: Resolved, edges: Sequence[SolvedEdge]) -> Iterator[Finding]:
         found = [*_of(resolved, edges, edition)]
         yield from found
         if any(finding.id in ENERGY and finding.verdict == "falls short" for finding in found):
-            yield from _performance(edition)
+            yield from _performance(resolved, edition)
 
 
 def _of(resolved: Resolved, edges: Sequence[SolvedEdge], edition: Edition) -> Iterator[Finding]:
     for each in edges:
         yield from edge.slab_edge(resolved, each, edition)
-        yield from edge.basement_wall(resolved, each, edition)
+        yield from foundation.basement_wall(resolved, each, edition)
     yield from floor.under_slab(resolved, edition)
     yield from floor.heated_slab(resolved, edges, edition)
     yield from floor.film(resolved, edition)
     yield from floor.base_course(resolved, edition)
     yield from floor.slab(resolved, edition)
     for each in edges:
-        yield from edge.footing(resolved, each, edition)
+        yield from foundation.footing(resolved, each, edition)
     yield from floor.soil_gas(resolved, edition)
 
 
-def _performance(edition: Edition) -> Iterator[Finding]:
+def _performance(resolved: Resolved, edition: Edition) -> Iterator[Finding]:
     """The way by the whole building, where a floor falls short of a row."""
     if not edition.performance:
         return
     words = (
         "Looking at the whole building, what a floor lacks may be made good elsewhere. That is not worked out here; "
-        "whoever does so takes the floor's numbers from these findings."
+        f"whoever does so takes the floor's numbers from these findings. {remembered(resolved, edition)}"
     )
     yield Finding(
         "code.slab-edge",

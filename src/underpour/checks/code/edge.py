@@ -1,8 +1,7 @@
-"""What codes ask at an edge: foam there, foam on a basement's wall, and how deep the footing goes."""
+"""What codes ask of foam at the edge of a slab on the ground."""
 
 from __future__ import annotations
 
-import itertools
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
@@ -13,11 +12,16 @@ from ...measure.digits import fixed
 from ...resolve import Resolved
 from ..basis import conduction
 from ..solved import SolvedEdge, floor_faces
-from .reach import NEAR, OUTSIDE, UNDER, Way, best, least, length, paths, reach, told, ways
+from .reach import NEAR, OUTSIDE, UNDER, Way, best, least, length, paths, reach, stops_at, told, ways
 from .rows import Chosen, chosen
-from .told import at, held_to, not_told, without_a_row
+from .told import at, held_to, not_told, remembered, without_a_row
 
 BY_R, BY_F = "R-value", "F-factor"
+STOP_WORDS = {
+    "slab-bottom": "the underside of the slab",
+    "footing-top": "the top of the footing",
+    "footing-bottom": "the underside of the footing",
+}
 
 
 def slab_edge(resolved: Resolved, solved: SolvedEdge, edition: Edition) -> Iterator[Finding]:
@@ -75,7 +79,12 @@ def _by_resistance(
     ask = "depth" if "depth" in row.asks else "width"
     enough = row.asks["resistance"].si if "resistance" in row.asks else 0.0
     cover = _soil_cover(resolved, edition, solved)
-    way, depth = _chosen_way(ways(resolved, solved, cover), row, ask, enough, solved)
+    there_are = ways(resolved, solved, cover)
+    way, depth = _chosen_way(there_are, row, ask, enough, solved)
+    heated = _heated_stop(resolved, edition) if ask == "depth" else None
+    stop = stops_at(solved, heated.rows[0].edge_stops) if heated is not None else depth
+    if stop < depth - NEAR:
+        way, depth = best(there_are, stop), stop
     placed = f"As laid: {told(way, resolved.system)}." if way else _bare(resolved, solved)
     lost = _lost_wing(resolved, solved, cover)
     share = _share(resolved, solved)
@@ -96,8 +105,9 @@ def _by_resistance(
     if ask in row.asks and ("resistance" not in row.asks or row.asks["resistance"].si):
         counted = min(enough, least(way, depth))
         goes = reach(way, counted)
-        instead = "Outside the wall it goes down to the footing." if depth != row.asks[ask].si else ""
-        yield held_to(
+        outside = "Outside the wall it goes down to the footing."
+        instead = outside if ask == "width" and depth != row.asks[ask].si else ""
+        made = held_to(
             replace(
                 empty,
                 unit="m",
@@ -108,6 +118,23 @@ def _by_resistance(
             ),
             resolved, found, row, ask, goes, limit=round(depth, 4), words=(placed, instead, lost, share),
         )  # fmt: skip
+        yield _stopped(made, heated) if heated is not None and depth == stop else made
+
+
+def _heated_stop(resolved: Resolved, edition: Edition) -> Chosen | None:
+    """The row that lets foam at the edge of a heated slab stop above its depth; None where there is none."""
+    found = chosen(resolved, edition, "heated-slab") if resolved.held.heated else None
+    stopping = tuple(row for row in found.rows if row.edge_stops) if found is not None else ()
+    return replace(found, rows=stopping[:1]) if found is not None and stopping else None
+
+
+def _stopped(finding: Finding, heated: Chosen) -> Finding:
+    """A depth that is cut short by the row on heated slabs, with that row as a second source."""
+    row = heated.rows[0]
+    why = f"The slab is heated: foam at its edge may stop at {STOP_WORDS[row.edge_stops]} ({row.clause})."
+    source = heated.standing.basis(row, next(iter(row.asks)))
+    rests_on = (*finding.rests_on, row.path, "tube")
+    return replace(finding, words=f"{why} {finding.words}", basis=(*finding.basis, source), rests_on=rests_on)
 
 
 def _chosen_way(found: Sequence[Way], row: Row, ask: str, enough: float, solved: SolvedEdge) -> tuple[Way, float]:
@@ -184,11 +211,14 @@ def _by_f_factor(resolved: Resolved, solved: SolvedEdge, edition: Edition, found
     row = found.rows[0]
     newest = resolved.held.codes.newest("f-factors")
     table = chosen(resolved, resolved.held.codes.edition(newest), "f-factors", solved.edge)
-    assert table is not None and table.rows, "the table has a row for a bare edge, heated or not"
-    way, listed = min(_filled(resolved, solved, table), key=lambda each: each[1].asks["f-factor"].si)
-    if resolved.held.heated and way and not listed.asks["resistance"].si:
-        words = f"{table.standing.edition.title}: no row was found for a heated slab with foam."
-        yield not_told(empty, resolved, replace(found, missing="project.local-code", words=words))
+    assert table is not None, "an edition that is named for a subject has rows on it"
+    filled = [*_filled(resolved, solved, table)]
+    way, listed = min(filled, key=lambda each: each[1].asks["f-factor"].si, default=((), None))
+    if listed is None or (resolved.held.heated and way and not listed.asks["resistance"].si):
+        of = "a heated slab with foam" if resolved.held.heated else "this edge"
+        words = table.words if table.missing else f"{table.standing.edition.title}: no row was found for {of}."
+        missing = table.missing or "project.local-code"
+        yield not_told(empty, resolved, replace(found, missing=missing, words=words))
         return
     value = listed.asks["f-factor"].si
     like = f"{_like(listed)}, {listed.clause}"
@@ -262,111 +292,6 @@ def _own_section(resolved: Resolved, solved: SolvedEdge, edition: Edition) -> It
                 f"{fixed(value, 4)} W/(m·K)",
             ),
         ),
-        words="This is not the code's table: ground, widths and films are those of this floor. Held to nothing.",
+        words="This is not the code's table: ground, widths and films are those of this floor. Held to nothing. "
+        f"{remembered(resolved, edition)}",
     )
-
-
-def basement_wall(resolved: Resolved, solved: SolvedEdge, edition: Edition) -> Iterator[Finding]:
-    """Foam on the wall of a heated basement, against an edition of a code.
-
-    Asks
-        Is the wall in the ground covered with as much continuous foam as the code asks?
-    Why
-        Where the floor lies deeper than a slab on the ground, the code asks for the wall instead of the edge.
-    Worked out
-        Labelled resistance of the foam outside and inside, added; the least between floor and ground counts.
-    Holds for
-        Continuous foam; insulation between studs is another option of most rows.
-    Source
-        The catalogue's rows of that edition, each with its clause and how it was seen.
-    """
-    edge = solved.edge
-    if edge.kind != "footing-wall":
-        return
-    title = "Foam on the basement wall, continuous resistance as labelled"
-    empty = Finding("code.basement-wall", title, None, "m²·K/W", at=at(edition, edge=edge.letter))
-    found = chosen(resolved, edition, "basement-wall", edge)
-    if found is None:
-        if "basement-wall" in edition.needs:
-            yield without_a_row(empty, resolved, edition)
-        return
-    if not found.rows:
-        yield not_told(empty, resolved, found)
-        return
-    pieces = [p for p in edge.pieces if p.face in ("outside", "inside")]
-    value = on_wall(solved)
-    rests = tuple(dict.fromkeys(path for p in pieces for path in p.board.r_label_rests_on))
-    row = found.rows[0]
-    step = Step(
-        "proposed",
-        "least sum of labelled foam between floor and ground",
-        "; ".join(f"{p.board.words} ({p.face})" for p in pieces) or "none",
-        say.both(value, "m²·K/W", resolved.system),
-    )
-    made = replace(empty, rests_on=(*rests, f"{edge.path}.ground"), steps=(step,))
-    yield held_to(made, resolved, found, row, "continuous", value)
-
-
-def footing(resolved: Resolved, solved: SolvedEdge, edition: Edition) -> Iterator[Finding]:
-    """Depth of the footing below the ground, against an edition's least depth and the frost line that was typed.
-
-    Asks
-        Does the footing stand as deep as the code's plain rule asks?
-    Why
-        Ground that freezes under a footing lifts it.
-    Worked out
-        Depth of the footing's underside below the ground outside; the limit is the code's own least depth or the frost
-        line that the building office names, whichever is deeper.
-    Holds for
-        Footings that stand below the frost line. The table for frost-protected footings is another way and is not
-        answered here.
-    Source
-        The catalogue's rows of that edition; the frost line as typed (site.frost-depth).
-    """
-    edge, title = solved.edge, "Depth of the footing below the ground outside"
-    found = chosen(resolved, edition, "frost", edge, lambda row: row.place == "footing")
-    if found is None:
-        return
-    empty = Finding("code.frost", title, None, "m", at=at(edition, edge=edge.letter))
-    frost = resolved.held.frost_depth
-    open_ = f"{edge.path}.ground" if not edge.ground_told else "site.frost-depth" if frost is None else ""
-    if not found.rows and not found.missing:
-        yield not_told(empty, resolved, found)
-        return
-    if not found.rows or open_:
-        asked = "The building office names the frost line; the code asks that the footing stands below it."
-        yield not_told(empty, resolved, replace(found, missing=found.missing or open_, words=found.words or asked))
-        return
-    assert frost is not None
-    row, level = found.rows[0], solved.levels
-    stands = level.footing_bottom if any(edge.footing) or edge.thickening else level.foam_bottom
-    value, least_depth = edge.ground - stands, row.asks["least-depth"].si
-    step = Step(
-        "proposed",
-        "ground outside less the underside of what bears",
-        f"{fixed(edge.ground, 3)} − ({fixed(stands, 3)})",
-        say.both(value, "m", resolved.system),
-    )
-    rests = (f"{edge.path}.ground", f"{edge.path}.depth", "site.frost-depth")
-    short = "A frost-protected footing may stand less deep; its table is not answered here." if value < frost else ""
-    yield held_to(
-        replace(empty, rests_on=rests, steps=(step,)),
-        resolved, found, row, "least-depth", value, limit=round(max(least_depth, frost), 4), words=(short,),
-    )  # fmt: skip
-
-
-def on_wall(solved: SolvedEdge) -> float:
-    """The least sum of labelled foam on a basement wall between its floor and the ground outside. [m²·K/W]"""
-    edge, level = solved.edge, solved.levels
-    spans = []
-    for piece in edge.pieces:
-        if piece.face in ("outside", "inside"):
-            own = (0.0, level.footing_top) if piece.face == "outside" else (level.top, 0.0)
-            top = own[0] if piece.top is None else piece.top
-            bottom = own[1] if piece.bottom is None else piece.bottom
-            spans.append((bottom, top, piece.board.r_label or 0.0))
-    ends = sorted(
-        {0.0, edge.ground, *(end for low, high, _ in spans for end in (low, high) if 0.0 < end < edge.ground)}
-    )
-    middles = [(low + high) / 2.0 for low, high in itertools.pairwise(ends)]
-    return min((sum(r for low, high, r in spans if low <= y <= high) for y in middles), default=0.0)

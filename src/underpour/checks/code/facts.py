@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 
+from ...catalogue import codes
 from ...catalogue.codes import triggers
 from ...resolve import Resolved, ResolvedEdge
 
 Fact = bool | str
 Facts = Mapping[str, Fact]
 
+NEAR = 1e-4  # m: what a tape cannot tell
 IN_ONE = ("raft", "thickened-edge", "free-edge")  # slab and footing are one pour
 
 
@@ -23,7 +25,6 @@ def facts(resolved: Resolved, edge: ResolvedEdge | None = None) -> Facts:
     edges = (edge,) if edge is not None else resolved.edges
     work = held.work or _key("new")
     conditioned: Fact = _key("conditioned") if held.conditioned is None else held.conditioned
-    unsaid = held.conditioned is None  # a temperature that is typed says that it is heated, however little
     return {
         "conditioned": conditioned,
         "heated-slab": held.heated,
@@ -32,13 +33,26 @@ def facts(resolved: Resolved, edge: ResolvedEdge | None = None) -> Facts:
         "below-frost-line": all_of(edges, lambda each: below_frost(each, held.frost_depth)),
         "monolithic": any(each.kind in IN_ONE for each in edges),
         "outdoors": resolved.outdoors,
-        "unheated-accessory": _key("unheated-accessory") if unsaid else False,
+        "unheated-accessory": _unheated(held.winter, use.key),
         "garage": use.key == "garage",
+        "granular-fill": sum(stone.thickness for stone in resolved.floor if stone.kind == "gravel") >= _granular(),
         "foam": bool(resolved.boards),
         **{word: work == word if held.work else work for word in ("new", "addition", "alteration")},
         "heat-recovery": _key("heat-recovery") if held.heat_recovery is None else held.heat_recovery,
         "very-heavy-termites": _key("very-heavy-termites"),
     }
+
+
+def _unheated(winter: float | None, use: str) -> Fact:
+    """Whether nothing heats an accessory, or only so much that it does not freeze; a warmer winter says that it is."""
+    if use not in codes.accessory():
+        return False
+    return _key("unheated-accessory") if winter is None else winter <= codes.unheated_to()
+
+
+def _granular() -> float:
+    """The thickness of stone that counts as granular fill, less what a tape cannot tell. [m]"""
+    return codes.granular_from() - NEAR
 
 
 def basement(edge: ResolvedEdge) -> Fact:

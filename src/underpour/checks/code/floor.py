@@ -14,7 +14,7 @@ from ...physics import ground
 from ...resolve import Resolved, Slice
 from ..basis import basis
 from ..solved import SolvedEdge
-from .reach import below_slab, best, least, paths, told, ways
+from .reach import below_slab, best, least, paths, reach, stops_at, told, ways
 from .rows import Chosen, chosen
 from .told import at, held_to, not_told, without_a_row
 
@@ -169,6 +169,20 @@ def _added(resolved: Resolved, solved: SolvedEdge, edition: Edition, found: Chos
         steps=(replace(step, result=say.both(value, "m²·K/W", resolved.system)),),
     )
     yield held_to(made, resolved, found, row, "added", value, limit=limit, words=(f"{both}.",))
+    if "depth" in row.asks:
+        asked = row.asks["depth"].si
+        goes = reach(way, min(limit, value))
+        yield held_to(
+            replace(
+                made,
+                unit="m",
+                title="Foam at the heated slab's edge, how far it reaches",
+                at=at(edition, edge=letter, asks="edge-depth"),
+                steps=(replace(step, result=say.both(goes, "m", resolved.system)),),
+            ),
+            resolved, found, row, "depth", goes,
+            limit=round(min(asked, stops_at(solved, row.edge_stops)) if row.edge_stops else asked, 4),
+        )  # fmt: skip
 
 
 def film(resolved: Resolved, edition: Edition) -> Iterator[Finding]:

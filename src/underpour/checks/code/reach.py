@@ -153,6 +153,22 @@ def below_slab(resolved: Resolved) -> tuple[Slice, ...]:
     return tuple(layer for layer in resolved.laid[first:] if layer.kind == "board")
 
 
+def bears(solved: SolvedEdge) -> float:
+    """The level of the underside of what bears: of the footing, of a thickening, else of the lowest foam. [m]"""
+    level = solved.levels
+    return level.footing_bottom if any(solved.edge.footing) or solved.edge.thickening else level.foam_bottom
+
+
+def stops_at(solved: SolvedEdge, stop: str) -> float:
+    """How far below the top of the slab a level of ``codes.STOPS`` lies. [m]"""
+    levels = {
+        "slab-bottom": solved.levels.slab_bottom,
+        "footing-top": solved.levels.footing_top,
+        "footing-bottom": bears(solved),
+    }
+    return -levels[stop]
+
+
 def length(way: Way) -> float:
     """How far a way goes in all. [m]"""
     return sum(stretch.length for stretch in way)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
-from ...catalogue.codes import Edition, Row, Standing, subjects, triggers
+from ...catalogue.codes import Edition, Row, Standing, subjects, triggers, unsaid
 from ...measure import say
 from ...resolve import Resolved, ResolvedEdge, ToldZone, zone_for
 from .facts import Fact, Facts, both, facts, no
@@ -47,8 +47,7 @@ def chosen(
     whole = [known[word] for word in subjects()[subject].when]
     decided = both(*whole)
     if decided is False:
-        word = subjects()[subject].when[whole.index(False)]
-        return Chosen(standing, words=f"It is asked where {triggers()[word][0]}; that is not so here.")
+        return Chosen(standing, words=_not_so(subjects()[subject].when[whole.index(False)]))
     fitting = [(row, _fits(row, known, resolved, edge)) for row in rows]
     open_ = [row for row, fact in fitting if fact is not False]
     if not open_:
@@ -98,9 +97,14 @@ def _why_none(rows: Sequence[Row], known: Facts, resolved: Resolved, edge: Resol
         return f"The floor lies {lies} below the ground; this is asked of floors less than {limit} below it."
     for word in row.when:
         if known[word] is False:
-            return f"It is asked where {triggers()[word][0]}; that is not so here."
+            return _not_so(word)
     so = next(word for word in row.unless if known[word] is True)
     return f"It is not asked where {triggers()[so][0]}; that is so here."
+
+
+def _not_so(word: str) -> str:
+    """That a word does not hold here, with what the brief lacks where that is why."""
+    return f"It is asked where {triggers()[word][0]}; that is not so here. {unsaid().get(word, '')}".strip()
 
 
 def _asked(key: str, known: Facts, rows: Sequence[Row]) -> str:

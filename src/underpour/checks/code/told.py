@@ -95,15 +95,20 @@ def without_a_row(finding: Finding, resolved: Resolved, edition: Edition) -> Fin
         basis=(Basis(edition.title, "not found", "memory"),),
         rests_on=("project.code",),
         words=f"{edition.title} speaks of this, and no row of it was found. Read it there; a row in a file of your own "
-        "(project.local-code) is then held to.",
+        f"(project.local-code) is then held to. {remembered(resolved, edition)}",
     )
+
+
+def remembered(resolved: Resolved, edition: Edition) -> str:
+    """How much of what is held of an edition is from memory, as it stands under each of its findings."""
+    share = resolved.held.codes.share(edition.key)
+    told = f"{share.memory} of {share.all}" if share.memory else "none"
+    return f"Values held of {edition.key} that are from memory: {told}."
 
 
 def said(resolved: Resolved, found: Chosen, row: Row, ask: str, doubt: bool = True) -> list[str]:
     """What stands beside a verdict: doubt, whose row it is, notes, the zone, what it covers, and what is remembered."""
     standing = found.standing
-    share = resolved.held.codes.share(standing.edition.key)
-    remembered = f"{share.memory} of {share.all}" if share.memory else "none"
     lines = [f"Doubtful: {row.doubtful}" if row.doubtful and doubt else "", row.note if doubt else "", standing.said]
     lines += [found.zone.words if found.zone is not None and not found.missing else ""]
     how = {
@@ -113,9 +118,7 @@ def said(resolved: Resolved, found: Chosen, row: Row, ask: str, doubt: bool = Tr
         "practice": "Common practice, no source.",
         "derived": "",
     }[row.seen_of(ask)]
-    lines.append(how)
-    if not standing.edition.own:
-        lines.append(f"Values held of {standing.edition.key} that are from memory: {remembered}.")
+    lines += [how, remembered(resolved, standing.edition)]
     return [line for line in lines if line]
 
 
