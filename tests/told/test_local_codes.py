@@ -76,40 +76,6 @@ def test_what_a_county_types_counts_as_read_in_the_document_unless_it_says_other
     assert rows[0].seen == "quoted"
 
 
-WRONG = [
-    ('clause = "section 14-203"\n', "", ("county.toml:5  row.clause", "no clause", "section 14-203")),
-    ("date = 2023-07-01\n", "", ("county.toml:1  date", "The file has no date.", "date = 2024-07-01")),
-    ("date = 2023-07-01", 'date = "last July"', ("county.toml:2  date", "This is no day.")),
-    ('amends = "irc-2018"', 'amends = "irc-2081"', ("county.toml:3  amends", "No edition is called irc-2081.")),
-    ('subject = "slab-edge"', 'subject = "slab-ege"', ("county.toml:6", "No subject is called slab-ege.", "slab-edge")),
-    ('subject = "slab-edge"\n', "", ("county.toml:5  row.subject", "does not say what it is about")),
-    ('resistance = "R15"', 'resistance = "15 psi"', ("county.toml:9  row.1.resistance",)),
-    ('resistance = "R15"', "resistance = 15", ("county.toml:9  row.1.resistance", "A measure is wanted here.")),
-    ('resistance = "R15"\ndepth = "4 ft"\n', "", ("county.toml:5  row.1", "asks for nothing")),
-    ('resistance = "R15"', 'continuous = "R15"', ("row.1.continuous", "does not ask for continuous", "width")),
-    ('resistance = "R15"\ndepth = "4 ft"', 'f-factor = "0.5 Btu/(h·ft·F)"', ("another way", 'route = "F-factor"')),
-    ('subject = "slab-edge"', 'subject = "heated-slab"', ("row.1.place", "does not say where", '"under" or "edge"')),
-    ('subject = "slab-edge"', 'subject = "heated-slab"\nplace = "edge"', ('place = "edge" asks for added',)),
-    ('"slab-edge"', '"termite"', ("No subject is called termite.",)),
-    ('subject = "slab-edge"', 'subject = "vapour-retarder"', ("does not ask for resistance", "film or lap")),
-    ('depth = "4 ft"', 'deepth = "4 ft"', ("county.toml:10", "No key of a row is called deepth.", "depth")),
-    ('depth = "4 ft"', 'depth = "4 ft"\nzones = ["9"]', ("county.toml:11", "No climate zone is called 9.")),
-    ('depth = "4 ft"', 'depth = "4 ft"\nwhen = ["heatedslab"]', ("county.toml:11", "The nearest is heated-slab.")),
-    ('title = "Example County amendments"\n', "", ("title", "no title")),
-    ("[[row]]", "[row]", ("county.toml:5  row", "[[row]]")),
-    ('subject = "slab-edge"', 'subject = "slab-edge', ("county.toml:6",)),
-]  # fmt: skip
-
-
-@pytest.mark.parametrize(("was", "typed", "words"), WRONG, ids=[f"{w[0][:18]!r} to {w[1][:18]!r}" for w in WRONG])
-def test_a_file_that_cannot_be_used_is_told_with_its_line(tmp_path, was, typed, words):
-    assert was in COUNTY
-    with pytest.raises(Mistakes) as told:
-        own_file(made(tmp_path, COUNTY.replace(was, typed)))
-    for word in words:
-        assert word in str(told.value), str(told.value)
-
-
 def test_all_that_is_wrong_is_told_at_once(tmp_path):
     text = COUNTY.replace("date = 2023-07-01\n", "").replace('clause = "section 14-203"\n', "")
     with pytest.raises(Mistakes) as told:

@@ -11,6 +11,7 @@ from typing import Any
 from ... import mistakes
 from ...mistakes import Mistake, Mistakes
 from ...toml_text import places, read_toml
+from ..read import table
 from . import read
 from .read import row
 from .records import Edition, Row
@@ -94,7 +95,7 @@ def _unclear(told: Mapping[str, Any]) -> list[tuple[Sequence[str | int], Mistake
     for key in told:
         if key not in HEAD:
             found.append(((key,), mistakes.unknown(key, key, HEAD, "key of such a file")))
-    if not isinstance(told.get("title"), str):
+    if not isinstance(told.get("title"), str) or not told["title"].strip():
         found.append((("title",), Mistake("title", "", "The file has no title.", 'Write title = "Example County".')))
     day = told.get("date")
     if not isinstance(day, datetime.date) or isinstance(day, datetime.datetime):
@@ -105,6 +106,16 @@ def _unclear(told: Mapping[str, Any]) -> list[tuple[Sequence[str | int], Mistake
         known = list(read.editions())
         listing = f"All of them: {', '.join(known)}."
         found.append((("amends",), mistakes.unknown("amends", str(amends), known, "edition", listing)))
+    for key in ("publisher", "country"):
+        if not isinstance(told.get(key, ""), str):
+            found.append(((key,), Mistake(key, str(told[key]), "A text is wanted here.", f'Write {key} = "...".')))
+    known_countries = table("climate/regions")["country"]
+    country = told.get("country", "")
+    if isinstance(country, str) and country and country not in known_countries:
+        wrong = f"No country is written {country}."
+        found.append(
+            (("country",), Mistake("country", f'"{country}"', wrong, 'Its two letters are wanted: "US", "CA".'))
+        )
     if not isinstance(told.get("row", []), list):
         found.append((("row",), Mistake("row", "", "There may be several rows.", "Write the heading [[row]].")))
     return found
@@ -115,7 +126,8 @@ def _missing(told: Mapping[str, Any]) -> Mistake | None:
         known = ", ".join(read.forms())
         return Mistake("row.subject", "", "This row does not say what it is about.", f"Its subject is one of {known}.")
     if told["subject"] not in read.forms():
-        return mistakes.unknown("row.subject", str(told["subject"]), list(read.forms()), "subject")
+        listing = f"The subjects: {', '.join(read.forms())}."
+        return mistakes.unknown("row.subject", str(told["subject"]), list(read.forms()), "subject", listing)
     if not isinstance(told.get("clause"), str) or not told["clause"].strip():
         return Mistake("row.clause", "", "This row has no clause, so nobody could check it.", CLAUSED)
     return None
@@ -132,6 +144,13 @@ def _unheld(made: Row, at: str) -> Mistake | None:
         wrong = f"This row on {made.subject} asks for nothing that a floor is held to."
         return Mistake(at, "", wrong, f"It asks for {_or(form['one-of'])}.")
     places = form.get("places", {})
+    if made.place and not places:
+        return Mistake(f"{at}.place", f'"{made.place}"', f"A row on {made.subject} has no place.", "Leave it out.")
+    if made.edge_stops and made.subject != "heated-slab":
+        wrong = f"Where foam at an edge stops is a matter of heated slabs, and this row is on {made.subject}."
+        return Mistake(
+            f"{at}.edge-stops", f'"{made.edge_stops}"', wrong, 'Put it into a row with subject = "heated-slab".'
+        )
     if places and made.place not in places:
         named = _or([f'"{name}"' for name in places])
         return Mistake(f"{at}.place", "", f"This row on {made.subject} does not say where.", f"Write place = {named}.")

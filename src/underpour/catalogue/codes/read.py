@@ -26,6 +26,12 @@ WORDS = (
     *("clause", "seen", "by", "from-memory", "doubtful", "note", "place", "route"),
     *("zones", "when", "unless", "less-below-grade", "edge-stops"),
 )
+LISTS = {  # keys of a row that are lists, each with a line to write
+    "zones": 'zones = ["5", "6A"]',
+    "when": 'when = ["heated-slab"]',
+    "unless": 'unless = ["heated-slab"]',
+    "from-memory": 'from-memory = ["depth"]',
+}
 
 
 @cache
@@ -169,10 +175,16 @@ def _known(told: Mapping[str, Any]) -> None:
     for key in told:
         if key not in WORDS and key not in asks():
             raise mistakes.unknown(key, key, [*WORDS, *asks()], "key of a row")
+        _of_its_kind(key, told[key])
     for key in ("when", "unless"):
         for word in told.get(key, ()):
             if word not in triggers():
-                raise mistakes.unknown(key, str(word), list(triggers()), "trigger")
+                listing = f"The triggers: {', '.join(triggers())}."
+                raise mistakes.unknown(key, str(word), list(triggers()), "trigger", listing)
+    for name in told.get("from-memory", ()):
+        if name not in told or name not in asks():
+            wrong = f"This row does not ask for {name}."
+            raise Mistake("from-memory", f'"{name}"', wrong, "Name what it asks for, as it is called beside it.")
     if "edge-stops" in told and told["edge-stops"] not in STOPS:
         raise mistakes.unknown("edge-stops", str(told["edge-stops"]), list(STOPS), "level")
     if told["seen"] not in get_args(Seen):
@@ -183,6 +195,15 @@ def _known(told: Mapping[str, Any]) -> None:
         if zone not in known:
             wrong = f"No climate zone is called {zone}."
             raise Mistake("zones", f'"{zone}"', wrong, f"The zones: {', '.join(sorted(known))}.")
+
+
+def _of_its_kind(key: str, typed: object) -> None:
+    """Refuse what is no text, or no list of texts, where one is wanted."""
+    if key in LISTS:
+        if not isinstance(typed, list) or not all(isinstance(each, str) for each in typed):
+            raise Mistake(key, f"{typed}", "A list of words in quotes is wanted here.", f"Write {LISTS[key]}.")
+    elif key in WORDS and key != "less-below-grade" and not isinstance(typed, str):
+        raise Mistake(key, f"{typed}", "A text is wanted here.", f'Write it in quotes: {key} = "...".')
 
 
 def asked(key: str, typed: object) -> Measure:
