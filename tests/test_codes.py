@@ -120,6 +120,18 @@ def test_the_page_that_counts_the_rows_is_fresh():
     )
 
 
+def test_the_page_names_what_is_missing_by_edition_and_by_subject():
+    """Quebec's regulation of 1983 speaks of slab edges and no row of it is held; what is held is not missing."""
+    import code_rows_page
+
+    assert "slab-edge" in code_rows_page.missing(read.editions()["qc-e-1-1"])
+    assert "basement-wall" not in code_rows_page.missing(read.editions()["qc-e-1-1"])
+    (line,) = [line for line in code_rows_page.by_subject() if line.startswith("| `slab-edge`")]
+    assert "`qc-e-1-1`" in line and "`irc-2018`" not in line
+    (line,) = [line for line in code_rows_page.by_both() if line.startswith("| `qc-e-1-1`")]
+    assert line.split(" | ")[1] == "missing" and line.split(" | ")[3] == "2 of 2"
+
+
 def test_the_page_counts_every_value_once():
     import code_rows_page
 

@@ -67,25 +67,28 @@ def missing(edition: Edition) -> list[str]:
 def by_subject() -> Iterator[str]:
     yield "## By subject"
     yield ""
-    yield "| subject | " + " | ".join(SEEN) + " | doubtful | all values |"
-    yield "| --- " + "| --- " * (len(SEEN) + 2) + "|"
+    yield "| subject | " + " | ".join(SEEN) + " | doubtful | all values | missing in |"
+    yield "| --- " + "| --- " * (len(SEEN) + 3) + "|"
     for subject in SUBJECTS:
-        yield line(f"`{subject}`", (row for row in rows() if row.subject == subject))
+        lacking = [f"`{key}`" for key, edition in editions().items() if subject in missing(edition)]
+        yield line(f"`{subject}`", (row for row in rows() if row.subject == subject), ", ".join(lacking))
 
 
 def by_both() -> Iterator[str]:
     """Values by subject and edition: read or quoted, of all."""
     yield "## By edition and subject"
     yield ""
-    yield "Values that were read or quoted, of all that are held. A dash: none is held."
+    yield "Values that were read or quoted, of all that are held. `missing`: it speaks of this and nothing is held;"
+    yield "a dash: none is held and none is known to be asked, or the rows stand in what it carries or amends."
     yield ""
     yield "| edition | " + " | ".join(SUBJECTS) + " |"
     yield "| --- " + "| --- " * len(SUBJECTS) + "|"
-    for key in editions():
-        cells = []
+    for key, edition in editions().items():
+        cells, lacking = [], missing(edition)
         for subject in SUBJECTS:
             seen, _, all_ = counted(shipped().rows(key, subject))
-            cells.append(f"{seen['document'] + seen['quoted']} of {all_}" if all_ else "–")
+            nothing = "missing" if subject in lacking else "–"
+            cells.append(f"{seen['document'] + seen['quoted']} of {all_}" if all_ else nothing)
         yield f"| `{key}` | " + " | ".join(cells) + " |"
 
 

@@ -41,7 +41,7 @@ def test_a_row_says_clause_what_is_asked_what_is_proposed_verdict_and_how_it_was
     row = next(r for r in rows(workshop()) if r["about"] == "Foam at the slab's edge, resistance as labelled, edge A")
     assert row["clause"].startswith("Table N1102.1.2 and N1102.2.10")
     assert (row["asks"], row["proposed"]) == ("at least R-10.0 (RSI 1.76)", "R-8.1 (RSI 1.43)")
-    assert (row["verdict"], row["seen"], row["doubtful"]) == ("falls short", "from memory, not yet read", "")
+    assert (row["verdict"], row["seen"], row["doubtful"]) == ("falls short", "as quoted by another source", "")
     assert row["edition"] == "irc-2018" and row["source"] == "International Residential Code 2018"
 
 

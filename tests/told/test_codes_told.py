@@ -7,9 +7,10 @@ from pathlib import Path
 
 import pytest
 
-from code_briefs import BASEMENT, board, found, one, text
+from code_briefs import BASEMENT, FROST_WALL, board, found, one, text
 from underpour.answer import answer
 from underpour.brief import reads
+from underpour.catalogue import codes
 from underpour.cli import main
 from underpour.resolve import resolve
 from underpour.starters import starters
@@ -85,12 +86,14 @@ def test_without_a_code_nothing_is_said_of_codes():
 
 def test_each_finding_says_who_decides_how_it_was_seen_and_how_much_is_from_memory():
     dossier = answer(reads(WORKSHOP.replace('"irc-2018"', '["irc-2018", "good-practice"]')))
-    told = [f for f in dossier.as_briefed.findings if f.id.startswith("code.") and f.at.get("route") != "performance"]
-    assert len(told) > 10
-    for finding in told:
+    every = [f for f in dossier.as_briefed.findings if f.id.startswith("code.")]
+    for finding in every:
         assert finding.caution == "Local code and the authority having jurisdiction decide."
         assert "that are from memory: " in finding.words, finding.words
         assert finding.basis[0].clause
+    told = [f for f in every if f.at.get("route") != "performance"]
+    assert len(told) > 10
+    for finding in told:
         assert any(how in finding.words for how in ("From memory", "Quoted from", "Read in", "Common practice"))
 
 
@@ -199,6 +202,9 @@ def test_a_room_that_is_hardly_heated_is_no_conditioned_space():
 FROST = text(code="irc-2018", zone="6A")
 OLD = text(code="uk-part-l-2021", layers=('{ concrete = "4 in" }', board(8.0), '{ old-slab = "4 in" }'))
 WALL = text(code="nbc-2020", zone="6", use="basement", kind=BASEMENT, ground="5 ft", pieces=[board(17.5, "inside")])
+ENGLISH = text(code="uk-part-l-2021", layers=('{ concrete = "4 in" }', board(16)))  # U 0.23
+OAKLAND = text(code="irc-2018", place='place = "Oakland, CA"\nground = "clay-or-silt"')
+GARAGE = text(code="irc-2018", zone="6A", use="garage", inside="")
 ASKED = [  # brief, finding, key, what was typed there, what is typed instead, the verdict then
     (text(code="irc-2021"), "code.slab-edge", "site.zone", "[site]", '[site]\nzone = "2A"', "not required, advised"),
     (text(code="irc-2018", zone="6A", use="barn", inside=""), "code.slab-edge", "floor.inside",
@@ -211,6 +217,17 @@ ASKED = [  # brief, finding, key, what was typed there, what is typed instead, t
     (WALL, "code.basement-wall", "project.heat-recovery", "[project]", "[project]\nheat-recovery = true", "meets"),
     (WALL, "code.basement-wall", "project.heat-recovery", "[project]", "[project]\nheat-recovery = false",
      "falls short"),
+    (OLD, "code.under-slab", "project.work", "[project]", '[project]\nwork = "alteration"', "falls short"),
+    (ENGLISH, "code.under-slab", "project.work", "[project]", '[project]\nwork = "new"', "falls short"),
+    (ENGLISH, "code.under-slab", "project.work", "[project]", '[project]\nwork = "alteration"', "meets"),
+    (OAKLAND, "code.slab-edge", "site.zip", "[site]", '[site]\nzip = "94612"', "not required, advised"),
+    (text(code="mn-2015", zone="5A"), "code.slab-edge", "site.zone", 'zone = "5A"', 'zone = "7"', "falls short"),
+    (GARAGE, "code.vapour-retarder", "floor.inside", "[floor]", '[floor]\ninside = "40 F"', "does not apply"),
+    (GARAGE, "code.vapour-retarder", "floor.inside", "[floor]", '[floor]\ninside = "55 F"', "falls short"),
+    (text(code="irc-2018", zone="6A").replace('ground = "-8 in"\n', ""), "code.base-course", "edge.A.ground",
+     "sides =", 'ground = "-8 in"\nsides =', "does not apply"),
+    (text(code="ab-2018", zone="7A", kind=BASEMENT, ground="5 ft", more="[tube]"), "code.heated-slab",
+     "site.frost-depth", "[site]", '[site]\nfrost-depth = "48 in"', "falls short"),
 ]  # fmt: skip
 
 
@@ -221,6 +238,71 @@ def test_a_trigger_is_asked_by_one_key_and_typing_it_turns_the_verdict(brief, id
     before = one(brief, id)
     assert (before.verdict, before.missing) == ("cannot tell", key)
     assert one(brief.replace(was, typed, 1), id).verdict == then
+
+
+SILENT_AT = 'place = "{}"\nground = "clay-or-silt"'
+PLACES = {"US": "Oakland, CA", "CA": "Calgary, AB", "GB": "Manchester, GB", "IE": "Dublin, IE", "": "Oakland, CA"}
+STATES = {"IN": "Gary, IN", "MN": "Duluth, MN", "NY": "Albany, NY", "WA": "Spokane, WA", "ON": "Toronto, ON",
+          "AB": "Calgary, AB", "QC": "Montreal, QC"}  # fmt: skip
+
+
+@pytest.mark.parametrize("edition", codes.every_edition(), ids=lambda edition: edition.key)
+def test_whatever_a_silent_brief_leaves_open_is_asked_by_one_key_of_the_table(edition):
+    """Every `cannot tell` of every edition, on floors of which a brief says little, names a key tried above."""
+    tried = {row[2] for row in ASKED} | {"project.local-code"}
+    place = STATES.get(edition.state) or PLACES[edition.country]
+    seen = 0
+    for use, kind, tube, foam in itertools.product(
+        ("dwelling", "garage"), (FROST_WALL, BASEMENT), ("", "[tube]"), ((), (board(20, "outside"),))
+    ):
+        brief = text(
+            code=edition.key, use=use, inside="", place=SILENT_AT.format(place), kind=kind, more=tube, pieces=foam
+        )
+        above, deep = 'ground = "-8 in"\n', 'ground = "5 ft"\n'  # a basement's ground is asked before anything else
+        for finding in found(brief.replace(above, deep if kind == BASEMENT else "")):
+            seen += 1
+            assert (finding.verdict == "cannot tell") == bool(finding.missing), finding
+            if finding.missing:
+                assert finding.missing in tried, finding.missing
+                assert finding.value is None and finding.words and finding.basis
+    assert seen, "an edition that a floor is held to says something"
+
+
+def test_a_row_of_f_factors_that_is_wanting_is_asked_by_a_file_and_the_file_answers(tmp_path: Path):
+    """A heated slab with foam, which the table of the standard was not found to have."""
+    heated = {"code": "ny-2025", "zone": "6A", "more": "[tube]", "pieces": [board(10, "outside", down="48 in")]}
+    before = one(text(**heated), "code.slab-edge", route="F-factor")
+    assert (before.verdict, before.missing) == ("cannot tell", "project.local-code")
+    row = '[[row]]\nsubject = "f-factors"\nclause = "1"\nplace = "edge"\nwhen = ["heated-slab"]\n'
+    asks = 'resistance = "R10"\ndepth = "48 in"\nf-factor = "{} Btu/(h·ft·F)"\n'
+    for factor, verdict in (("0.54", "meets"), ("0.56", "falls short")):
+        (tmp_path / "own.toml").write_text(f'title = "Own"\ndate = 2019-01-01\n{row}{asks.format(factor)}', "utf-8")
+        after = text(**heated, project='local-code = "own.toml"')
+        held = one(after, "code.slab-edge", tmp_path / "brief.toml", route="F-factor")
+        assert held.verdict == verdict and "Read from Own" in held.words
+
+
+def test_a_file_of_f_factors_that_this_edge_does_not_fill_cannot_tell(tmp_path: Path):
+    row = '[[row]]\nsubject = "f-factors"\nclause = "1"\nplace = "edge"\nresistance = "R10"\ndepth = "48 in"\n'
+    (tmp_path / "own.toml").write_text(
+        f'title = "Own"\ndate = 2026-01-01\n{row}f-factor = "0.5 Btu/(h·ft·F)"\n', "utf-8"
+    )
+    bare = text(code="ny-2025", zone="6A", project='local-code = "own.toml"')
+    edge = one(bare, "code.slab-edge", tmp_path / "brief.toml", route="F-factor")
+    assert (edge.verdict, edge.missing) == ("cannot tell", "project.local-code")
+    assert "Own: no row was found for this edge." in edge.words
+
+
+@pytest.mark.parametrize("edition", ["hud-fpsf-1994", "iso-13793-2001"])
+def test_an_edition_whose_rows_no_finding_reads_says_that_it_cannot_tell(edition):
+    (footing,) = found(text(code=edition))
+    assert (footing.id, footing.verdict, footing.missing) == ("code.frost", "cannot tell", "project.local-code")
+
+
+def test_a_slab_without_tube_is_said_to_be_held_to_as_not_heated():
+    cold = one(text(code="irc-2018", zone="6A"), "code.heated-slab")
+    assert cold.verdict == "does not apply"
+    assert "The brief has no [tube]; with one the slab is a heated one." in cold.words
 
 
 def test_what_no_row_was_found_for_is_asked_by_a_file_and_the_file_answers(tmp_path: Path):

@@ -3,11 +3,11 @@
 A house on frost walls, 2 in of plain-15 (R-8.1 as labelled) under the floor and 4 ft down the outside, a film and
 4 in of gravel. What the towns should say is written here from the tables, each with its source:
 
-- Energy code of 2012 to 2018, table by zones: zone 7 asks R-10 for 4 ft at the edge (from memory), zone 5 R-10 for 2 ft
-  (public table of the City of Boise, quoted), zone 2 nothing (from memory).
+- Energy code of 2012 to 2018, table by zones: zone 7 asks R-10 for 4 ft at the edge, zone 5 R-10 for 2 ft, zone 2
+  nothing (Building America Solution Center, City of Philadelphia, City of Boise; quoted).
 - National Building Code of Canada, 9.36.2.8: RSI 1.96 above the frost line in every zone (zone 4 quoted, from memory).
-- Approved Document L 2021: U of a floor at most 0.18 (doubtful, from memory); Technical Guidance Document L 2022: 0.18
-  (quoted). Approved Document C asks 100 mm of hardcore, Technical Guidance Document C 150 mm (document); 4 in are
+- Approved Document L 2021: U of a new dwelling's floor at most 0.18; Technical Guidance Document L 2022: 0.18 (both
+  quoted). Approved Document C asks 100 mm of hardcore, Technical Guidance Document C 150 mm (document); 4 in are
   102 mm.
 """
 
@@ -62,7 +62,9 @@ IN_EACH = pytest.mark.parametrize("town", TOWNS, ids=lambda town: town.place)
 
 def brief(town: Town) -> str:
     code = json.dumps(list(town.code))
-    text = GOOD.replace('use = "workshop"', f'use = "dwelling"\ncode = {code}').replace("Duluth, MN", town.place)
+    text = GOOD.replace('use = "workshop"', f'use = "dwelling"\nwork = "new"\ncode = {code}').replace(
+        "Duluth, MN", town.place
+    )
     return text[: text.index("[[alternative]]")]
 
 
