@@ -371,6 +371,17 @@ def factor(value: object) -> float:
     return number
 
 
+def plain_factor(least: float, most: float, what: str, example: str) -> Callable[[object], float]:
+    """Reader of a plain number between two ends."""
+
+    def reader(value: object) -> float:
+        if isinstance(value, bool) or not isinstance(value, int | float) or not least <= value <= most:
+            raise as_error(Mistake("", "", f"{what} is a number from {least:g} to {most:g}.", f"Write {example}."))
+        return float(value)
+
+    return reader
+
+
 def typed_side(value: object) -> SideName:
     """One side by its number or its hole's name."""
     try:
@@ -423,6 +434,16 @@ WaterShare = Annotated[Measure, _read(water_share), _shown("Water by volume", "5
 Humidity = Annotated[Measure, _read(measure.humidity), _shown("Relative humidity", "50 %")]
 Conductivity = Annotated[Measure, _read(measure.conductivity), _shown("Thermal conductivity", "0.036 W/(m·K)")]
 Factor = Annotated[float, PlainValidator(factor), WithJsonSchema({"type": ["number", "string"], "title": "Factor"})]
+SafetyFactor = Annotated[
+    float,
+    PlainValidator(plain_factor(1.0, 5.0, "A factor on the strength of concrete", "1.7 to 2.0, as engineers take it")),
+    WithJsonSchema({"type": "number", "minimum": 1.0, "maximum": 5.0, "title": "Factor on the strength"}),
+]
+LoadFactor = Annotated[
+    float,
+    PlainValidator(plain_factor(1.0, 3.0, "A factor on a load", "what the force was multiplied by: 1.6, 1.35")),
+    WithJsonSchema({"type": "number", "minimum": 1.0, "maximum": 3.0, "title": "Factor on a load"}),
+]
 HeatFlux = Annotated[Measure, _read(measure.heat_flux), _shown("Heat flow by area", "155 W/m²")]
 HeatCapacity = Annotated[
     Measure, _read(measure.heat_capacity_by_volume), _shown("Heat capacity by volume", "3 MJ/(m³·K)")

@@ -15,6 +15,7 @@ from .edges import slab_thickness
 from .parts import Parts
 from .paths import edge_index
 from .plans import readable_floor
+from .tables.floor import FloorTable
 from .tables.load import Load
 
 ROLLS = ("wheel", "axle", "vehicle")
@@ -22,6 +23,7 @@ WITH_AXLES = ("axle", "vehicle", "before-pour")
 EVEN = ("uniform", "tank", "heater", "animals", "before-pour")  # may be told as a pressure
 PLACES = ("middle", "edge", "corner")
 HEAVIEST_WHEEL = 45e3  # N, 10,000 lb; a heavier one is usually an axle's number (common practice, no source)
+STRONGEST_EN = 50e6  # Pa: up to C50/60 the formulas of EN 1992-1-1 Table 3.1 hold that are used here
 THINNEST = 0.075  # m, 3 in: no slab that carries anything is poured thinner (common practice, no source)
 
 # Keys that only some kinds have; any of the others may stand in every load that stands on the slab.
@@ -92,9 +94,12 @@ def unclear_slab_loads(parts: Parts, names: Sequence[str | None]) -> Iterator[Mi
         yield from _presses(load, kind, at)
         yield from _wheels(load, kind, at)
         yield from _row(load, at)
+        yield from _factored(load, at, parts)
         yield from _placed(load, kind, at, floor, unit, names)
     if any(True for _ in on_the_slab(parts.loads)):
         yield from _too_thin(parts)
+    if parts.floor is not None:
+        yield from _two_methods(parts.floor)
 
 
 def _named(load: Load, at: str) -> Iterator[Mistake]:
@@ -239,6 +244,34 @@ def _no_place(at: str, typed: str, key: str, names: Sequence[str | None], unread
     hint = f"The nearest is {near[0]}. " if near else ""
     instead = f'{hint}Write middle, edge, corner, an edge ("edge A"), or its middle on the plan: at = "12 14".'
     return Mistake(at, f'"{typed}"', f"No place on the floor is called {typed}.", instead)
+
+
+def _factored(load: Load, at: str, parts: Parts) -> Iterator[Mistake]:
+    """A factor on a load beside a factor on the strength, or on a load that nobody typed."""
+    if load.factored is None:
+        return
+    typed = f"{load.factored:g}"
+    if load.force is None and load.pressure is None:
+        wrong = "factored tells what a typed force was multiplied by, and no force is typed."
+        yield Mistake(f"{at}.factored", typed, wrong, "Take it out: usual loads are unfactored.")
+    elif parts.floor is not None and parts.floor.concrete_method in (None, "allowable-stress"):
+        wrong = f"This load has a factor of {typed} in it; by allowable stress the strength has another: two methods."
+        instead = 'Write the load without its factor, or the method it comes from: concrete-method = "lrfd" in [floor].'
+        yield Mistake(f"{at}.factored", typed, wrong, instead)
+
+
+def _two_methods(floor: FloorTable) -> Iterator[Mistake]:
+    """A factor on the strength beside a method that has its own, and a strength that its formulas do not know."""
+    method = floor.concrete_method
+    if method in (None, "allowable-stress"):
+        return
+    if floor.safety_factor is not None:
+        wrong = f"{method} has factors on loads and strength already; safety-factor is another method."
+        yield Mistake("floor.safety-factor", f"{floor.safety_factor:g}", wrong, "Take it out, or take out the method.")
+    if method == "en-1990" and floor.concrete_class is not None and floor.concrete_class.si > STRONGEST_EN:
+        wrong = f"{floor.concrete_class.typed} is stronger than C50/60; other formulas of EN 1992-1-1 hold for it."
+        instead = "Write a class up to C50/60, which floors have."
+        yield Mistake("floor.concrete-class", f'"{floor.concrete_class.typed}"', wrong, instead)
 
 
 def _too_thin(parts: Parts) -> Iterator[Mistake]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from .belonging import belonging, least_strength, unsuited
 from .compatibility import agent, agents, steady_heat
+from .concrete_methods import ALLOWABLE_STRESS, EN_1990, LRFD, class_of_load, concrete_method, of_concrete, on_load
 from .frost_heave import may_heave
 from .ground_surfaces import ground_cover, snow_conductivity, sunlit
 from .grounds import default_ground, ground, grounds
@@ -20,6 +21,9 @@ from .surfaces import air_layer, air_spaces, limit, limits, surface, surfaces
 from .uses import called, use, uses
 
 __all__ = [
+    "ALLOWABLE_STRESS",
+    "EN_1990",
+    "LRFD",
     "Products",
     "agent",
     "agents",
@@ -27,6 +31,8 @@ __all__ = [
     "air_spaces",
     "belonging",
     "called",
+    "class_of_load",
+    "concrete_method",
     "default_ground",
     "everything",
     "ground",
@@ -41,7 +47,9 @@ __all__ = [
     "modulus_by_cbr",
     "named_load",
     "named_loads",
+    "of_concrete",
     "of_slabs",
+    "on_load",
     "presumed_bearing",
     "products_beside",
     "retarder",

@@ -55,6 +55,7 @@ class ResolvedLoad:
     length: float  # m, of a line of load; 0 of anything else
     missing: str  # "load.1.plate"; "" where nothing is
     rests_on: tuple[str, ...]
+    factored: float = 0.0  # what the typed force was multiplied by, taken out of it here; 0 where it was not
 
     @property
     def before_pour(self) -> bool:
@@ -106,6 +107,7 @@ class _Reader:
             length=0.0,
             missing="",
             rests_on=(self.path,),
+            factored=self.load.factored or 0.0,
         )
         if self.kind == "line":
             return self._line(one, unit)
@@ -171,7 +173,8 @@ class _Reader:
     def _number(self, key: str, typed: Measure | None, quantity: Quantity | None, times: float = 1.0) -> float | None:
         """As typed, as the usual load has it, or as it is tried where it is missing. SI."""
         if typed is not None:
-            return typed.si
+            multiplied = self.load.factored if key in ("force", "pressure") else None
+            return typed.si / (multiplied or 1.0)
         usual_one = self._usual(key, quantity)
         if usual_one is not None:
             return usual_one * times
@@ -188,8 +191,11 @@ class _Reader:
     def _said_force(self, force: float) -> str:
         unit = "kN/m" if self.kind == "line" else "N"
         if self.load.force is not None:
-            return say.typed(self.load.force, unit, self.system)
+            return say.typed(self.load.force, unit, self.system) + self._multiplied()
         return say.both(force / KILO if self.kind == "line" else force, unit, self.system)
+
+    def _multiplied(self) -> str:
+        return f" with factor {self.load.factored:g}" if self.load.factored else ""
 
     def _name(self) -> str:
         if self.like is not None:
@@ -290,7 +296,8 @@ class _Reader:
             pressure = self._number("pressure", load.pressure, like.pressure if like is not None else None, KILO)
         said = self._name()
         if pressure is not None:
-            shown = say.typed(load.pressure, "kPa", self.system) if load.pressure is not None else ""
+            typed = load.pressure
+            shown = say.typed(typed, "kPa", self.system) + self._multiplied() if typed is not None else ""
             said = f"{said}, {shown or say.both(pressure / KILO, 'kPa', self.system)}"
         if one.place == "everywhere":
             return replace(one, words=f"{said} all over the floor", pressure=pressure)

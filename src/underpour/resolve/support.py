@@ -19,6 +19,7 @@ from .resolved import Slice, Stratum
 KILO, MEGA = 1e3, 1e6
 GRAVITY = 9.80665
 LOOSE = ("gravel", "sand")
+FLOORS = "floors on the ground are mostly held so; the engineer names the method of the job"
 POURED = ("concrete", "screed", "old-slab")
 
 
@@ -58,6 +59,8 @@ class Concrete:
     words: str
     paths: tuple[str, ...]
     thickness_path: str
+    method: str  # how it is held to its loads: "allowable-stress", "lrfd", "en-1990"
+    safety: float | None  # factor on its strength, where the brief types it
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,7 +128,11 @@ def _concrete(typed: FloorTable, floor: Sequence[Slice], system: System, assumed
         taken = Assumed("floor.concrete-class", usual.value, usual.low, usual.high, usual.unit, why)
         strength = assumed.take(taken) * KILO
         words = f"{say.both(strength / KILO, 'kPa', system)}, assumed"
-    return Concrete(slab.thickness, strength, words, ("floor.concrete-class", slab.path), slab.path)
+    method = typed.concrete_method or assumed.take_word(
+        Assumed("floor.concrete-method", "allowable-stress", None, None, "1", f"{FLOORS} (common practice, no source)")
+    )
+    paths = ("floor.concrete-class", slab.path)
+    return Concrete(slab.thickness, strength, words, paths, slab.path, method, typed.safety_factor)
 
 
 def _bedded(layer: Slice, typed: FoamTable) -> Bedded:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Annotated
+from typing import Annotated, Literal
 
 from pydantic import Discriminator, StrictBool, Tag
 
@@ -55,6 +55,16 @@ class FloorTable(Table):
     )
     concrete_class: kinds.ConcreteClass | None = key(
         "Strength of the slab's concrete: a cylinder's, or its class.", "4000 psi", "C25/30", default=None
+    )
+    concrete_method: Literal["allowable-stress", "lrfd", "en-1990"] | None = key(
+        "How the slab's concrete is held to its loads: by allowable stress, with factors of ACI 318 (lrfd), or with "
+        "those of EN 1990. Foam and ground always feel the loads as they are.",
+        "lrfd",
+        "en-1990",
+        default=None,
+    )
+    safety_factor: kinds.SafetyFactor | None = key(
+        "By allowable stress: the concrete's strength over the tension that it may have.", 2.0, default=None
     )
     build_up: tuple[Layer, ...] = key(
         "The layers from the room down to the ground, at the middle of the floor.",

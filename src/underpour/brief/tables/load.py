@@ -72,6 +72,12 @@ class Load(Table):
     tyre: kinds.Stress | None = key(
         "Pressure of a tyre, or of a solid one's contact, in the place of a plate.", "100 psi", "7 bar", default=None
     )
+    factored: kinds.LoadFactor | None = key(
+        "What force or pressure is multiplied by already, where a drawing gives nothing else. Foam and ground feel it "
+        "without that factor, the concrete with it.",
+        1.6,
+        default=None,
+    )
     wheels: int | None = Field(
         default=None, ge=1, le=16, strict=True, description="How many wheels an axle has.", examples=[2, 4]
     )

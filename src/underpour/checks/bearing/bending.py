@@ -17,12 +17,12 @@ from .carried import Carried, governs
 from .foam import PLATE
 from .limits import KILO
 from .plates import modulus, plate_under, radius, thickened_there
+from .resistance import resistance
 
 ID, TITLE = "bearing.bending", "Tension of the slab's concrete"
 MEGA = 1e6
 HALF_INCH, CENTIMETRE = 0.0127, 0.01  # m: half inches and whole centimetres, as slabs are ordered
 MOST_STEPS = 12
-RUPTURE = Basis("ACI 318-19", "19.2.3.1: 7.5 √f'c in psi", "quoted")
 FATIGUE = Basis(
     "Parker, Barker, Gunkel and Odom 1979, tests of the Corps of Engineers", "passings to cracking", "memory"
 )
@@ -38,13 +38,15 @@ def by_plate(resolved: Resolved, of: Carried) -> Finding:
     Why
         Concrete bears little tension; under wheels and posts it cracks long before foam below it crushes.
     Worked out
-        The slab as a plate on the softest bed; rupture by ACI 318 over the safety factor of ACI 360R. Loads as they
-        are: allowable stress, no factors on the load.
+        The slab as a plate on the softest bed. By allowable stress the load is as it is, and the rupture of ACI 318 is
+        divided by the safety factor of ACI 360R; where the brief names ACI 318 or EN 1990 the tension is that of the
+        load with its factor, held to what plain concrete bears by that code. The two are never mixed.
     Holds for
-        Plain concrete, or steel that only holds cracks together; unfactored loads. Shrinkage, curling and joints that
+        Plain concrete, or steel that only holds cracks together. Shrinkage, curling and joints that
         pass no load bring tension of their own, which the factor stands for.
     Source
-        Westergaard 1926, Wyman 1950; ACI 318 for the rupture, ACI 360R for the factor; Parker 1979 for passings.
+        Westergaard 1926, Wyman 1950; ACI 318 for the rupture, ACI 360R for the factor; ACI 318, EN 1990 and EN 1992-1-1
+        where they are named; Parker 1979 for passings.
     """
     assert of.plates is not None
     soft = of.plates[0]
@@ -52,13 +54,12 @@ def by_plate(resolved: Resolved, of: Carried) -> Finding:
     side = "at its top, some way off the load" if top else "at its underside, below the load"
     words = (
         f"{of.load.words}, {of.where}: the concrete feels {of.said(of.tension)} {side}. It cracks at about "
-        f"{of.said(of.rupture)}; {of.said(of.for_concrete)} may be used (allowable stress, factor {of.factor:g}). "
+        f"{of.said(of.rupture)}; {of.said(of.for_concrete)} may be used ({of.holds.said}). "
         f"{_passings(of, of.tension)}{governs(of, of.tension)}{_mend(resolved, of)}"
     )
     steps = (
         *of.bed.steps,
         Step("σ", f"6 M / h²: {soft.words}", "", f"{fixed(of.tension / MEGA, 2)} MPa"),
-        *_limit_steps(of),
     )
     return _held(of, "plate", of.tension, soft.felt.within, words, steps, PLATE)
 
@@ -75,7 +76,7 @@ def by_hand(resolved: Resolved, of: Carried) -> Iterator[Finding]:
     Holds for
         A slab of one thickness, one load, far from others; patches smaller than the radius of relative stiffness.
     Source
-        Westergaard 1926, 1948; Hetenyi 1946; ACI 318 for the rupture, ACI 360R for the factor.
+        Westergaard 1926, 1948; Hetenyi 1946; what the concrete bears as for the plate.
     """
     if of.load.length:
         yield _strip(of)
@@ -99,7 +100,7 @@ def by_hand(resolved: Resolved, of: Carried) -> Iterator[Finding]:
         f"P {fixed(of.load.force / KILO, 2)} kN, a {fixed(_contact(of), 3)} m, l {fixed(_radius(of), 3)} m",
         f"{fixed(value / MEGA, 2)} MPa",
     )
-    made = _held(of, "westergaard", value, 0.0, words, (*of.bed.steps, step, *_limit_steps(of)), WESTERGAARD)
+    made = _held(of, "westergaard", value, 0.0, words, (*of.bed.steps, step), WESTERGAARD)
     if thickened_there(resolved, of.load):
         thin = " The formula knows nothing of the thickened edge and is held to no limit: the plate counts."
         made = replace(made, limit=None, sense=None, words=made.words + thin)
@@ -145,13 +146,19 @@ def _strip(of: Carried) -> Finding:
     where = "along a free edge" if at_edge else "far from edges"
     words = f"As a strip on springs under a line {where} the concrete feels {of.said(value)}; the line's width of "
     words += f"{fixed(1000.0 * of.load.force / of.load.length / patch.pressure, 0)} mm is not counted."
-    return _held(of, "hetenyi", value, 0.0, words, (*of.bed.steps, step, *_limit_steps(of)), HETENYI)
+    return _held(of, "hetenyi", value, 0.0, words, (*of.bed.steps, step), HETENYI)
 
 
 def _held(
-    of: Carried, method: str, value: float, within: float, words: str, steps: tuple[Step, ...], basis: Basis
+    of: Carried, method: str, tension: float, within: float, words: str, steps: tuple[Step, ...], basis: Basis
 ) -> Finding:
-    factor = catalogue.of_slabs("factor")
+    """The tension with the load's factor, where the method puts one on loads, against what it may be."""
+    value = of.holds.on_load * tension
+    more: tuple[Step, ...] = ()
+    if of.holds.on_load != 1.0:
+        words = f"{words} With its factor the load brings {of.said(value)}, of {of.said(of.holds.bending)} that may be."
+        numbers = f"{of.holds.on_load:g} × {fixed(tension / MEGA, 2)}"
+        more = (Step("σ_d", "tension × factor on the load", numbers, f"{fixed(value / MEGA, 2)} MPa"),)
     return Finding(
         ID,
         TITLE,
@@ -159,25 +166,12 @@ def _held(
         "kPa",
         at={"load": of.load.number, "method": method},
         within=within * value / KILO,
-        limit=of.for_concrete / KILO,
+        limit=of.holds.bending / KILO,
         sense="at most",
-        basis=(basis, RUPTURE, factor.basis(), *(() if of.load.standing else (FATIGUE,)), *of.bed.basis),
-        rests_on=(of.load.path, *of.support.concrete.paths, *of.bed.rests_on, factor.path),
-        steps=steps,
+        basis=(basis, *of.holds.basis, *(() if of.load.standing else (FATIGUE,)), *of.bed.basis),
+        rests_on=(of.load.path, *of.support.concrete.paths, *of.bed.rests_on, *of.holds.rests_on),
+        steps=(*steps, *of.holds.steps, *more),
         words=words,
-    )
-
-
-def _limit_steps(of: Carried) -> tuple[Step, ...]:
-    strength = of.support.concrete.strength
-    return (
-        Step("f_r", "7.5 √f'c in psi", f"f'c {fixed(strength / MEGA, 1)} MPa", f"{fixed(of.rupture / MEGA, 2)} MPa"),
-        Step(
-            "σ_0",
-            "rupture / factor: allowable stress, no factors on the load",
-            f"{fixed(of.rupture / MEGA, 2)} / {of.factor:g}",
-            f"{fixed(of.for_concrete / MEGA, 2)} MPa",
-        ),
     )
 
 
@@ -215,7 +209,8 @@ def _mend(resolved: Resolved, of: Carried) -> str:
     for thickness in (step * (first + n) for n in range(MOST_STEPS)):
         thicker = replace(of.support, concrete=replace(of.support.concrete, thickness=thickness))
         plate = plate_under(resolved, thicker, of.load, of.bed.soft)
-        if plate is not None and max(plate.felt.below, plate.felt.above) <= of.for_concrete:
+        holds = resistance(thicker, of.load)
+        if plate is not None and holds.on_load * max(plate.felt.below, plate.felt.above) <= holds.bending:
             wants = say.both(thickness, "m", of.system)
             return f" A slab of {wants} carries it, or a larger plate or stronger concrete{helps}."
     return " No slab of a usual thickness carries it: spread it on a footing of its own."

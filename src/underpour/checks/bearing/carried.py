@@ -4,13 +4,12 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from ... import catalogue
 from ...measure import System, say
-from ...physics.plates import concrete
 from ...resolve import Bedded, Resolved, ResolvedLoad, Support
 from .bed import Bed
 from .limits import Allowed, for_good, rolling
 from .plates import Plate
+from .resistance import Resistance, resistance
 
 KILO = 1000.0
 WHERE = {
@@ -34,8 +33,7 @@ class Carried:
     weakest: (
         tuple[Bedded, Allowed] | None
     )  # the board that bears least; None where no foam lies there, or none can tell
-    rupture: float
-    factor: float
+    holds: Resistance  # how the concrete is held to it
     system: System
 
     @property
@@ -66,8 +64,13 @@ class Carried:
 
     @property
     def for_concrete(self) -> float:
-        """Tension that the concrete may have. [Pa]"""
-        return self.rupture / self.factor
+        """Tension that the load as it is may bring to the concrete. [Pa]"""
+        return self.holds.bending / self.holds.on_load
+
+    @property
+    def rupture(self) -> float:
+        """Tension at which the concrete cracks. [Pa]"""
+        return self.holds.rupture
 
     @property
     def where(self) -> str:
@@ -97,8 +100,7 @@ def carried(
         plates,
         sum(others),
         _weakest(resolved, support, load),
-        float(concrete.rupture_aci(support.concrete.strength)),
-        catalogue.of_slabs("factor").value,
+        resistance(support, load),
         resolved.system,
     )
 

@@ -6,7 +6,7 @@ from ...findings import Basis, Finding, Step
 from ...measure.digits import fixed
 from ...physics.plates import beams
 from ...resolve import Resolved
-from .bending import ID, MEGA, TITLE, _held, _limit_steps
+from .bending import ID, MEGA, TITLE, _held
 from .carried import Carried
 from .plates import modulus
 
@@ -21,12 +21,12 @@ def aisle(resolved: Resolved, of: Carried) -> Finding:
     Why
         Where all of the floor is loaded alike nothing bends; where an aisle stays empty it is pressed up.
     Worked out
-        Hetenyi's strip between two areas of load, for the aisle that is worst; rupture by ACI 318 over the safety
-        factor of ACI 360R, loads as they are.
+        Hetenyi's strip between two areas of load, for the aisle that is worst; what the concrete bears as for
+        any other load.
     Holds for
-        Plain concrete, unfactored loads, aisles of any width, joints far off.
+        Plain concrete, aisles of any width, joints far off.
     Source
-        UFC 3-320-06A, stationary live loads (from memory); ACI 318, ACI 360R.
+        UFC 3-320-06A, stationary live loads (from memory).
     """
     h, k, e = of.support.concrete.thickness, of.bed.soft, modulus(of.support)
     by_one = float(beams.stationary(1.0, k, h, e))  # Pa of load for each Pa of tension
@@ -41,10 +41,10 @@ def aisle(resolved: Resolved, of: Carried) -> Finding:
     bears = by_one * of.for_concrete
     words = (
         f"{of.load.words}: beside an empty aisle of the worst width the concrete feels {of.said(value)} at its top. "
-        f"Up to {of.said(bears)} may lie on areas of this floor with aisles between (allowable stress, factor "
-        f"{of.factor:g}); softer foam lets less lie there."
+        f"Up to {of.said(bears)} may lie on areas of this floor with aisles between ({of.holds.said}); "
+        "softer foam lets less lie there."
     )
-    return _held(of, "aisle", value, 0.0, words, (*of.bed.steps, step, *_limit_steps(of)), AISLE)
+    return _held(of, "aisle", value, 0.0, words, (*of.bed.steps, step), AISLE)
 
 
 __all__ = ["ID", "TITLE", "aisle"]

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from ...findings import Finding
 from ...resolve import Resolved, ResolvedLoad, Support
-from . import bare_foam, bending, even, foam, settlement, soil
+from . import bare_foam, bending, even, foam, punching, settlement, soil
 from .bed import bed, unknown
 from .carried import Carried, carried
 from .plates import plate_under
@@ -26,7 +26,7 @@ def under_loads(resolved: Resolved) -> Iterator[Finding]:
         if load.before_pour:
             yield bare_foam.before_the_pour(resolved, support, load)
         elif (missing := _missing(support, load)) is not None:
-            yield from _untold(load, *missing)
+            yield from _untold(support, load, *missing)
         elif load.place == "everywhere":
             yield from _even(resolved, support, load)
         else:
@@ -45,7 +45,7 @@ def _patches(resolved: Resolved, support: Support, load: ResolvedLoad) -> Iterat
     lies = bed(support, load.standing)
     plates = tuple(plate_under(resolved, support, load, k) for k in (lies.soft, lies.stiff))
     if plates[0] is None or plates[1] is None:
-        yield from _turned_over(load)
+        yield from _turned_over(support, load)
         return
     found = carried(resolved, support, load, lies, (plates[0], plates[1]))
     yield from _in_turn(resolved, found)
@@ -58,6 +58,7 @@ def _in_turn(resolved: Resolved, found: Carried) -> Iterator[Finding]:
     yield soil.by_plate(resolved, found)
     yield bending.by_plate(resolved, found)
     yield from bending.by_hand(resolved, found)
+    yield punching.by_code(resolved, found)
     yield from settlement.of(resolved, found)
 
 
@@ -78,13 +79,18 @@ def _missing(support: Support, load: ResolvedLoad) -> tuple[str, str] | None:
     return f"foam.modulus.{record.key}", words
 
 
-def _untold(load: ResolvedLoad, missing: str, words: str) -> Iterator[Finding]:
+def _untold(support: Support, load: ResolvedLoad, missing: str, words: str) -> Iterator[Finding]:
     first = foam.LONG if load.standing else foam.SHORT
-    for kind, title in ((first, foam.TITLES[first]), (soil.ID, soil.TITLE), (bending.ID, bending.TITLE)):
-        at: dict[str, str | float] = {"load": load.number, "method": "plate"}
+    for kind, title, method in (
+        (first, foam.TITLES[first], "plate"),
+        (soil.ID, soil.TITLE, "plate"),
+        (bending.ID, bending.TITLE, "plate"),
+        (punching.ID, punching.TITLE, punching.code(support)),
+    ):
+        at: dict[str, str | float] = {"load": load.number, "method": method}
         yield Finding(kind, title, None, "kPa", at=at, missing=missing, words=words, rests_on=load.rests_on)
 
 
-def _turned_over(load: ResolvedLoad) -> Iterator[Finding]:
+def _turned_over(support: Support, load: ResolvedLoad) -> Iterator[Finding]:
     words = f"{load.words}: it would tip this slab up, or reaches beside it. Write where it stands, or a larger slab."
-    yield from _untold(load, f"{load.path}.at", words)
+    yield from _untold(support, load, f"{load.path}.at", words)
