@@ -184,6 +184,21 @@ def test_of_several_edges_each_says_its_share_of_the_perimeter():
     assert "of the perimeter" not in one(text(code="irc-2018", zone="6A"), "code.slab-edge").words
 
 
+def test_a_row_that_does_not_apply_is_told_by_its_table_and_not_by_the_line_of_another_zone():
+    """Of heated floors in zone 5 the first line of the table is that of zone 4."""
+    cold = one(text(code="nbc-2020", zone="5"), "code.heated-slab")
+    assert (cold.verdict, cold.basis[0].clause) == ("does not apply", "9.36.2.8.(5), Tables A and B")
+    warm = one(text(code="nbc-2020", zone="5", more="[tube]"), "code.heated-slab", asks="under")
+    assert warm.basis[0].clause == "9.36.2.8.(5), Tables A and B, zone 5"
+
+
+@pytest.mark.parametrize(("frost", "said"), [("42 in", True), ("10 in", False)])
+def test_a_frost_line_that_is_deeper_than_the_codes_own_depth_is_said_to_be_the_limit(frost, said):
+    footing = one(text(code="irc-2018", zone="6A", site=f'frost-depth = "{frost}"'), "code.frost")
+    assert footing.limit == pytest.approx((42 if said else 12) * 0.0254, abs=1e-4)
+    assert ("The frost line as typed, 42 in, is deeper than the code's own least depth." in footing.words) == said
+
+
 def test_a_drive_is_no_floor_of_a_building_and_nothing_is_asked_for_it():
     brief = text(code="irc-2018", zone="6A", use="drive", inside="", kind='kind = "free-edge"')
     told = {f.id: f for f in found(brief)}

@@ -104,9 +104,11 @@ def footing(resolved: Resolved, solved: SolvedEdge, edition: Edition) -> Iterato
     )
     rests = (f"{edge.path}.ground", f"{edge.path}.depth", "site.frost-depth")
     short = "A frost-protected footing may stand less deep; its table is not answered here." if value < frost else ""
+    typed = f"The frost line as typed, {resolved.held.frost_words}, is deeper than the code's own least depth."
+    deeper = typed if frost > least_depth and resolved.held.frost_words else ""
     yield held_to(
         replace(empty, rests_on=rests, steps=(step,)),
-        resolved, found, row, "least-depth", value, limit=round(max(least_depth, frost), 4), words=(short,),
+        resolved, found, row, "least-depth", value, limit=round(max(least_depth, frost), 4), words=(deeper, short),
     )  # fmt: skip
 
 

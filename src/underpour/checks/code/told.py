@@ -73,8 +73,11 @@ def held_to(
 
 
 def not_told(finding: Finding, resolved: Resolved, found: Chosen) -> Finding:
-    """A finding that cannot be told, or that does not apply here, with the reason."""
-    row = found.clauses[0]
+    """A finding that cannot be told, or that does not apply here, with the reason.
+
+    Where no row applies its source is the table, not the line of a zone that may be another one.
+    """
+    row = found.clauses[0] if found.rows else replace(found.clauses[0], zones=())
     ask = next(iter(row.asks))
     return replace(
         finding,
