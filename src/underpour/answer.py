@@ -157,6 +157,7 @@ def _answer(name: str, resolved: Resolved, edges: tuple[SolvedEdge, ...], window
     said = findings(resolved, edges)
     if not resolved.outdoors:
         said = moving.told(resolved, edges, said)
+    said += cautioning.cautioned(resolved, list(bearing.beside_loads(resolved)))
     return pictured(name, resolved, edges, windows, said)
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from .under_loads import under_loads
+from .under_loads import beside_loads, under_loads
 from .walls import below_footing
 
-__all__ = ["below_footing", "under_loads"]
+__all__ = ["below_footing", "beside_loads", "under_loads"]

@@ -10,6 +10,7 @@ from .foam import PLATE, UNFACTORED
 from .limits import KILO
 
 ID, TITLE = "bearing.soil", "Pressure on the ground below the slab"
+EQUILIBRIUM = Basis("load over area", "equilibrium of forces", "derived")
 
 
 def by_plate(resolved: Resolved, of: Carried) -> Finding:
@@ -47,7 +48,7 @@ def straight_through(resolved: Resolved, of: Carried) -> Finding:
     Source
         Equilibrium; the soils report, or the presumptive table of IRC R401.4.1.
     """
-    return _held(of, "straight-through", Basis("load over area", "equilibrium of forces", "derived"), 0.0)
+    return _held(of, "straight-through", EQUILIBRIUM, 0.0)
 
 
 def _held(of: Carried, method: str, basis: Basis, within: float) -> Finding:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from ...findings import Finding
 from ...resolve import Resolved, ResolvedLoad, Support
-from . import bare_foam, bending, even, foam, punching, settlement, soil
+from . import bare_foam, bending, even, foam, grades, punching, settlement, soil, thicker
 from .bed import bed, unknown
 from .carried import Carried, carried
 from .plates import plate_under
@@ -31,6 +31,20 @@ def under_loads(resolved: Resolved) -> Iterator[Finding]:
             yield from _even(resolved, support, load)
         else:
             yield from _patches(resolved, support, load)
+
+
+def beside_loads(resolved: Resolved) -> Iterator[Finding]:
+    """What is told beside those findings and has no limit: the least foam for each load, what more concrete buys."""
+    support = resolved.support
+    if support is None:
+        return
+    for load in resolved.loads:
+        if load.before_pour or _missing(support, load) is not None:
+            continue
+        trials = None if load.place == "everywhere" else grades.PlateTrials(resolved, support, load)
+        if trials is None or trials.as_laid is not None:  # else it tips the slab up, as its other findings say
+            yield from grades.least(resolved, load, trials)
+            yield from thicker.an_inch_more(resolved, load, trials)
 
 
 def _even(resolved: Resolved, support: Support, load: ResolvedLoad) -> Iterator[Finding]:
