@@ -158,7 +158,8 @@ def _answer(name: str, resolved: Resolved, edges: tuple[SolvedEdge, ...], window
     if not resolved.outdoors:
         said = moving.told(resolved, edges, said)
     said += cautioning.cautioned(resolved, list(bearing.beside_loads(resolved)))
-    return pictured(name, resolved, edges, windows, said)
+    made = pictured(name, resolved, edges, windows, said)
+    return replace(made, borne=tuple(bearing.pictured(resolved)))
 
 
 def pictured(

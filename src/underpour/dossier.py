@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from .brief.tables.handover import Handover
+from .checks.bearing import Borne
 from .findings import Assumed, Finding
 from .laying.records import Confirmer, Point, Product, Unseen, Work
 from .measure.table import System
@@ -65,6 +66,7 @@ class Answer:
     plan: KeyPlan | None = None  # the floor seen from above
     size: str = ""  # "298 m² (3208 ft²), with 74.00 m (243 ft) of edge that faces outdoors"
     hour: Hour | None = None  # where one was asked for
+    borne: tuple[Borne, ...] = ()  # what stands or rolls on the slab, with what is felt around it
 
     def find(self, id: str, **at: object) -> Finding:
         """The one finding with this id whose ``at`` holds the given words; KeyError where not exactly one does."""

@@ -75,13 +75,16 @@ class Carried:
     @property
     def where(self) -> str:
         """ "in the middle of the floor" """
-        if self.load.place == "edge" and self.load.edge:
-            return f"at edge {self.load.edge}"
-        return WHERE[self.load.place]
+        return where_it_stands(self.load)
 
     def said(self, pressure: float) -> str:
         """A stress in both systems."""
         return say.both(pressure / KILO, "kPa", self.system)
+
+
+def where_it_stands(load: ResolvedLoad) -> str:
+    """ "in the middle of the floor", "at edge B" """
+    return f"at edge {load.edge}" if load.place == "edge" and load.edge else WHERE[load.place]
 
 
 def carried(

@@ -29,8 +29,8 @@ def aisle(resolved: Resolved, of: Carried) -> Finding:
         UFC 3-320-06A, stationary live loads (from memory).
     """
     h, k, e = of.support.concrete.thickness, of.bed.soft, modulus(of.support)
-    by_one = float(beams.stationary(1.0, k, h, e))  # Pa of load for each Pa of tension
-    value = of.pressure / by_one
+    by_one = _load_by_tension(of)
+    value = beside_aisle(of)
     step = Step(
         "σ",
         "q / (1.791 √(k h / E))",
@@ -47,4 +47,14 @@ def aisle(resolved: Resolved, of: Carried) -> Finding:
     return _held(of, "aisle", value, 0.0, words, (*of.bed.steps, step), AISLE)
 
 
-__all__ = ["ID", "TITLE", "aisle"]
+def beside_aisle(of: Carried) -> float:
+    """Tension at the top of the slab beside an empty aisle of the worst width. [Pa]"""
+    return of.pressure / _load_by_tension(of)
+
+
+def _load_by_tension(of: Carried) -> float:
+    """Pressure on the loaded areas for each Pa of tension. [1]"""
+    return float(beams.stationary(1.0, of.bed.soft, of.support.concrete.thickness, modulus(of.support)))
+
+
+__all__ = ["ID", "TITLE", "aisle", "beside_aisle"]

@@ -54,24 +54,41 @@ def _stiffness(support: Support) -> float:
 
 def plate_under(resolved: Resolved, support: Support, load: ResolvedLoad, foundation: float) -> Plate | None:
     """What the slab feels of the load; None where the load turns the slab over, or reaches beside it."""
-    thickness, far = support.concrete.thickness, radius(support, foundation)
-    pressed = tuple(
-        felt.as_wide_as_felt(Pressed(patch.outline, patch.pressure), thickness) if load.length == 0.0
-        else Pressed(patch.outline, patch.pressure)
-        for patch in load.patches
-    )  # fmt: skip
-    common = (thickness, modulus(support), catalogue.of_slabs("poisson").value, foundation)
-    in_the_middle = load.place == "middle" and _roomy(resolved.plan.floor, far)
-    if in_the_middle or (load.place == "plan" and _off_edges(resolved.plan.floor, load) > NEAR * far):
+    far = radius(support, foundation)
+    if endless_there(resolved, load, far):
+        pressed = _pressed(support, load)
+        common = (support.concrete.thickness, modulus(support), catalogue.of_slabs("poisson").value, foundation)
         return Plate(felt.endless(pressed, *common), far, "a plate without edges, exact for its patches", False)
-    outline, holes, thickened, at = _piece(resolved, load, pressed, far)
-    slab = Slab(outline, *common, holes=holes, thickened=thickened)
-    moved = tuple(Pressed(tuple((x + at[0], y + at[1]) for x, y in each.outline), each.pressure) for each in pressed)
     try:
-        found = felt.with_edges(slab, moved, slab_weight(support))
+        found = felt.with_edges(*slab_under(resolved, support, load, foundation), slab_weight(support))
     except (OutOfDomain, StillLifting):
         return None
     return Plate(found, far, "a plate by elements with its free edges", True)
+
+
+def endless_there(resolved: Resolved, load: ResolvedLoad, far: float) -> bool:
+    """Whether the load stands so far from all edges that it feels none; ``far`` is the radius of relative stiffness."""
+    if load.place == "middle":
+        return _roomy(resolved.plan.floor, far)
+    return load.place == "plan" and _off_edges(resolved.plan.floor, load) > NEAR * far
+
+
+def slab_under(
+    resolved: Resolved, support: Support, load: ResolvedLoad, foundation: float
+) -> tuple[Slab, tuple[Pressed, ...]]:
+    """The piece of slab that feels the load, with its free edges, and the load where it stands on that piece."""
+    pressed = _pressed(support, load)
+    outline, holes, thickened, at = _piece(resolved, load, pressed, radius(support, foundation))
+    common = (support.concrete.thickness, modulus(support), catalogue.of_slabs("poisson").value, foundation)
+    moved = tuple(Pressed(tuple((x + at[0], y + at[1]) for x, y in each.outline), each.pressure) for each in pressed)
+    return Slab(outline, *common, holes=holes, thickened=thickened), moved
+
+
+def _pressed(support: Support, load: ResolvedLoad) -> tuple[Pressed, ...]:
+    patches = tuple(Pressed(patch.outline, patch.pressure) for patch in load.patches)
+    if load.length:
+        return patches
+    return tuple(felt.as_wide_as_felt(patch, support.concrete.thickness) for patch in patches)
 
 
 def _roomy(floor: Floor, far: float) -> bool:

@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 from . import loads as on_plates
 from .lines import lines_of
 from .patches import Under, patch
-from .plate import plate
+from .plate import Plate, plate
 from .slab import Pressed, Region, Ring, Slab, inside
 from .springs import plate_stiffness, radius_of_relative_stiffness
 from .westergaard import even_radius
@@ -145,8 +145,79 @@ def with_edges(slab: Slab, loads: tuple[Pressed, ...], weight: float) -> Felt:
     >>> abs(edged.pressure / whole.pressure - 1.0) < 0.01, abs(edged.below / whole.below - 1.0) < 0.02
     (True, True)
     """
+    made, at_rest, found = loaded(slab, loads, weight)
+    x, y = _looked_at(slab, loads, radius_of(slab))
+    both, before = made.answered(found, x, y), made.answered(at_rest, x, y)
+    return Felt(
+        pressure=float((both.pressure - before.pressure).max()),
+        below=max(float(both.tension_below.max()), 0.0),
+        above=max(float(both.tension_above.max()), 0.0),
+        settlement=float((both.settlement - before.settlement).max()),
+        within=AT_EDGES,
+    )
+
+
+def radius_of(slab: Slab) -> float:
+    """Radius of relative stiffness of a slab where it has its usual thickness and lies on what it usually lies on.
+
+    Parameters
+    ----------
+    slab : Slab
+        [m, Pa, N/m³]
+
+    Returns
+    -------
+    float
+        [m]
+
+    Source
+    ------
+    ``springs.radius_of_relative_stiffness``.
+
+    Examples
+    --------
+    >>> round(radius_of(Slab(((0.0, 0.0), (1.0, 0.0), (0.0, 1.0)), 0.15, 3e10, 0.2, 3e7)), 3)
+    0.736
+    """
     stiffness = plate_stiffness(slab.modulus, slab.thickness, slab.poisson)
-    radius = float(radius_of_relative_stiffness(stiffness, slab.foundation))
+    return float(radius_of_relative_stiffness(stiffness, slab.foundation))
+
+
+def loaded(
+    slab: Slab, loads: Sequence[Pressed], weight: float
+) -> tuple[Plate, NDArray[np.float64], NDArray[np.float64]]:
+    """The plate by elements, cut finely beside free edges and loads, at rest and with the loads on it.
+
+    Parameters
+    ----------
+    slab : Slab
+        [m, Pa, N/m³]
+    loads : sequence of Pressed
+        Every one within the outline. [m, Pa]
+    weight : float
+        Own weight of the slab where it has its usual thickness. [Pa]
+
+    Returns
+    -------
+    Plate, two ndarrays
+        Its unknowns under its own weight, and under the loads as well. [m]
+
+    Raises
+    ------
+    OutOfDomain
+        A load hangs over.
+    StillLifting
+        The loads turn the slab over.
+
+    Source
+    ------
+    ``plate.plate``.
+
+    Examples
+    --------
+    See ``with_edges``.
+    """
+    radius = radius_of(slab)
     extent = float(np.ptp(np.asarray(slab.outline), axis=0).max())
     lines = lines_of(slab, max(radius, extent / COARSE), at_edges=SOONEST * radius, beside=loads)
     made = plate(slab, *lines)
@@ -156,15 +227,7 @@ def with_edges(slab: Slab, loads: tuple[Pressed, ...], weight: float) -> Felt:
     found = made.found(own + brought)
     if any((places.at(found) < 0.0).any() for places in made.places):
         found, _ = made.lifting(own + brought)
-    x, y = _looked_at(slab, loads, radius)
-    both, before = made.answered(found, x, y), made.answered(at_rest, x, y)
-    return Felt(
-        pressure=float((both.pressure - before.pressure).max()),
-        below=max(float(both.tension_below.max()), 0.0),
-        above=max(float(both.tension_above.max()), 0.0),
-        settlement=float((both.settlement - before.settlement).max()),
-        within=AT_EDGES,
-    )
+    return made, at_rest, found
 
 
 def _looked_at(slab: Slab, loads: Sequence[Pressed], radius: float) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
