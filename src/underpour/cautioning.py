@@ -58,7 +58,8 @@ def _beside(resolved: Resolved, finding: Finding) -> str:
     if finding.id == "height.depth" and finding.verdict == "falls short":
         return "excavation"
     if finding.id.startswith("bearing.") and "edge" not in finding.at:
-        return "before-pour" if finding.at.get("method") == "bare foam" else "loaded-slab"
+        bare = finding.id == "bearing.bare-foam" or finding.at.get("method") == "bare foam"
+        return "before-pour" if bare else "loaded-slab"
     edge = next((edge for edge in resolved.edges if edge.letter == finding.at.get("edge")), None)
     if edge is None or finding.id not in ("heat.edge-psi", "bearing.foam-long"):
         return ""

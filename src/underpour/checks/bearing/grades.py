@@ -11,7 +11,7 @@ from ...design import stiffness
 from ...findings import Finding, Step
 from ...measure.digits import fixed
 from ...resolve import Bedded, Resolved, ResolvedLoad, Support
-from .bed import Bed, bed, unknown
+from .bed import bed, unknown
 from .carried import Carried, carried
 from .foam import PLATE, PRACTICE, spread_at_45
 from .limits import KILO
@@ -166,7 +166,9 @@ def _by_plate(
     board = found[0].board
     on = trials.on(board) if board is not None else None
     if on is not None and on.for_foam is not None:
-        words += f" On {on.support.boards[0].slice.label} the foam feels {on.said(on.pressure)} of {on.said(on.for_foam)}"
+        words += (
+            f" On {on.support.boards[0].slice.label} the foam feels {on.said(on.pressure)} of {on.said(on.for_foam)}"
+        )
         words += f", and the concrete {on.said(on.tension)} in place of {laid.said(laid.tension)} now."
         steps.append(
             Step("p", f"on {on.support.boards[0].slice.label}", f"at most {_kpa(on.for_foam)}", _kpa(on.pressure))

@@ -16,7 +16,7 @@ from ...resolve import Resolved, ResolvedLoad, Support
 from .bed import bed, unknown
 from .carried import Carried, carried, where_it_stands
 from .even import beside_aisle
-from .plates import endless_there, plate_under, radius, slab_under, slab_weight
+from .plates import endless_there, modulus, plate_under, radius, slab_under, slab_weight
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,6 +57,21 @@ class Around:
 
 
 @dataclass(frozen=True, slots=True)
+class Carrier:
+    """What an engineer asks of slab and bed first."""
+
+    thickness: float  # m, of the slab
+    strength: float  # Pa, of a cylinder
+    modulus: float  # Pa, Young's modulus of the concrete
+    rupture: float  # Pa
+    factor: float  # 1, rupture over what may be used
+    bed: tuple[float, float]  # N/m³, foam at both ends of how stiff it may be, the ground as taken
+    widest: tuple[float, float]  # N/m³, the ground at both ends as well
+    ground: str  # "27 MN/m³ (98 lb/in³), by CBR 10 %"
+    weight: float  # Pa, of slab and what lies above the foam
+
+
+@dataclass(frozen=True, slots=True)
 class Borne:
     """One load on the slab, for pictures of it."""
 
@@ -67,6 +82,7 @@ class Borne:
     on_plan: tuple[Ring, ...]  # m, its patches on the plan; () where it has no place there
     shares: tuple[Share, ...]  # () where one of them cannot be told
     around: Around | None  # None where it lies all over the floor, or cannot be told
+    carrier: Carrier | None  # None where it cannot be told
 
     @property
     def used(self) -> float:
@@ -89,7 +105,24 @@ def _borne(resolved: Resolved, support: Support, load: ResolvedLoad) -> Borne:
     found = _carried(resolved, support, load) if told else None
     shares = () if found is None else _shares(found)
     around = None if found is None or found.plates is None else _around(resolved, support, found)
-    return Borne(load.number, load.words, where_it_stands(load), load.standing, _on_plan(load), shares, around)
+    where = "" if load.place == "everywhere" else where_it_stands(load)
+    carrier = None if found is None else _carrier(found)
+    return Borne(load.number, load.words, where, load.standing, _on_plan(load), shares, around, carrier)
+
+
+def _carrier(of: Carried) -> Carrier:
+    concrete, lies = of.support.concrete, of.bed
+    return Carrier(
+        concrete.thickness,
+        concrete.strength,
+        modulus(of.support),
+        of.rupture,
+        of.factor,
+        (lies.soft, lies.stiff),
+        (lies.softest, lies.stiffest),
+        of.support.ground.words,
+        of.support.own_weight,
+    )
 
 
 def _carried(resolved: Resolved, support: Support, load: ResolvedLoad) -> Carried | None:
@@ -118,7 +151,9 @@ def _on_plan(load: ResolvedLoad) -> tuple[Ring, ...]:
 def _around(resolved: Resolved, support: Support, of: Carried) -> Around | None:
     load, lies = of.load, of.bed
     assert of.plates is not None
-    fields, pressed, edges = [], (), ()
+    fields: list[SlabField] = []
+    pressed: tuple[Pressed, ...] = ()
+    edges: tuple[Ring, ...] = ()
     for k in (lies.soft, lies.stiff):
         far = radius(support, k)
         slab, pressed = slab_under(resolved, support, load, k)

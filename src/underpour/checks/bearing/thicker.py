@@ -9,8 +9,8 @@ from ... import catalogue
 from ...findings import Basis, Finding, Step
 from ...measure import say
 from ...measure.digits import fixed
-from ...resolve import Resolved, ResolvedLoad, Support
 from ...physics.bearing import GRAVITY
+from ...resolve import Resolved, ResolvedLoad, Support
 from .bending import RUPTURE
 from .carried import Carried
 from .foam import PLATE
@@ -82,7 +82,11 @@ def _foam(resolved: Resolved, now: PlateTrials, then: PlateTrials) -> Finding:
     lines, _ = candidates(resolved, before.support)
     first, second = weakest(lines, now.carries).board, weakest(lines, then.carries).board
     share = after.pressure / before.pressure - 1.0
-    felt = "next to nothing less" if abs(share) < LITTLE else f"{abs(100.0 * share):.0f} % {'less' if share < 0 else 'more'}"
+    felt = (
+        "next to nothing less"
+        if abs(share) < LITTLE
+        else f"{abs(100.0 * share):.0f} % {'less' if share < 0 else 'more'}"
+    )
     words = (
         f"{before.load.words}: on an inch more of concrete the foam feels {before.said(after.pressure)} in place of "
         f"{before.said(before.pressure)}, {felt}. "
@@ -121,9 +125,7 @@ def _even(resolved: Resolved, support: Support, load: ResolvedLoad) -> Finding:
     )
 
 
-def _stated(
-    of: Carried, what: str, value: float, step: Step, words: str, basis: tuple[Basis, ...]
-) -> Finding:
+def _stated(of: Carried, what: str, value: float, step: Step, words: str, basis: tuple[Basis, ...]) -> Finding:
     assert of.plates is not None
     return Finding(
         ID,

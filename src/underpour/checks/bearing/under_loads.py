@@ -45,6 +45,8 @@ def beside_loads(resolved: Resolved) -> Iterator[Finding]:
         if trials is None or trials.as_laid is not None:  # else it tips the slab up, as its other findings say
             yield from grades.least(resolved, load, trials)
             yield from thicker.an_inch_more(resolved, load, trials)
+    if resolved.loads:
+        yield from bare_foam.takes(resolved, support)
 
 
 def _even(resolved: Resolved, support: Support, load: ResolvedLoad) -> Iterator[Finding]:

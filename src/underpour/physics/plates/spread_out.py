@@ -28,6 +28,19 @@ class SlabField:
     below: NDArray[np.float32]  # (m, n) Pa, largest tension at the underside
     above: NDArray[np.float32]  # (m, n) Pa, largest tension at the top
 
+    def between(
+        self, values: NDArray[np.float32], x: NDArray[np.float64], y: NDArray[np.float64]
+    ) -> NDArray[np.float64]:
+        """One of the fields on other lines, rising, (len(y), len(x)): smooth; straight where the slab has gaps. [m]"""
+        own_x, own_y, known = self.x.astype(float), self.y.astype(float), values.astype(float)
+        if np.isnan(known).any():
+            rows = np.stack([np.interp(x, own_x, row) for row in known])
+            return np.stack([np.interp(y, own_y, column) for column in rows.T], -1)
+        from scipy.interpolate import RectBivariateSpline
+
+        degrees = [min(3, len(lines) - 1) for lines in (own_y, own_x)]
+        return np.asarray(RectBivariateSpline(own_y, own_x, known, kx=degrees[0], ky=degrees[1])(y, x))
+
 
 def around(slab: Slab, loads: Sequence[Pressed], weight: float) -> SlabField:
     """What is felt from the loads out to three radii of relative stiffness, on lines that crowd at the loads.
