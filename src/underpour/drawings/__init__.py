@@ -1,5 +1,8 @@
 """Pictures as SVG text, drawn from a finished dossier. They work nothing out and write no files."""
 
+from .carried_plan import carried_plan
+from .carried_section import carried_section
+from .carried_shares import carried_shares
 from .compare import comparison, comparison_at_hour, comparison_with_lanes
 from .month_by_month import month_by_month
 from .one_section import plain_section, section_picture
@@ -10,6 +13,9 @@ from .turning_year import turning_year
 __all__ = [
     "Scale",
     "Scaled",
+    "carried_plan",
+    "carried_section",
+    "carried_shares",
     "comparison",
     "comparison_at_hour",
     "comparison_with_lanes",

@@ -16,6 +16,7 @@ from ..measure.table import System
 from ..physics.plates.slab import Ring
 from . import colours
 from .airs import bar_breadth, scale_bar
+from .carried_words import plan_in_words, worst_place
 from .contours import drawn_lines, lines_at
 from .lettering import CAPITAL, HEADING, LETTER, cut_to, width, wrapped
 from .levels import levels, written
@@ -89,35 +90,14 @@ def carried_plan(borne: Borne, system: System, *, width: float) -> str:
         *_on_foam(foam, borne, around, system),
     ]
     foot = second.bottom + 4.0
-    body += _key(around, system, foot, passed=_limit(borne, foam, system) is not None)
+    body += _key(around, system, foot, limit=_limit(borne, foam, system))
     return picture(
         wide=width,
         high=foot + KEY[1] + ROW + 1.6,
         title=f"Load {borne.number} seen from above",
-        description=said(borne, system),
+        description=plan_in_words(borne, system),
         defs=[_clip("down", first), _clip("foam", second)],
         body=body,
-    )
-
-
-def said(borne: Borne, system: System) -> str:
-    """What the picture shows, for someone who does not see it."""
-    around = borne.around
-    assert around is not None
-    x, y = around.stiff.x, around.stiff.y
-    row, column = _worst(around.stiff.pressure)
-    end = any(
-        abs(float(v) - float(edge)) < 1e-3
-        for v, ends in ((x[column], (x[0], x[-1])), (y[row], (y[0], y[-1])))
-        for edge in ends
-    )
-    where = "at the edge of the slab" if end and around.edges else "below the load"
-    foam = next((share for share in borne.shares if share.part == "foam"), None)
-    bears = f", of {say.both(foam.bears / 1000.0, 'kPa', system)} that the foam bears" if foam else ""
-    return (
-        f"{borne.words}. The floor goes down by up to {say.both(1000.0 * around.settlement, 'mm', system)}; what lies "
-        f"below it feels up to {say.both(around.pressure / 1000.0, 'kPa', system)}{bears}, {where}, and less and less "
-        "further off."
     )
 
 
@@ -176,7 +156,7 @@ def _down(panel: _Panel, around: Around, system: System) -> list[str]:
 
 
 def _on_foam(panel: _Panel, borne: Borne, around: Around, system: System) -> list[str]:
-    row, column = _worst(around.stiff.pressure)
+    row, column = worst_place(around.stiff.pressure)
     x = float(panel.frame.x(float(around.stiff.x[column])))
     y = float(panel.frame.y(float(around.stiff.y[row])))
     what = "the foam" if any(share.part == "foam" for share in borne.shares) else "the ground"
@@ -333,12 +313,7 @@ def _titled(frame: Frame, words: str) -> str:
     return letters(frame.left, frame.top - 1.6, cut_to(words, frame.width, weight=600), weight=600)
 
 
-def _worst(values: NDArray[np.float32]) -> tuple[int, int]:
-    row, column = np.unravel_index(int(np.nanargmax(values)), values.shape)
-    return int(row), int(column)
-
-
-def _key(around: Around, system: System, top: float, *, passed: bool) -> list[str]:
+def _key(around: Around, system: System, top: float, *, limit: float | None) -> list[str]:
     """How dense the dots are for what pressure, and what the lines mean."""
     largest = around.pressure / 1000.0
     left, base, drawn = 0.4, top + 3.6, []
@@ -353,7 +328,8 @@ def _key(around: Around, system: System, top: float, *, passed: bool) -> list[st
         drawn.append(letters(frame.right + 1.2, base, words))
         left = frame.right + 1.2 + width(words) + 4.0
     heavy = ["the slab's free edge"] if around.edges else []
-    heavy += ["what the foam bears, which is passed here"] if passed else []
+    if limit is not None:
+        heavy.append(f"what the foam bears, {limit:.3g} {say.name('kPa', system)}, which is passed here")
     note = f"{NOTE} Heavy: {', and '.join(heavy)}." if heavy else NOTE
     drawn.append(letters(0.4, top + KEY[1] + ROW, note, colour=colours.light()["note"]))
     return drawn

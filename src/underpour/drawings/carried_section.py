@@ -11,8 +11,10 @@ from numpy.typing import NDArray
 from ..checks.bearing import Around, Borne, Share
 from ..measure import say
 from ..measure.table import System
+from ..physics.plates.spread_out import SlabField
 from . import colours, hatch
 from .airs import bar_breadth, scale_bar
+from .carried_words import section_in_words, worst_place
 from .lettering import CAPITAL, HEADING, LETTER, cut_to, wrapped
 from .paper import BOLD, FINE, HAIR, HEAVY, INK, LINE, Frame, letters, line, mm, path, picture, rectangle, stroke
 
@@ -86,19 +88,9 @@ def carried_section(borne: Borne, system: System, *, width: float) -> str:
         top += BETWEEN
         body += _chart(chart, cut, frame, top, width)
         top += CHART
-    return picture(wide=width, high=top + 2.0, title=name, description=said_of(borne, system), defs=defs, body=body)
-
-
-def said_of(borne: Borne, system: System) -> str:
-    """The same in words, for someone who does not see it."""
-    around = borne.around
-    assert around is not None
-    shares = "; ".join(
-        f"{each.part} {say.both(each.felt / 1000.0, 'kPa', system)} of {say.both(each.bears / 1000.0, 'kPa', system)}"
-        for each in borne.shares
+    return picture(
+        wide=width, high=top + 2.0, title=name, description=section_in_words(borne, system), defs=defs, body=body
     )
-    layers = ", ".join(layer.words for layer in around.layers)
-    return f"{borne.words}, cut through. From the top down: {layers}, ground. What is felt, of what may be: {shares}."
 
 
 class _Cut:
@@ -106,7 +98,7 @@ class _Cut:
 
     def __init__(self, around: Around) -> None:
         self._around = around
-        row, column = np.unravel_index(int(np.nanargmax(around.stiff.pressure)), around.stiff.pressure.shape)
+        row, column = worst_place(around.stiff.pressure)
         self.y = float(around.stiff.y[row])
         worst = float(around.stiff.x[column])
         ends = [(float(field.x[0]), float(field.x[-1])) for field in (around.soft, around.stiff)]
@@ -117,12 +109,10 @@ class _Cut:
             self.x0 = max(self.x1 - 2.0 * REACH, *(low for low, _ in ends))
         self.x = np.linspace(self.x0, self.x1, STEPS)
 
-    def along(
-        self, field_x: NDArray[np.float32], field_y: NDArray[np.float32], values: NDArray[np.float32]
-    ) -> NDArray[np.float64]:
-        """Values along the cut."""
-        at = int(np.argmin(np.abs(field_y - self.y)))
-        return np.asarray(np.interp(self.x, field_x, values[at]))
+    def along(self, field: SlabField, values: NDArray[np.float32]) -> NDArray[np.float64]:
+        """Values of a field along the cut."""
+        at = int(np.argmin(np.abs(field.y - self.y)))
+        return np.asarray(np.interp(self.x, field.x, values[at]))
 
     def edge_at(self, x: float) -> bool:
         """Whether the slab ends there."""

@@ -8,6 +8,7 @@ from ..checks.bearing import Borne, Share
 from ..measure import say
 from ..measure.table import System
 from . import colours, hatch
+from .carried_words import percent_used, shares_in_words
 from .lettering import CAPITAL, HEADING, LETTER, width, wrapped
 from .paper import BOLD, FINE, HAIR, LINE, letters, line, mm, picture, rectangle
 
@@ -64,18 +65,9 @@ def carried_shares(loads: Sequence[Borne], system: System, *, width: float, name
         wide=width,
         high=top + LETTER * CAPITAL + 1.6,
         title=name,
-        description=said_of(told, system),
+        description=shares_in_words(told),
         defs=defs,
         body=body,
-    )
-
-
-def said_of(loads: Sequence[Borne], system: System) -> str:
-    """The same in words, for someone who does not see it."""
-    return " ".join(
-        f"{each.words}: " + ", ".join(f"{share.part} {_percent(share)}" for share in each.shares) + "."
-        for each in loads
-        if each.shares
     )
 
 
@@ -101,7 +93,7 @@ def _bar(share: Share, left: float, right: float, one: float, top: float, system
         for x in (right - 2.4, right - 1.4):
             yield line(x, top + BAR + 0.7, x + 1.2, top - 0.7, LINE, colour=ink)
     yield line(left, top - 0.6, left, top + BAR + 0.6, FINE, colour=theme["frame"])
-    used = _percent(share)
+    used = percent_used(share)
     felt, bears = (say.value(each / 1000.0, "kPa", system) for each in (share.felt, share.bears))
     yield letters(right + 3.0, base, used, weight=600, colour=ink)
     yield letters(
@@ -114,8 +106,3 @@ def _outline(x: float, y: float, wide: float, colour: str, extra: str) -> str:
         f'<rect x="{mm(x)}" y="{mm(y)}" width="{mm(wide)}" height="{BAR:g}" fill="none" stroke="{colour}" '
         f'stroke-width="{HAIR + 0.17:g}"{extra}/>'
     )
-
-
-def _percent(share: Share) -> str:
-    """ "23 %"; of a part that has nothing left "more than it has" """
-    return f"{100.0 * share.used:.0f} %" if share.used < 99.0 else "more than it has"

@@ -96,7 +96,30 @@ def for_submittal(dossier: Dossier) -> Pictures:
         ),
         plan=plan(dossier),
         sections=tuple(to_scale(dossier, e) for e in edges),
+        borne=borne(dossier),
     )
+
+
+def borne(dossier: Dossier) -> tuple[Picture, ...]:
+    """What each load uses, then the load that uses most: seen from above and cut through; () where nothing stands."""
+    from ..drawings import carried_plan, carried_section, carried_shares
+    from ..drawings.carried_words import plan_in_words, section_in_words, shares_in_words
+    from ..papers import Picture
+
+    loads, system = dossier.as_briefed.borne, dossier.units
+    if not any(each.shares for each in loads):
+        return ()
+    used = carried_shares(loads, system, width=WHOLE)
+    made = [Picture("What each load uses", used, "", shares_in_words(loads), headed=True, wide=WHOLE)]
+    worst = max((each for each in loads if each.around is not None), key=lambda each: each.used, default=None)
+    if worst is not None:
+        above, cut = carried_plan(worst, system, width=WHOLE), carried_section(worst, system, width=WHOLE)
+        name = f"Load {worst.number}"
+        made.append(
+            Picture(f"{name} seen from above", above, "", plan_in_words(worst, system), headed=True, wide=WHOLE)
+        )
+        made.append(Picture(f"{name} cut through", cut, "", section_in_words(worst, system), headed=True, wide=WHOLE))
+    return tuple(made)
 
 
 def plan(dossier: Dossier) -> tuple[Picture, ...]:

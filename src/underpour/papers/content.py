@@ -11,6 +11,7 @@ from ..measure import say
 from ..measure.table import System
 from .as_typed import as_typed
 from .asked import asked
+from .carried import carried
 from .clauses import clauses
 from .compared import compared
 from .counted import counted_aloud, frost_aloud
@@ -70,6 +71,8 @@ def content(
             "compared": compared(dossier, system),
             "plan": [picture_row(p) for p in pictures.plan],
             "sections": [picture_row(p) for p in pictures.sections],
+            "borne": [picture_row(p) for p in pictures.borne],
+            "loads": carried(dossier, system),
             "products": products(dossier),
             "works": works(dossier),
             "points": points(dossier),

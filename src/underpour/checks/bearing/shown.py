@@ -77,7 +77,8 @@ class Borne:
 
     number: str  # as the brief counts
     words: str
-    where: str  # "in a corner"
+    where: str  # "in a corner"; "" where its words say it
+    contact: float | None  # Pa, of its heaviest patch, or of a load all over the floor; None where it is not known
     standing: bool
     on_plan: tuple[Ring, ...]  # m, its patches on the plan; () where it has no place there
     shares: tuple[Share, ...]  # () where one of them cannot be told
@@ -107,7 +108,8 @@ def _borne(resolved: Resolved, support: Support, load: ResolvedLoad) -> Borne:
     around = None if found is None or found.plates is None else _around(resolved, support, found)
     where = "" if load.place == "everywhere" else where_it_stands(load)
     carrier = None if found is None else _carrier(found)
-    return Borne(load.number, load.words, where, load.standing, _on_plan(load), shares, around, carrier)
+    contact = load.pressure or max((patch.pressure for patch in load.patches), default=None)
+    return Borne(load.number, load.words, where, contact, load.standing, _on_plan(load), shares, around, carrier)
 
 
 def _carrier(of: Carried) -> Carrier:

@@ -1,0 +1,115 @@
+"""Pictures of loads: what they show, what they say to someone who does not see them, and that they stay small."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from functools import cache
+from xml.etree import ElementTree
+
+import pytest
+
+from underpour.brief import reads
+from underpour.checks.bearing import Borne, pictured
+from underpour.drawings import carried_plan, carried_section, carried_shares
+from underpour.drawings.carried_words import plan_in_words, section_in_words, shares_in_words
+from underpour.measure.table import System
+from underpour.resolve import resolve
+
+from .test_loads_answered import BRIEF, one, with_load
+
+CORNER = with_load('kind = "wheel"\nforce = "5000 lb"\ntyre = "100 psi"\nat = "corner"')
+EVEN = '\n[[load]]\nkind = "uniform"\npressure = "125 psf"\neverywhere = true\n'
+MOST = 70_000  # bytes of one picture
+
+
+@cache
+def loads(text: str) -> tuple[Borne, ...]:
+    return tuple(pictured(resolve(reads(text).brief)))
+
+
+def drawn(text: str, system: System = "US") -> dict[str, str]:
+    (load, *_) = loads(text)
+    return {
+        "plan": carried_plan(load, system, width=170.0),
+        "section": carried_section(load, system, width=170.0),
+        "shares": carried_shares(loads(text), system, width=170.0),
+    }
+
+
+def texts(svg: str) -> str:
+    return " ".join(part.text or "" for part in ElementTree.fromstring(svg).iter() if part.tag.endswith("text"))
+
+
+def dots(svg: str) -> int:
+    return len(re.findall(r"M[\d.]+ [\d.]+h0", svg))
+
+
+@pytest.mark.parametrize("text", [BRIEF, CORNER, BRIEF + EVEN])
+@pytest.mark.parametrize("system", ["US", "SI"])
+def test_each_picture_is_small_sound_and_the_same_twice(text: str, system: System) -> None:
+    again = drawn(text, system)
+    for name, svg in drawn(text, system).items():
+        assert svg == again[name]
+        assert len(svg.encode()) < MOST, name
+        root = ElementTree.fromstring(svg)
+        assert [child.tag.rpartition("}")[2] for child in root][:2] == ["title", "desc"]
+        assert "nan" not in svg.lower().replace("finance", "")
+
+
+def test_the_numbers_on_them_are_those_of_the_findings() -> None:
+    foam, bent = one(BRIEF, "bearing.foam-long"), one(BRIEF, "bearing.bending")
+    assert foam.value is not None and bent.value is not None and foam.limit is not None
+    said = f"{foam.value / 6.894757:.3g}\u00a0psi"
+    pictures = {name: texts(svg) for name, svg in drawn(BRIEF).items()}
+    assert f"What the foam below feels: up to {said}" in pictures["plan"]
+    assert f"Pressure on foam and ground, up to {said}" in pictures["section"]
+    assert f"the foam bears {foam.limit / 6.894757:.3g}\u00a0psi" in pictures["section"]
+    share = 100.0 * foam.value / foam.limit
+    assert f"{share:.0f}\u00a0%" in pictures["shares"].replace(" %", "\u00a0%")
+
+
+def test_where_the_foam_bears_less_than_it_feels_a_line_says_from_where_on() -> None:
+    assert "bears" not in texts(carried_plan(loads(BRIEF)[0], "US", width=170.0))
+    over = texts(carried_plan(loads(CORNER)[0], "US", width=170.0))
+    assert re.search(r"what the foam bears, \d[\d.]* psi, which is passed here", over)
+
+
+def test_the_slab_s_free_edge_is_named_only_where_there_is_one() -> None:
+    assert "free edge" not in texts(carried_plan(loads(BRIEF)[0], "US", width=170.0))
+    assert "free edge" in texts(carried_plan(loads(CORNER)[0], "US", width=170.0))
+
+
+def test_denser_dots_press_harder() -> None:
+    """The same load on a slab half as thick: a smaller patch of floor feels as much, so there are fewer dots."""
+    key = 3  # samples
+    assert dots(drawn(BRIEF)["plan"]) > 100 * key
+    (load,) = loads(BRIEF)
+    around = load.around
+    assert around is not None
+    even = replace(around.stiff, pressure=around.stiff.pressure * 0.0 + around.pressure)
+    full = carried_plan(replace(load, around=replace(around, stiff=even)), "US", width=170.0)
+    assert dots(full) > 2 * dots(drawn(BRIEF)["plan"])
+
+
+def test_what_is_used_up_is_told_in_words_and_by_a_dotted_end_not_by_colour_alone() -> None:
+    svg = carried_shares(loads(CORNER), "US", width=170.0)
+    assert 'stroke-dasharray="0.4 1.1"' in svg and "all of it" in texts(svg)
+    assert 'stroke-dasharray="0.4 1.1"' not in carried_shares(loads(with_load('like = "car"')), "US", width=170.0)
+
+
+def test_someone_who_does_not_see_them_is_told_the_same() -> None:
+    (load,) = loads(CORNER)
+    assert "at the edge of the slab" in plan_in_words(load, "US")
+    assert "below the load" in plan_in_words(loads(BRIEF)[0], "US")
+    words = section_in_words(load, "SI")
+    assert "Concrete, 5 in" in words and "foam " in words and " kPa" in words.replace("\u2009", " ")
+    assert re.search(r"foam \d+ %", shares_in_words(loads(CORNER)).replace("\u00a0", " "))
+
+
+def test_what_cannot_be_told_is_not_drawn() -> None:
+    (load,) = loads(BRIEF.replace('plate = "6 in x 6 in"', ""))
+    assert load.around is None and load.shares == () and load.used == 0.0
+    assert loads(with_load('like = "barrow"')) == ()
+    (even,) = loads(with_load('kind = "uniform"\npressure = "125 psf"\neverywhere = true'))
+    assert even.around is None and {share.part for share in even.shares} == {"foam", "ground", "concrete"}
