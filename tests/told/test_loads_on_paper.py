@@ -49,7 +49,9 @@ def test_the_engineer_finds_what_it_was_worked_out_with() -> None:
     assert values["Rupture"].startswith("474 psi")  # 7.5 √4000 psi
     assert values["Slab"] == "5 in (127 mm)"
     assert " to " in values["k of foam, bed and ground"] and " to " in values["k over the ground's whole range"]
-    assert "rupture over 1.7" in told()["engineer"]["combination"]
+    below, concrete = told()["engineer"]["combination"]
+    assert below.startswith("Foam and ground: loads as they are, without factors")
+    assert concrete == "Concrete under load 1: allowable stress, factor 1.7."
 
 
 def test_nothing_is_called_a_structural_design_where_it_is_read() -> None:

@@ -37,7 +37,7 @@ def carried(dossier: Dossier, system: System) -> dict[str, Any] | None:
         "trades": _trades(worst, carrier, findings, system),
         "engineer": {
             **texts["engineer"],
-            "combination": texts["engineer"]["combination"].format(factor=f"{carrier.factor:g}"),
+            "combination": [texts["engineer"]["below"], *dict.fromkeys(_concrete(each) for each in told)],
             "rows": [_row(each, findings, system) for each in told],
             "carrier": [{"name": name, "value": value} for name, value in _carrier(told, carrier, system)],
             "governs": [_governs(each) for each in told],
@@ -69,6 +69,11 @@ def _trades(worst: Borne, carrier: Carrier, findings: Sequence[Finding], system:
             words += "; by the rule of 45 degrees no foam of the line would do"
         said.append({"who": "Whoever supplies the foam", "words": f"{words}."})
     return said
+
+
+def _concrete(borne: Borne) -> str:
+    assert borne.carrier is not None
+    return f"Concrete under load {borne.number}: {borne.carrier.method}."
 
 
 def _governs(borne: Borne) -> str:
@@ -120,7 +125,6 @@ def _carrier(told: Sequence[Borne], carrier: Carrier, system: System) -> list[tu
         ("Strength of the concrete, cylinder", say.both(carrier.strength / KILO, "kPa", system)),
         ("Young's modulus E", _stiff(carrier.modulus, system)),
         ("Rupture", say.both(carrier.rupture / KILO, "kPa", system)),
-        ("Factor, rupture over what may be used", f"{carrier.factor:g}"),
         ("k of foam, bed and ground", f"{k(low)} to {k(high)}, as soft and as stiff as the foam may be"),
         ("k over the ground's whole range", f"{k(lowest)} to {k(highest)}"),
         ("Ground alone", carrier.ground),

@@ -64,7 +64,7 @@ class Carrier:
     strength: float  # Pa, of a cylinder
     modulus: float  # Pa, Young's modulus of the concrete
     rupture: float  # Pa
-    factor: float  # 1, rupture over what may be used
+    method: str  # "allowable stress, factor 1.7"
     bed: tuple[float, float]  # N/m³, foam at both ends of how stiff it may be, the ground as taken
     widest: tuple[float, float]  # N/m³, the ground at both ends as well
     ground: str  # "27 MN/m³ (98 lb/in³), by CBR 10 %"
@@ -119,7 +119,7 @@ def _carrier(of: Carried) -> Carrier:
         concrete.strength,
         modulus(of.support),
         of.rupture,
-        of.factor,
+        of.holds.said,
         (lies.soft, lies.stiff),
         (lies.softest, lies.stiffest),
         of.support.ground.words,

@@ -11,7 +11,6 @@ from ...measure import say
 from ...measure.digits import fixed
 from ...physics.bearing import GRAVITY
 from ...resolve import Resolved, ResolvedLoad, Support
-from .bending import RUPTURE
 from .carried import Carried
 from .foam import PLATE
 from .grades import PlateTrials, candidates, weakest
@@ -38,7 +37,7 @@ def an_inch_more(resolved: Resolved, load: ResolvedLoad, now: PlateTrials | None
         As ``foam.by_plate`` and ``bending.by_plate``. A load that lies all over the floor goes straight through
         whatever the slab: there an inch more only weighs more.
     Source
-        Westergaard 1926, Wyman 1950; ACI 318 for the rupture, ACI 360R for the factor.
+        Westergaard 1926, Wyman 1950; what the concrete bears as for ``bending.by_plate``.
     """
     support = resolved.support
     assert support is not None  # something stands on the slab
@@ -73,7 +72,7 @@ def _concrete(now: Carried, then: Carried) -> Finding:
     else:
         words += "It is carried as it is."
     step = Step("σ", "6 M / h² with an inch more", f"now {_kpa(now.tension)}", _kpa(then.tension))
-    return _stated(then, "concrete", then.tension, step, words, (PLATE, RUPTURE))
+    return _stated(then, "concrete", then.tension, step, words, (PLATE, *then.holds.basis))
 
 
 def _foam(resolved: Resolved, now: PlateTrials, then: PlateTrials) -> Finding:
