@@ -329,7 +329,7 @@ def _key(around: Around, system: System, top: float, *, limit: float | None) -> 
         left = frame.right + 1.2 + width(words) + 4.0
     heavy = ["the slab's free edge"] if around.edges else []
     if limit is not None:
-        heavy.append(f"what the foam bears, {limit:.3g} {say.name('kPa', system)}, which is passed here")
+        heavy.append(f"what the foam bears: {limit:.3g} {say.name('kPa', system)}, exceeded here")
     note = f"{NOTE} Heavy: {', and '.join(heavy)}." if heavy else NOTE
     drawn.append(letters(0.4, top + KEY[1] + ROW, note, colour=colours.light()["note"]))
     return drawn

@@ -44,8 +44,8 @@ def least(resolved: Resolved, load: ResolvedLoad, by_plate: PlateTrials | None) 
         the floor's foam, the weakest first: with its own stiffness below the slab as a plate; by a spread at 45
         degrees through the slab; straight through, as if no slab helped. The first that bears it counts.
     Holds for
-        The foam alone: concrete and ground are told by their own findings. Boards of unknown stiffness are passed
-        over. Concrete that has not cracked, unfactored loads.
+        The foam alone: concrete and ground are told by their own findings. Boards of unknown stiffness are left
+        out. Concrete that has not cracked, unfactored loads.
     Source
         As ``foam.by_plate`` and ``foam.by_spread``; EN 13163, EN 1606, ASTM C578, CAN/ULC-S701 for the boards.
     """
@@ -229,10 +229,10 @@ def _laid_here(resolved: Resolved, laid: Carried, found: Sequence[Weakest]) -> s
 
 
 def _row(which: str, found: Weakest) -> Step:
-    passed = f"{found.untold} passed over, of unknown stiffness or strength" if found.untold else ""
+    without = f"{found.untold} left out, of unknown stiffness or strength" if found.untold else ""
     board = found.board
     result = "none" if board is None else f"{board.label}, {_kpa(board.strength.value * KILO)}"
-    return Step("least", f"the weakest {which} that carries it", passed, result)
+    return Step("least", f"the weakest {which} that carries it", without, result)
 
 
 def _stated(of: Carried, method: str, found: Sequence[Weakest], steps: tuple[Step, ...], words: str) -> Finding:
