@@ -18,6 +18,10 @@ class Mistake(Exception):
     file: str = ""
     line: int = 0  # 0 where it is not known
 
+    def __reduce__(self) -> tuple[type[Mistake], tuple[str | int, ...]]:
+        """As one process hands it to another: exceptions forget what they were made of."""
+        return type(self), (self.at, self.typed, self.wrong, self.instead, self.file, self.line)
+
     def __str__(self) -> str:
         place = f"{self.file}:{self.line}  " if self.line else f"{self.file}  " if self.file else ""
         head = f"{self.at} = {self.typed}" if self.typed else self.at

@@ -17,12 +17,22 @@ BORDER = 1.0  # mm that stay free along the drawing's border
 
 def in_the_clear(section: Section, frame: Frame, box: Box, taken: Sequence[Box]) -> bool:
     """Whether the box lies in one ground or in air, inside the frame and off everything taken."""
-    if any(box.meets(other) for other in taken):
-        return False
-    if not (frame.left + BORDER < box.left and box.right < frame.right - BORDER):
-        return False
-    if not (frame.top + BORDER < box.top and box.bottom < frame.bottom - BORDER):
-        return False
+    return is_free(frame, box, taken) and in_one_body(section, frame, box)
+
+
+def is_free(frame: Frame, box: Box, taken: Sequence[Box]) -> bool:
+    """Whether the box lies inside the frame and off everything taken."""
+    return (
+        frame.left + BORDER < box.left
+        and box.right < frame.right - BORDER
+        and frame.top + BORDER < box.top
+        and box.bottom < frame.bottom - BORDER
+        and not any(box.meets(other) for other in taken)
+    )
+
+
+def in_one_body(section: Section, frame: Frame, box: Box) -> bool:
+    """Whether the box lies in one ground or in air."""
     across = max(6, 2 + int((box.right - box.left) / THINNEST))
     x, y = np.meshgrid(np.linspace(box.left, box.right, across), np.linspace(box.top, box.bottom, 3))
     shown = showing(section.parts, *frame.metres(x, y)).ravel()

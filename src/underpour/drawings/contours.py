@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from itertools import pairwise
+from math import hypot
 from typing import Any
 
 import numpy as np
@@ -15,6 +16,7 @@ from .sheet_field import SheetField, contouring
 
 Line = NDArray[np.float64]  # (n, 2) mm
 Places = NDArray[np.float64]
+FEW = 60  # points that are looked at one by one rather than as an array
 SMOOTH = 0.03  # mm by which a drawn line may leave the exact one
 
 
@@ -68,19 +70,39 @@ def thinned(line: Line, within: float = SMOOTH) -> Line:
     keep = np.zeros(len(line), dtype=bool)
     keep[[0, -1]] = True
     spans = [(0, len(line) - 1)]
+    x, y = line[:, 0].tolist(), line[:, 1].tolist()
     while spans:
         first, last = spans.pop()
         if last - first < 2:
             continue
-        start, along = line[first], line[last] - line[first]
-        offset = line[first + 1 : last] - start
-        length = float(np.hypot(*along))
-        away = np.abs(along[0] * offset[:, 1] - along[1] * offset[:, 0]) / length if length else np.hypot(*offset.T)
-        far = int(np.argmax(away))
-        if away[far] > within:
-            keep[first + 1 + far] = True
-            spans += [(first, first + 1 + far), (first + 1 + far, last)]
+        far, away = _farthest(line, first, last) if last - first > FEW else _farthest_of_few(x, y, first, last)
+        if away > within:
+            keep[far] = True
+            spans += [(first, far), (far, last)]
     return line[keep]
+
+
+def _farthest(line: Line, first: int, last: int) -> tuple[int, float]:
+    """The point between two that lies farthest from the straight way, and how far. [mm]"""
+    start, along = line[first], line[last] - line[first]
+    offset = line[first + 1 : last] - start
+    length = float(np.hypot(*along))
+    away = np.abs(along[0] * offset[:, 1] - along[1] * offset[:, 0]) / length if length else np.hypot(*offset.T)
+    far = int(np.argmax(away))
+    return first + 1 + far, float(away[far])
+
+
+def _farthest_of_few(x: list[float], y: list[float], first: int, last: int) -> tuple[int, float]:
+    """The same, quicker where few points lie between."""
+    x0, y0 = x[first], y[first]
+    along, up = x[last] - x0, y[last] - y0
+    between = range(first + 1, last)
+    if length := hypot(along, up):
+        aways = [abs(along * (y[n] - y0) - up * (x[n] - x0)) / length for n in between]
+    else:
+        aways = [hypot(x[n] - x0, y[n] - y0) for n in between]
+    away = max(aways)
+    return first + 1 + aways.index(away), away
 
 
 def _warmer_than(field: SheetField, level: float) -> list[Line]:

@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from ..sections.parts import Section
 from .bodies import is_ground
-from .clear import in_the_clear
+from .clear import in_one_body, is_free
 from .lettering import LETTER, cut_to, width
 from .paper import HAIR, Box, Frame, Named, dot, letters, line
 from .visible import NOTHING, showing
@@ -155,7 +155,11 @@ def _near(
                 if best and cost >= best[0]:
                     continue
                 box = Box(left, y + down - LETTER / 2, left + wide, y + down + LETTER / 2 + 1.2)
-                if not _crosses(bounds, toward, box.bottom - 2.2, x, y) and in_the_clear(section, frame, box, taken):
+                if (
+                    is_free(frame, box, taken)
+                    and not _crosses(bounds, toward, box.bottom - 2.2, x, y)
+                    and in_one_body(section, frame, box)
+                ):
                     best = (cost, box, toward)
     return (best[1], best[2]) if best else None
 

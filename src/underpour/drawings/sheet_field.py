@@ -12,6 +12,7 @@ from numpy.typing import NDArray
 from ..physics.conduction.field import Field
 from .paper import Frame
 
+AROUND = ((0, 1), (2, 1), (1, 0), (1, 2), (0, 0), (0, 2), (2, 0), (2, 2))  # a place's neighbours in a net with a rim
 BEYOND = 3  # lines of the grid by which temperatures are carried into the air
 
 
@@ -70,18 +71,16 @@ def contouring(x: NDArray[np.float64], y: NDArray[np.float64], values: NDArray[n
 
 def carried(degrees: NDArray[np.float64], times: int) -> NDArray[np.float64]:
     """Empty places take the mean of their known neighbours, so many rings deep."""
+    value = np.pad(degrees, 1, constant_values=np.nan)
     for _ in range(times):
-        known = np.pad(~np.isnan(degrees), 1)
-        value = np.pad(np.nan_to_num(degrees), 1)
-        count = np.zeros_like(degrees)
-        total = np.zeros_like(degrees)
-        for dy, dx in ((0, 1), (2, 1), (1, 0), (1, 2), (0, 0), (0, 2), (2, 0), (2, 2)):
-            part = (slice(dy, dy + degrees.shape[0]), slice(dx, dx + degrees.shape[1]))
-            count += known[part]
-            total += value[part]
-        empty = np.isnan(degrees) & (count > 0)
-        degrees = np.where(empty, total / np.maximum(count, 1), degrees)
-    return degrees
+        rows, columns = np.nonzero(np.isnan(value[1:-1, 1:-1]))
+        if not rows.size:
+            break
+        about = np.array([value[rows + dy, columns + dx] for dy, dx in AROUND])
+        count = (~np.isnan(about)).sum(axis=0)
+        beside = count > 0
+        value[rows[beside] + 1, columns[beside] + 1] = np.nan_to_num(about[:, beside]).sum(axis=0) / count[beside]
+    return value[1:-1, 1:-1]
 
 
 def _reaching(

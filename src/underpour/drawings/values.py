@@ -61,6 +61,9 @@ def best_place(
 
 def with_gap(line: Line, box: Box) -> list[Line]:
     """The line's runs outside the box."""
+    (left, top), (right, bottom) = line.min(axis=0), line.max(axis=0)
+    if right < box.left or left > box.right or bottom < box.top or top > box.bottom:
+        return [line]
     return where(line, lambda x, y: (x < box.left) | (x > box.right) | (y < box.top) | (y > box.bottom))
 
 

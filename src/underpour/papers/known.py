@@ -20,6 +20,7 @@ SEEN = {
     "practice": "common practice, no source",
     "derived": "derived from the equation named",
 }
+INDEX = re.compile(r"([^\W\d_])_(\w+)")  # a letter and its index
 SHORT = 4  # paths that are said where they are rather than as a list with a name
 
 
@@ -52,10 +53,14 @@ def runs(formula: str) -> list[list[str]]:
     >>> runs("f_Rsi = 1")
     [['f', 'Rsi'], [' = 1', '']]
     """
-    cut = re.split(r"([^\W\d_])_(\w+)", formula)
-    pairs = [[cut[0], ""]]
-    for letter, index, rest in zip(cut[1::3], cut[2::3], cut[3::3], strict=True):
-        pairs += [[letter, index], [rest, ""]]
+    pairs, start, at = [], 0, formula.find("_")
+    while at >= 0:  # from one low line to the next: formulas are long, and few of their letters have an index
+        found = INDEX.match(formula, at - 1) if at > start else None
+        if found:
+            pairs += [[formula[start : at - 1], ""], [found[1], found[2]]]
+            start = found.end()
+        at = formula.find("_", max(start, at + 1))
+    pairs.append([formula[start:], ""])
     return [pair for pair in pairs if pair[0]]
 
 

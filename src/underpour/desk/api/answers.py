@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 from collections.abc import AsyncIterator, Iterable
 from contextlib import asynccontextmanager, suppress
 from functools import cache
@@ -87,29 +88,30 @@ def answers(answering: Answering) -> APIRouter:
     @routes.post("/answer")
     def answer(asked: Question) -> Answered:
         """A brief answered: in the stage ``first`` within a moment, in ``whole`` as finely as on paper."""
-        from ..shown import Look, sheet
+        from ..shown import Look
 
         look = Look(**asked.show.model_dump())
         if asked.stage == "first":
             told = answering.first(asked.brief, look.alternative, asked.sheet, look.against)
         else:
-            whole = answering.whole(asked.brief, asked.sheet)
+            whole = answering.whole(asked.brief, look, asked.sheet)
             if whole is None:
                 return Answered(turn=asked.turn, stage=asked.stage, read=False, late=True)
             told = whole
         if isinstance(told, Unread):
             return Answered(turn=asked.turn, stage=asked.stage, read=False, mistakes=as_rows(told.mistakes))
         stage: Literal["first", "whole"] = "first" if told.dossier is None else "whole"
-        return Answered(turn=asked.turn, stage=stage, read=True, sheet=sheet(told, look))
+        return Answered(turn=asked.turn, stage=stage, read=True, sheet=answering.sheet(told, look))
 
     @routes.post("/ask")
     def ask(asked: Brief) -> Asking:
         """The few open inputs that would turn a verdict."""
+        from ..shown import Look
         from ..shown.fields import Places
         from ..shown.margin import questions
 
         said = answering.asked(asked.brief)
-        told = said if isinstance(said, Unread) else answering.whole(asked.brief, "ask")
+        told = said if isinstance(said, Unread) else answering.whole(asked.brief, Look(), "ask")
         if isinstance(said, Unread) or not isinstance(told, Told):
             return Asking(mistakes=as_rows(told.mistakes) if isinstance(told, Unread) else [])
         return Asking(**questions(said, Places(told.trees[AS_BRIEFED], told.resolved[AS_BRIEFED])))
@@ -117,10 +119,11 @@ def answers(answering: Answering) -> APIRouter:
     @routes.post("/reply")
     def three_sentences(asked: Brief) -> Sentences:
         """The reply for mail or telephone."""
+        from ..shown import Look
         from ..shown.reply import reply
 
         said = answering.asked(asked.brief)
-        told = said if isinstance(said, Unread) else answering.whole(asked.brief, "reply")
+        told = said if isinstance(said, Unread) else answering.whole(asked.brief, Look(), "reply")
         if isinstance(said, Unread) or not isinstance(told, Told) or told.dossier is None:
             return Sentences(sentences=[], mistakes=as_rows(told.mistakes) if isinstance(told, Unread) else [])
         return Sentences(sentences=reply(told.dossier, tuple(q.words for q in said.questions if q.turns)))
@@ -168,6 +171,9 @@ def _warm(answering: Answering) -> None:
         sheet(told, Look(month=1))
         words_of(told.system)
     _choices()
+    answering.begin()
+    gc.collect()
+    gc.freeze()  # what was loaded stays: not to be looked through again while somebody waits
 
 
 def as_rows(mistakes: Iterable[Mistake]) -> list[dict[str, Any]]:

@@ -1,32 +1,35 @@
-"""Two threads that answer: one for what moves at once, one for everything."""
+"""A thread that answers at once, and a process that works out everything."""
 
 from __future__ import annotations
 
-import sys
 from collections import OrderedDict
 from concurrent.futures import ThreadPoolExecutor
 from functools import cached_property
 from threading import Lock
 from typing import TYPE_CHECKING, TypeVar
 
+from .aside import Aside
 from .told import Told, Unread
 
 if TYPE_CHECKING:
-    from ...ask import Asked
-    from .first import First
-    from .whole import Whole
+    from typing import Any
 
+    from ...ask import Asked
+    from ..shown import Look
+    from .first import First
+
+Key = TypeVar("Key")
 Made = TypeVar("Made")
 KEPT = 24  # whole answers: some undoing and a few open sheets
-SWITCH = 0.0005  # s after which a thread that waits is let in: the first answer passes what works for long
 PAGES = 64  # sheets whose last whole answer is remembered
 
 
 class Answering:
     """Answers by text, for every sheet that is open.
 
-    What a factorisation holds must be freed by the thread that made it: so each of the two has its own thread, hands
-    out plain values only, and no exception of its leaves it.
+    What a factorisation holds must be freed by the thread that made it: so what answers at once has its own thread,
+    hands out plain values only, and no exception of its leaves it. The whole answer has a process (``Aside``), and a
+    thread that waits for it.
     """
 
     def __init__(self) -> None:
@@ -35,9 +38,11 @@ class Answering:
         self._lock = Lock()
         self._told: OrderedDict[str, Told] = OrderedDict()
         self._asked: OrderedDict[str, Asked] = OrderedDict()
+        self._sheets: OrderedDict[tuple[str, Look], dict[str, Any]] = OrderedDict()  # of whole answers
         self._last: OrderedDict[str, str] = OrderedDict()  # text of the last whole answer, by sheet
         self._wanted: dict[str, str] = {}  # by sheet, the text that somebody waits for
-        sys.setswitchinterval(SWITCH)
+        self._working = ("", "")  # the sheet and the text that are being worked out wholly
+        self._aside = Aside()
 
     @cached_property
     def _first(self) -> First:
@@ -46,11 +51,9 @@ class Answering:
 
         return First()
 
-    @cached_property
-    def _whole(self) -> Whole:
-        from .whole import Whole
-
-        return Whole()
+    def begin(self) -> None:
+        """The process is started before somebody waits for it."""
+        self._aside.begin()
 
     def first(self, text: str, version: str, sheet: str = "", against: str = "") -> Told | Unread:
         """What moves, at once; everything where it is known already."""
@@ -58,18 +61,16 @@ class Answering:
         if known is not None:
             self._remember(sheet, text)
             return known
-        with self._lock:
-            self._wanted[sheet] = text
+        self._want(sheet, text)
         last = self.known(self._last.get(sheet, ""))
         return self._for_first.submit(lambda: self._first.told(text, version, last, against)).result()
 
-    def whole(self, text: str, sheet: str = "") -> Told | Unread | None:
-        """Everything; None where somebody went on typing on the same sheet meanwhile."""
-        with self._lock:
-            self._wanted[sheet] = text
+    def whole(self, text: str, look: Look, sheet: str = "") -> Told | Unread | None:
+        """Everything; None where somebody went on typing on the same sheet meanwhile. ``look`` is drawn with it."""
+        self._want(sheet, text)
         known = self.known(text)
         if known is None:
-            told = self._for_whole.submit(self._worked_out, text, sheet).result()
+            told = self._for_whole.submit(self._worked_out, text, look, sheet).result()
             if not isinstance(told, Told):
                 return told
             self._keep(self._told, text, told)
@@ -83,10 +84,23 @@ class Answering:
             known = self._asked.get(text)
         if known is not None:
             return known
-        said = self._for_whole.submit(lambda: self._whole.asked(text)).result()
+        said = self._for_whole.submit(lambda: self._aside.asked(text)).result()
         if not isinstance(said, Unread):
             self._keep(self._asked, text, said)
         return said
+
+    def sheet(self, told: Told, look: Look) -> dict[str, Any]:
+        """What is drawn of an answer; of a whole one it is kept, for somebody goes back to it."""
+        from ..shown import sheet
+
+        if told.dossier is None:
+            return sheet(told, look)
+        with self._lock:
+            drawn = self._sheets.get((told.text, look))
+        if drawn is None:
+            drawn = sheet(told, look)
+            self._keep(self._sheets, (told.text, look), drawn)
+        return drawn
 
     def known(self, text: str) -> Told | None:
         """The whole answer to a text, where it was worked out before."""
@@ -96,15 +110,36 @@ class Answering:
             return self._told.get(text)
 
     def close(self) -> None:
-        """Ends both threads; what is being worked out is finished first."""
+        """Ends both threads and the process; what moves at once is finished first."""
+        self._aside.close()
         for pool in (self._for_first, self._for_whole):
             pool.shutdown(wait=False, cancel_futures=True)
 
-    def _worked_out(self, text: str, sheet: str) -> Told | Unread | None:
+    def _want(self, sheet: str, text: str) -> None:
+        """Somebody waits for this text on that sheet, and for what was there before no more."""
+        with self._lock:
+            self._wanted[sheet] = text
+            left = self._working[0] == sheet and self._working[1] != text
+        if left:
+            self._aside.leave()
+
+    def _worked_out(self, text: str, look: Look, sheet: str) -> Told | Unread | None:
         def late() -> bool:
             return self._wanted.get(sheet) != text
 
-        return None if late() else self._whole.told(text, late)
+        known = self.known(text)  # worked out for another sheet while this one waited
+        if known is not None:
+            return known
+        with self._lock:
+            self._working = sheet, text
+        try:
+            told, drawn = self._aside.told(text, look, late)
+        finally:
+            with self._lock:
+                self._working = "", ""
+        if drawn:
+            self._keep(self._sheets, (text, look), drawn)
+        return told
 
     def _remember(self, sheet: str, text: str) -> None:
         with self._lock:
@@ -114,8 +149,8 @@ class Answering:
                 forgotten, _ = self._last.popitem(last=False)
                 self._wanted.pop(forgotten, None)
 
-    def _keep(self, cache: OrderedDict[str, Made], text: str, made: Made) -> None:
+    def _keep(self, cache: OrderedDict[Key, Made], key: Key, made: Made) -> None:
         with self._lock:
-            cache[text] = made
+            cache[key] = made
             while len(cache) > KEPT:
                 cache.popitem(last=False)
