@@ -28,6 +28,23 @@ def test_a_file_of_an_earlier_revision_can_be_had(desk):
     assert desk.ask("GET", f"/api/briefs/{number}/brief.toml?version=3").status_code == 404
 
 
+@pytest.mark.parametrize("path", ["api/briefs/{}", "briefs/{}", "api/briefs/{}/brief.toml"])
+def test_what_was_opened_or_taken_out_stays_in_the_history(desk, path):
+    from underpour.starters import demo_text
+
+    number = desk.begin(demo_text())
+
+    def save(version, title):
+        brief = demo_text().replace("Daylight", title)
+        desk.ask("PUT", f"/api/briefs/{number}", json={"brief": brief, "version": version, "sitting": "mine"})
+
+    save(1, "Morning")
+    save(2, "Noon")
+    desk.ask("GET", "/" + path.format(number))
+    save(3, "Evening")
+    assert [each["version"] for each in desk.ask("GET", f"/api/briefs/{number}/history").json()] == [4, 3, 1]
+
+
 def test_two_tabs_that_save_get_both_texts_and_words(desk):
     number = desk.begin(TEXT)
     first = desk.ask("PUT", f"/api/briefs/{number}", json={"brief": "a = 1", "version": 1})

@@ -5,6 +5,7 @@ import sqlite3
 import stat
 from concurrent.futures import ThreadPoolExecutor
 from contextlib import closing
+from datetime import timedelta
 
 import pytest
 from alembic import command
@@ -14,6 +15,7 @@ from alembic.migration import MigrationContext
 from alembic.script import ScriptDirectory
 
 import underpour.book.opening as opening
+import underpour.book.store as store
 from underpour.book import BookShut, Faster, Heading, Unknown, open_book
 from underpour.book.tables import FORM, METADATA
 from underpour.mistakes import Mistake
@@ -41,6 +43,37 @@ def test_the_same_text_saved_again_is_no_revision(book):
     number = book.begun("a = 1", SHED).line.number
     assert book.saved(number, 1, "a = 1", SHED).line.version == 1
     assert len(book.history(number)) == 1
+
+
+def test_what_one_sitting_saves_within_minutes_is_one_step_of_the_history(book, monkeypatch):
+    number = book.begun("a = 0", SHED).line.number
+    for version in range(1, 6):
+        book.saved(number, version, f"a = {version}", SHED, "morning")
+    assert [revision.version for revision in book.history(number)] == [6, 1]
+    assert (book.text(number, 6), book.text(number, 1)) == ("a = 5", "a = 0")
+    with pytest.raises(Faster):  # who began from a text that gave way is still told
+        book.saved(number, 4, "a = 9", SHED, "another")
+    monkeypatch.setattr(store, "STEP", timedelta(0))
+    book.saved(number, 6, "a = 6", SHED, "morning")
+    assert [revision.version for revision in book.history(number)] == [7, 6, 1]
+
+
+@pytest.mark.parametrize("sitting", ["", "afternoon"])
+def test_another_sitting_is_another_step(book, sitting):
+    number = book.begun("a = 0", SHED).line.number
+    book.saved(number, 1, "a = 1", SHED, "morning")
+    book.saved(number, 2, "a = 2", SHED, sitting)
+    assert [revision.version for revision in book.history(number)] == [3, 2, 1]
+
+
+@pytest.mark.parametrize("act", ["seen", "copied"])
+def test_a_text_that_somebody_has_seen_stays_in_the_history(book, act):
+    number = book.begun("a = 0", SHED).line.number
+    book.saved(number, 1, "a = 1", SHED, "morning")
+    getattr(book, act)(number)
+    book.saved(number, 2, "a = 2", SHED, "morning")
+    assert [revision.version for revision in book.history(number)] == [3, 2, 1]
+    assert book.text(number, 2) == "a = 1"
 
 
 def test_who_is_slower_gets_the_other_text_and_changes_nothing(book):
@@ -233,7 +266,7 @@ def without_tables(path):
 
 
 REFUSED = [
-    ("newer", newer, "kept by a newer version: its form is 7, and 2 is the newest known here."),
+    ("newer", newer, "kept by a newer version: its form is 7, and 3 is the newest known here."),
     ("text", lambda path: path.write_text("no book\n" * 200), "is not a book of the desk, or it is damaged"),
     ("cut short", lambda path: (open_book(path).close(), path.write_bytes(path.read_bytes()[:5000])), "is damaged"),
     ("foreign", foreign, "is not a book of the desk"),

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
-from datetime import UTC, datetime
+from datetime import UTC, datetime, timedelta
 from typing import TYPE_CHECKING, Any
 
-from sqlalchemy import insert, select, update
+from sqlalchemy import delete, insert, select, update
 from sqlalchemy.exc import OperationalError
 
 from ..mistakes import Mistake
@@ -17,6 +17,7 @@ from .tables import BRIEFS, REVISIONS
 if TYPE_CHECKING:
     from sqlalchemy import Connection, Engine, Row
 
+STEP = timedelta(minutes=10)  # what one sitting saves within it stands in the history once
 LISTED = 200  # lines that are shown at once; a search finds the others
 
 
@@ -119,12 +120,16 @@ class Book:
 
     def copied(self, number: int) -> Kept:
         """A new brief with the text of another. Raises Unknown."""
+        self.seen(number)
         with self._writing() as book:
             other = _kept(book, number)
             return _begun(book, other.text, other.line.heading, number)
 
-    def saved(self, number: int, version: int, text: str, heading: Heading) -> Kept:
+    def saved(self, number: int, version: int, text: str, heading: Heading, sitting: str = "") -> Kept:
         """The brief with a further revision; as it stands where the text is the one that stands.
+
+        A revision of the same sitting that is a few minutes old gives way to it, unless ``seen`` was told of it: a page
+        saves at every pause, and a history of pauses tells nobody anything. Numbers go on counting.
 
         Parameters
         ----------
@@ -136,6 +141,8 @@ class Book:
             The whole text, kept letter by letter.
         heading : Heading
             What it is listed by from now on.
+        sitting : str
+            A word of the page's own, the same as long as somebody sits before it; "" where every text is a step.
 
         Raises
         ------
@@ -145,7 +152,7 @@ class Book:
             Another revision stands by now. Nothing is changed.
         """
         with self._writing() as book:
-            return _saved(book, number, version, text, heading, None)
+            return _saved(book, number, version, text, heading, sitting=sitting)
 
     def taken_back(self, number: int, to: int, heading: Heading, version: int | None = None) -> Kept:
         """The brief with the text of an earlier revision as its newest; what lies between stays in the history.
@@ -155,7 +162,16 @@ class Book:
         with self._writing() as book:
             text = _text(book, number, to)
             began = _kept(book, number).line.version if version is None else version
-            return _saved(book, number, began, text, heading, to)
+            return _saved(book, number, began, text, heading, back_to=to)
+
+    def seen(self, number: int) -> None:
+        """The text that stands was opened, copied or taken out: from now on it stays in the history."""
+        its = (REVISIONS.c.brief == number) & REVISIONS.c.sitting.is_not(None)
+        with self._reading() as book:
+            if book.execute(select(REVISIONS.c.version).where(its)).first() is None:
+                return
+        with self._writing() as book:
+            book.execute(update(REVISIONS).where(its).values(sitting=None))
 
     def put_aside(self, number: int, aside: bool = True) -> Line:
         """The brief set aside, or taken up again; nothing of it is lost. Raises Unknown."""
@@ -261,14 +277,38 @@ def _begun(book: Connection, text: str, heading: Heading, copied_from: int | Non
     return _kept(book, number)
 
 
-def _saved(book: Connection, number: int, version: int, text: str, heading: Heading, back_to: int | None) -> Kept:
+def _saved(
+    book: Connection,
+    number: int,
+    version: int,
+    text: str,
+    heading: Heading,
+    *,
+    back_to: int | None = None,
+    sitting: str = "",
+) -> Kept:
     stands = _kept(book, number)
     if stands.text == text:  # a second press, or two who typed the same
         return stands
     if stands.line.version != version:
         raise Faster(stands)
     now, new = _now(), version + 1
+    since = _gives_way(book, number, version, sitting, now) if sitting else None
     row = {"version": new, "changed": now, **_listed_by(heading)}
     book.execute(update(BRIEFS).where(BRIEFS.c.number == number).values(row))
-    book.execute(insert(REVISIONS).values(brief=number, version=new, text=text, saved=now, back_to=back_to))
+    further = {"brief": number, "version": new, "text": text, "saved": now, "back_to": back_to}
+    of_sitting = {"sitting": sitting, "since": since or now} if sitting else {}
+    book.execute(insert(REVISIONS).values(**further, **of_sitting))
     return _kept(book, number)
+
+
+def _gives_way(book: Connection, number: int, version: int, sitting: str, now: str) -> str | None:
+    """Takes out the revision that stands where the same sitting goes on with it; since when that sitting's step runs."""
+    its = (REVISIONS.c.brief == number) & (REVISIONS.c.version == version)
+    since: str | None = book.execute(
+        select(REVISIONS.c.since).where(its & (REVISIONS.c.sitting == sitting))
+    ).scalar_one_or_none()
+    if since is None or datetime.fromisoformat(now) - datetime.fromisoformat(since) >= STEP:
+        return None
+    book.execute(delete(REVISIONS).where(its))
+    return since

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from sqlalchemy import Boolean, Column, ForeignKey, Index, Integer, MetaData, String, Table, Text
 
-FORM = "2"  # the newest step
+FORM = "3"  # the newest step
 
 METADATA = MetaData()
 
@@ -32,4 +32,6 @@ REVISIONS = Table(
     Column("text", Text, nullable=False),
     Column("saved", String(32), nullable=False),
     Column("back_to", Integer, nullable=True),  # the revision whose text was taken up again
+    Column("sitting", String(64), nullable=True),  # whose next saving may take its place; nobody's once it was seen
+    Column("since", String(32), nullable=True),  # when that sitting's first text of this step was saved, UTC
 )

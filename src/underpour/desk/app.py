@@ -79,6 +79,7 @@ def _pages(app: FastAPI) -> None:
 
     @app.get("/briefs/{number}", include_in_schema=False)
     def sheet(request: Request, book: TheBook, number: Number) -> HTMLResponse:
+        book.seen(number)
         kept = book.kept(number)
         is_demo = book.text(number, 1) == demo_text()
         given = {"number": number, "version": kept.line.version, "brief": kept.text, "demo": is_demo}

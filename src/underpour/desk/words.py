@@ -7,7 +7,6 @@ from functools import cache
 from importlib.resources import files
 from typing import Any
 
-
 _spoken: list[dict[str, Any]] = []
 
 

@@ -59,6 +59,7 @@ class Typed(BaseModel):
 
     brief: BriefText
     version: Version
+    sitting: str = Field("", max_length=64, description="the same as long as one page is typed at: one step of history")
 
 
 class Back(BaseModel):
@@ -113,17 +114,20 @@ def taken_in(book: TheBook, new: Began) -> Opened:
 
 @api.get("/{number}", responses=documented(404))
 def opened(book: TheBook, number: Number) -> Opened:
-    """A brief with the text that stands."""
+    """A brief with the text that stands, which stays in its history from now on."""
+    book.seen(number)
     return Opened.with_text(book.kept(number))
 
 
 @api.put("/{number}", response_model=Opened, responses={**documented(404), **FASTER}, dependencies=[changes])
 def saved(book: TheBook, number: Number, typed: Typed) -> Opened | JSONResponse:
-    """The text as it is now, as a further revision; every earlier one stays."""
+    """The text as it is now, as a further revision; every earlier one stays but for a few minutes of the same sitting."""
     before = book.kept(number).line.heading
     try:
-        return Opened.with_text(book.saved(number, typed.version, typed.brief, heading(typed.brief, before)))
+        kept = book.saved(number, typed.version, typed.brief, heading(typed.brief, before), typed.sitting)
+        return Opened.with_text(kept)
     except Faster as cause:
+        book.seen(number)
         return _faster(cause, typed.brief)
 
 
@@ -169,6 +173,7 @@ def taken_back(book: TheBook, number: Number, back: Back) -> Opened | JSONRespon
 )
 def text(book: TheBook, number: Number, version: Annotated[int | None, Query(ge=1, le=MOST)] = None) -> Response:
     """The text of a brief as a file: the one that stands, or that of one revision."""
+    book.seen(number)
     kept = book.kept(number)
     found = kept.text if version is None else book.text(number, version)
     name = f'attachment; filename="{file_name(kept.line.heading, f"brief-{number}")}.toml"'

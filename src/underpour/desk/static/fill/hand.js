@@ -21,6 +21,7 @@ export class Handing {
     if (this.place.hidden) return;
     this.place.scrollIntoView({ block: 'nearest' });
     this.reply.replaceChildren(text('p', say('sheet.page.working'), 'working'));
+    this.brief.handedOut();
     const said = await this.brief.asking(() => post('/api/reply', { brief: this.brief.text }));
     const words = said?.sentences?.join(' ') ?? '';
     const box = Object.assign(document.createElement('p'), { className: 'sentences', textContent: words || say('sheet.page.mend-first') });
@@ -45,6 +46,7 @@ export class Handing {
   async make(kind, line, told, make, draft = false) {
     make.disabled = true;
     told.replaceChildren(say('sheet.page.making'));
+    this.brief.handedOut();
     try {
       let { job, ...state } = await post('/api/jobs', { kind, brief: this.brief.text, ...(draft ? { draft } : {}) });
       const stop = press(say('sheet.page.stop'), () => ask('DELETE', `/api/jobs/${job}`));

@@ -57,5 +57,6 @@ export class Back {
     link.download = say('sheet.page.file');
     link.click();
     URL.revokeObjectURL(link.href);
+    this.brief.handedOut();
   }
 }

@@ -17,6 +17,7 @@ export class Brief extends EventTarget {
     super();
     Object.assign(this, { number: kept.number, version: kept.version, text: kept.brief, saved: kept.brief, show });
     this.sheet = crypto.randomUUID();
+    this.sitting = crypto.randomUUID();
     this.turn = 0;
     this.before = [];
     this.after = [];
@@ -127,7 +128,7 @@ export class Brief extends EventTarget {
     if (this.text === this.saved || !this.number) return;
     const { text } = this;
     try {
-      const kept = await ask('PUT', `/api/briefs/${this.number}`, { brief: text, version: this.version });
+      const kept = await ask('PUT', `/api/briefs/${this.number}`, { brief: text, version: this.version, sitting: this.sitting });
       Object.assign(this, { saved: text, version: kept.version });
       sessionStorage.removeItem(this.drawer);
       this.tell('kept', kept);
@@ -137,6 +138,12 @@ export class Brief extends EventTarget {
       else if (cause instanceof Refused) this.tell('refused', cause.told);
       else throw cause;
     }
+  }
+
+  /** The text went out as a file or a paper, or was said to somebody: it stays in the history, and a new step begins. */
+  async handedOut() {
+    await this.keep();
+    this.sitting = crypto.randomUUID();
   }
 
   /** What nobody saved yet outlives the window's being loaded anew. */
