@@ -255,7 +255,7 @@ def test_a_disk_that_is_full_is_told_and_nothing_is_lost(desk, monkeypatch):
 
     number = desk.begin(TEXT)
 
-    def full(*_):
+    def full(*_, **__):
         raise OperationalError("INSERT", {}, sqlite3.OperationalError("database or disk is full"))
 
     monkeypatch.setattr("underpour.book.store._saved", full)

@@ -303,7 +303,7 @@ def _saved(
 
 
 def _gives_way(book: Connection, number: int, version: int, sitting: str, now: str) -> str | None:
-    """Takes out the revision that stands where the same sitting goes on with it; since when that sitting's step runs."""
+    """Takes out the revision that stands where the same sitting goes on with it; since when that step runs."""
     its = (REVISIONS.c.brief == number) & (REVISIONS.c.version == version)
     since: str | None = book.execute(
         select(REVISIONS.c.since).where(its & (REVISIONS.c.sitting == sitting))

@@ -121,7 +121,7 @@ def opened(book: TheBook, number: Number) -> Opened:
 
 @api.put("/{number}", response_model=Opened, responses={**documented(404), **FASTER}, dependencies=[changes])
 def saved(book: TheBook, number: Number, typed: Typed) -> Opened | JSONResponse:
-    """The text as it is now, as a further revision; every earlier one stays but for a few minutes of the same sitting."""
+    """The text as it is now, as a further revision; earlier ones stay, but for those of the same few minutes."""
     before = book.kept(number).line.heading
     try:
         kept = book.saved(number, typed.version, typed.brief, heading(typed.brief, before), typed.sitting)
