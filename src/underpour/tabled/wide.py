@@ -114,8 +114,19 @@ def _read_row(row: _Row, line: dict[str, tuple[object, int]]) -> None:
     edge = row.said(EDGES, found.words[EDGES])
     if edge:
         add[EDGES].append(Record(0, row.number, key, edge, where=found.words[EDGES]))
+    if all(is_empty(row.cell(test.at)) for test in found.tests):
+        _of_no_test(row)
     for test in found.tests:
         _test(row, key, test)
+
+
+def _of_no_test(row: _Row) -> None:
+    """What a row says of its tests where it has none would be lost: it is told."""
+    for at in row.found.words[EVIDENCE].values():
+        if not is_empty(row.cell(at)):
+            wrong = "It is said of the tests of this row, and it has none."
+            instead = "Write the number of a test, or leave this cell empty."
+            row.tell(at, Mistake("", shown(row.cell(at)), wrong, instead))
 
 
 def _of_the_line(row: _Row, line: dict[str, tuple[object, int]]) -> None:

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import re
 import tomllib
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from functools import cache
 from pathlib import Path
 
-from ..catalogue.properties import kinds_of, methods_in, properties
+from ..catalogue.properties import Property, kinds_of, methods_in, properties
 from ..mistakes import Mistake, nearest
 from .cells import UNSEEN_SIGN, Formula, is_empty, shown
 from .columns import KEY, LINE, PRODUCT, ROW, row_kinds
@@ -135,21 +136,26 @@ def _unknown(typed: str) -> Mistake:
     bare = re.split(r"[\[(,]", typed, maxsplit=1)[0].strip()
     bracketed = re.search(IN_BRACKETS, typed)
     unit = _unit(bracketed) if bracketed else ""
-    tests = methods_in(typed)
     told = f"No column is called {typed.rstrip('.')}."
     meant = _meant(bare)
     if meant in properties():
-        of = properties()[meant]
-        fitting = next((each for each in tests if each in of.methods), of.methods[0])
-        usual = of.usual_units.split(" or ")
-        measured = unit if kinds_of(unit) else usual[-1 if fitting.startswith("ASTM") else 0]
-        return Mistake("", "", told, f"Is it {meant} ({of.printed})? Write {meant} [{measured}] {fitting}.")
+        return Mistake("", "", told, _as_a_test(properties()[meant], unit, methods_in(typed)))
     if meant:
         kinds = row_kinds().values()
         example = "plain-15" if meant == KEY else next(k.columns[meant].example for k in kinds if meant in k.columns)
         shown_so = f", its cells like {example}" if example else ""
         return Mistake("", "", told, f"Is it {meant}? Write {meant}{shown_so}.")
     return Mistake("", "", told, f"Take the column out, or write one of ours (docs/products.md). {HOW}")
+
+
+def _as_a_test(of: Property, unit: str, tests: Sequence[str]) -> str:
+    """How a column of this property is headed; a test that nobody typed is an example and no more."""
+    fitting = next((each for each in tests if each in of.methods), "")
+    usual = of.usual_units.split(" or ")
+    measured = unit if kinds_of(unit) else usual[-1 if (fitting or of.methods[0]).startswith("ASTM") else 0]
+    said = "" if of.printed == of.key else f" ({of.printed})"
+    head = f"Is it {of.key}{said}? Write {of.key} [{measured}]"
+    return f"{head} {fitting}." if fitting else f"{head} and the test of its report, such as {of.methods[0]}."
 
 
 def _meant(words: str) -> str:
