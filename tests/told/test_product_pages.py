@@ -379,12 +379,28 @@ def test_a_comparison_lists_each_cell_that_moved_and_products_that_came_or_went(
     own = changed_line(tmp_path, "value = 16.4", "value = 17.2")
     assert main([*same, "--catalogue", own]) == 0
     told = capsys.readouterr().out.partition("What moved since the comparison of 27 November 2026")[2]
-    assert "plain-15, Compressive strength, ASTM D1621: 17.2 psi (119 kPa); was 16.4 psi (113 kPa)" in plain(told)
+    assert "plain-15, Compressive strength, ASTM D1621: 17.2 psi (119 kPa); record 4, MB-02-COM; was 16.4" in plain(
+        told
+    )
     assert "plain-25" not in told
     assert main(["catalogue", "compare", "plain-15", "xps-25", "--since", kept, "-o", out, *DAY]) == 0
     printed = squeezed(words(Path(out).read_bytes())).replace("-", "")
     assert "Whatmovedsincethecomparisonof27November2026" in printed
     assert "plain25compared" in printed and "xps25compared" in printed and "plain15compared" not in printed
+
+
+def test_a_comparison_with_another_mark_always_lists_what_moved(tmp_path, capsys):
+    kept = str(tmp_path / "a.json")
+    assert main(["catalogue", "compare", "plain-15", "--keep", kept, *DAY]) == 0
+    capsys.readouterr()
+    own = changed_line(tmp_path, 'certificate = "MB-02-COM"', 'certificate = "MB-92-COM"')
+    assert main(["catalogue", "compare", "plain-15", "--since", kept, "--catalogue", own, *DAY]) == 0
+    assert "record 4, MB-92-COM; was 16.4 psi (113 kPa); record 4, MB-02-COM" in plain(capsys.readouterr().out)
+    late = ["catalogue", "compare", "plain-15", "--since", kept, "--date", "2028-03-19"]
+    assert main(late) == 0
+    told = plain(capsys.readouterr().out.partition("What moved since")[2])
+    assert "expired: 16.4 psi (113 kPa); record 4, MB-02-COM; was 16.4 psi" in told
+    assert "why a number does not stand plain: plain-15" in told
 
 
 def test_a_comparison_of_a_spreadsheet_says_its_mark_and_what_moved(tmp_path, capsys):

@@ -99,7 +99,7 @@ def _prices(product: Product, line: Line, today: datetime.date) -> Iterator[Reco
         return
     priced = product.priced or line.priced
     if priced is None:
-        instead = "Write priced = 2026-06-01, in the product or at the head of the line."
+        instead = "Write it under priced, such as 2026-06-01, of the product or of the whole line."
         yield RecordFinding("product.price", "Price", prices[0], "The price has no day.", instead)
     elif priced > today:
         wrong = f"The price is of {day(priced)}, which is in the future."

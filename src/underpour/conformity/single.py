@@ -139,7 +139,7 @@ def _conditions(evidence: Evidence, of: Property, rules: Rules) -> Iterator[Reco
     for key in of.at:
         if getattr(told, key) in (None, ""):
             wrong = f"It does not say {MEASURED_AS[key]}."
-            instead = f"Write {key} under conditions."
+            instead = f"Write conditions.{key}, as the report has it."
             yield RecordFinding(
                 "record.conditions", of.name, said(evidence), wrong, instead, "cannot tell", key=f"conditions.{key}"
             )
@@ -173,7 +173,7 @@ def _age(evidence: Evidence, of: Property, product: Product, rules: Rules) -> It
     if not of.ages or product.family not in rules.ageing:
         return
     aged, told = rules.limits["aged"], evidence.conditions.age
-    instead = f"Write the value at {aged.value:g} days or of 25 years, with its age under conditions."
+    instead = f"Write the value at {aged.value:g} days or of 25 years, with its age under conditions.age."
     if told is None:
         wrong = f"{product.family} loses R as its gas leaves, and the record does not say how old the foam was."
         yield RecordFinding("record.age", of.name, said(evidence), wrong, instead, basis=aged.basis())

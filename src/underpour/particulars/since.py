@@ -158,7 +158,11 @@ def _cells(told: Mapping[str, Any], both: Collection[str]) -> Iterator[tuple[str
                     if key not in both or cell["standing"] == "missing" or cell["words"] in EMPTY:
                         continue  # a row may stand there for the sake of another product
                     standing = "" if cell["standing"] == STANDS else f"{cell['standing']}: "
-                    yield f"{key}, {name}", f"{standing}{cell['words']}"
+                    evidence = f"; {cell['evidence']}" if cell["evidence"] else ""
+                    yield f"{key}, {name}", f"{standing}{cell['words']}{evidence}"
+    for note in told["notes"]:
+        yield f"why a number does not stand plain: {note}", "said"
+    yield "closing words", told["closing"]
 
 
 def _leaves(told: Any, path: tuple[str, ...] = ()) -> Iterator[tuple[str, str]]:
