@@ -15,7 +15,7 @@ from tests.told.test_local_codes import COUNTY
 
 from underpour.cli import main
 
-PLACED = WORKSHOP.replace('ground = "clay-wet"', 'ground = "clay-wet"\nzone = "7"')
+PLACED = WORKSHOP.replace('ground = "silty-clay-moist"', 'ground = "silty-clay-moist"\nzone = "7"')
 NAMED = '"irc-2018"\nlocal-code = "county.toml"'
 IN_THE_BRIEF = [  # what, was, typed, words
     ('an edition nobody knows', '"irc-2018"', '"irc-2081"',

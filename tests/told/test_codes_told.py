@@ -25,7 +25,7 @@ code  = "irc-2018"
 
 [site]
 place  = "Duluth, MN"
-ground = "clay-wet"
+ground = "silty-clay-moist"
 
 [plan]
 outline = ["0 0", "40 0", "40 28", "24 28", "24 36", "0 36"]
