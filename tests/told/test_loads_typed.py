@@ -75,6 +75,9 @@ def site(more: str) -> str:
 BAD = [
     Bad("a kind nobody knows", 'kind = "rack-post"', 'kind = "rack-posts"',
         ("load.1.kind", "No kind is called rack-posts.", "The nearest is rack-post.")),
+    Bad("a kind that is a usual load", 'kind = "rack-post"', 'kind = "forklift"',
+        ("load.1.kind", "No kind is called forklift.", 'A usual load says it: like = "forklift-1"',
+         "underpour catalogue list loads")),
     Bad("neither kind nor like", LIKE, 'plate = "6 in"', ("load.5.kind", "A load needs kind", "`like` says it too")),
     Bad("a usual load nobody knows", LIKE, 'like = "lift-two-posts"',
         ("brief.toml:51  load.5.like", "No usual load is called lift-two-posts.", "The nearest is lift-two-post.",

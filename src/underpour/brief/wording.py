@@ -8,6 +8,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import Any
 
+from ..catalogue.named_loads import named_loads
 from ..mistakes import Mistake, nearest
 from .later import later_key, later_word, without_numbers
 from .layers import LAYERS
@@ -124,7 +125,16 @@ def _unknown_word(path: Path, value: object, known: list[str]) -> Mistake:
     near = nearest(value, known) if isinstance(value, str) else []
     hint = f"The nearest is {near[0]}. " if near and len(known) > 2 else ""
     wrong = f"No {path[-1]} is called {value}." if isinstance(value, str) else f"{_key(path)} is a word in quotes."
+    if _names(path) == ("load", "kind") and (usual := _usual_load(value)):
+        hint = f'A usual load says it: like = "{usual}", and all of them: underpour catalogue list loads. '
     return Mistake(written(path), "", wrong, f"{hint}It is {_one_of(known)}.")
+
+
+def _usual_load(value: object) -> str:
+    """The first usual load whose name or label begins with what was typed as a kind; "" where none does."""
+    word = str(value).lower().replace("-", " ").strip()
+    named = ((each.key.replace("-", " "), each) for each in named_loads())
+    return next((each.key for key, each in named if word and (key.startswith(word) or each.label.startswith(word))), "")
 
 
 def _missing(path: Path) -> Mistake:

@@ -10,7 +10,7 @@ from ..measure.table import System
 from ..outlines.floor import Floor, Obstacle, Stretch
 from ..outlines.outline import Outline
 from ..outlines.side import Side
-from ..resolve import KeyPlan, PlanEdge
+from ..resolve import KeyPlan, PlanEdge, ResolvedLoad
 from . import colours
 from .airs import bar_breadth, scale_bar
 from .lettering import CAPITAL, HEADING, LETTER, cut_to
@@ -28,7 +28,8 @@ ROW = 5.6  # mm from line to line of the key below
 SAMPLE = 14.0  # mm of an edge's line in the key
 DASHES = ("", "4.2 1.4", "5 1.2 .1 1.2", ".1 1.4", "5 1.1 .1 1.1 .1 1.1", "2 1.4", "7 1.6 2 1.6")  # round ends
 BETWEEN = 1.2  # mm from an edge's letter to its share
-LEAST = 1.1  # mm, an obstacle is drawn no smaller
+LEAST = 1.1  # mm, an obstacle or a load is drawn no smaller
+SQUARE = 2.8  # mm from a load to the middle of its number
 
 
 def key_plan(
@@ -72,6 +73,9 @@ def key_plan(
         for n, edge in enumerate(plan.edges)
     ]
     foot = below + len(plan.edges) * ROW
+    rows += [_load_row(load, foot + n * ROW, start, width) for n, load in enumerate(plan.loads)]
+    foot += len(plan.loads) * ROW
+    stands = [_stands(load, frame, taken) for load in plan.loads]
     base = HEADING * CAPITAL + 1.0
     bar = bar_breadth(frame.scale, system)
     body = [
@@ -83,6 +87,7 @@ def key_plan(
         *(_edge(plan.floor, edge, styles[edge.letter], frame) for edge in plan.edges),
         *_ends(plan, frame),
         *(drawn for drawn, _ in marks),
+        *stands,
         *_numbers(plan.floor, frame, system, taken),
         *rows,
         letters(0.0, foot, _area(plan.floor, system)),
@@ -95,7 +100,13 @@ def key_plan(
         wide=width,
         high=foot + 1.4,
         title=name,
-        description=f"The floor seen from above. {' '.join(_said(edge, system, said) for edge in plan.edges)}",
+        description=" ".join(
+            [
+                "The floor seen from above.",
+                *(_said(edge, system, said) for edge in plan.edges),
+                *(f"Load {load.number}: {_load_words(load)}." for load in plan.loads),
+            ]
+        ),
         defs=defs,
         body=body,
     )
@@ -320,6 +331,43 @@ def _key(edge: PlanEdge, dashes: str, base: float, start: float, wide: float, wo
     sample = _line(f"M{mm(start)} {mm(base - 1.2)}h{SAMPLE:g}", dashes, edge.beside)
     left = start + SAMPLE + 3.0
     return named + sample + letters(left, base, cut_to(words, wide - left))
+
+
+def _stands(load: ResolvedLoad, frame: Frame, taken: list[Box]) -> str:
+    """A load where it stands: each patch filled, its number in a square beside the first with room for it."""
+    if load.at is None or not load.patches:
+        return ""
+    (x0, y0), drawn, beside = load.at, "", []
+    for patch in load.patches:
+        xs, ys = ([frame.x(x0 + x) for x, _ in patch.outline], [frame.y(y0 + y) for _, y in patch.outline])
+        x, y = (min(xs) + max(xs)) / 2.0, (min(ys) + max(ys)) / 2.0
+        w, h = max(max(xs) - min(xs), LEAST) / 2.0, max(max(ys) - min(ys), LEAST) / 2.0
+        drawn += f'<rect x="{mm(x - w)}" y="{mm(y - h)}" width="{mm(2 * w)}" height="{mm(2 * h)}" fill="{INK}"/>'
+        taken.append(Box(x - w, y - h, x + w, y + h))
+        beside += [(x + w + SQUARE, y), (x, y - h - SQUARE), (x, y + h + SQUARE), (x - w - SQUARE, y)]
+    half = max(lettering(load.number, LETTER, 600) / 2.0 + 0.8, 1.8)
+    boxes = [Box(x - half, y - 1.8, x + half, y + 1.8) for x, y in beside]
+    box = next((each for each in boxes if not any(each.meets(other) for other in taken)), boxes[0])
+    taken.append(box)
+    leaf, left, wide = colours.light()["leaf"], box.left, 2.0 * half
+    drawn += f'<rect x="{mm(left)}" y="{mm(box.top)}" width="{mm(wide)}" height="3.6" fill="{leaf}" stroke="{INK}" '
+    drawn += f'stroke-width="{FINE:g}"/>'
+    return drawn + letters(left + half, box.top + 3.0, load.number, anchor="middle", weight=600)
+
+
+def _load_row(load: ResolvedLoad, base: float, start: float, wide: float) -> str:
+    """One line below the plan: the load's number in its square, what it is and where."""
+    half = max(lettering(load.number, LETTER, 600) / 2.0 + 0.8, 1.8)
+    square = f'<rect x="0.2" y="{mm(base - 3.0)}" width="{mm(2 * half)}" height="3.6" fill="none" stroke="{INK}" '
+    square += f'stroke-width="{FINE:g}"/>' + letters(0.2 + half, base, load.number, anchor="middle", weight=600)
+    left = max(start, 2 * half + 2.0)
+    return square + letters(left, base, cut_to(_load_words(load), wide - left))
+
+
+def _load_words(load: ResolvedLoad) -> str:
+    if load.before_pour:
+        return f"{load.words}, on the bare foam before the pour"
+    return load.words if load.place == "everywhere" else f"{load.words}, {load.where}"
 
 
 def percent(share: float) -> str:

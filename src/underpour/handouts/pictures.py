@@ -123,13 +123,16 @@ def borne(dossier: Dossier) -> tuple[Picture, ...]:
 
 
 def plan(dossier: Dossier) -> tuple[Picture, ...]:
-    """The key plan, where there is more to see than one edge all round."""
+    """The key plan, where there is more to see than one edge all round: edges, holes, columns, loads."""
     from ..checks.edge_loss import shares
     from ..drawings.plan import key_plan
     from ..papers import Picture
 
     shown = dossier.as_briefed.plan
-    if shown is None or not (len(shown.edges) > 1 or shown.floor.holes or shown.floor.obstacles):
+    if shown is None:
+        return ()
+    placed = any(load.at is not None for load in shown.loads)
+    if not (len(shown.edges) > 1 or shown.floor.holes or shown.floor.obstacles or placed):
         return ()
     alt = "The floor seen from above: its sides with their lengths, which edge lies where, and what share it loses."
     drawn = key_plan(shown, dossier.units, width=WHOLE, shares=shares(dossier.as_briefed.findings))

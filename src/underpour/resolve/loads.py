@@ -27,6 +27,13 @@ PASSING = (*ROLLING, "lift", "animals", "before-pour")  # unless a usual load or
 
 Place = Literal["middle", "edge", "corner", "plan", "everywhere"]
 Ring = tuple[Point, ...]
+WHERE = {
+    "middle": "in the middle of the floor",
+    "edge": "at an edge",
+    "corner": "in a corner",
+    "plan": "where it stands on the plan",
+    "everywhere": "all over the floor",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,6 +63,11 @@ class ResolvedLoad:
     missing: str  # "load.1.plate"; "" where nothing is
     rests_on: tuple[str, ...]
     factored: float = 0.0  # what the typed force was multiplied by, taken out of it here; 0 where it was not
+
+    @property
+    def where(self) -> str:
+        """ "in the middle of the floor", "at edge B" """
+        return f"at edge {self.edge}" if self.place == "edge" and self.edge else WHERE[self.place]
 
     @property
     def before_pour(self) -> bool:

@@ -217,6 +217,7 @@ class KeyPlan:
 
     floor: Floor
     edges: tuple[PlanEdge, ...]
+    loads: tuple[ResolvedLoad, ...] = ()  # what stands on the slab, where on the plan it says
 
 
 @dataclass(frozen=True, slots=True)

@@ -110,6 +110,7 @@ def resolve(
     ]
     loads = _wall_loads(brief, letters, system)
     standing_on = slab_loads(brief, letters, plan.floor, system, assumed, found)
+    plan = replace(plan, loads=standing_on)
     carries = _support(brief, floor, edges, ground, system, assumed, found) if standing_on else None
     found += _touching(brief)
     if not edges and not found:

@@ -12,13 +12,6 @@ from .plates import Plate
 from .resistance import Resistance, resistance
 
 KILO = 1000.0
-WHERE = {
-    "middle": "in the middle of the floor",
-    "edge": "at an edge",
-    "corner": "in a corner",
-    "plan": "where it stands on the plan",
-    "everywhere": "all over the floor",
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,16 +68,11 @@ class Carried:
     @property
     def where(self) -> str:
         """ "in the middle of the floor" """
-        return where_it_stands(self.load)
+        return self.load.where
 
     def said(self, pressure: float) -> str:
         """A stress in both systems."""
         return say.both(pressure / KILO, "kPa", self.system)
-
-
-def where_it_stands(load: ResolvedLoad) -> str:
-    """ "in the middle of the floor", "at edge B" """
-    return f"at edge {load.edge}" if load.place == "edge" and load.edge else WHERE[load.place]
 
 
 def carried(

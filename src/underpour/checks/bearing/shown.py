@@ -14,7 +14,7 @@ from ...physics.plates.slab import Pressed, Ring, Slab
 from ...physics.plates.spread_out import SlabField
 from ...resolve import Resolved, ResolvedLoad, Support
 from .bed import bed, unknown
-from .carried import Carried, carried, where_it_stands
+from .carried import Carried, carried
 from .even import beside_aisle
 from .plates import endless_there, modulus, plate_under, radius, slab_under, slab_weight
 
@@ -106,7 +106,7 @@ def _borne(resolved: Resolved, support: Support, load: ResolvedLoad) -> Borne:
     found = _carried(resolved, support, load) if told else None
     shares = () if found is None else _shares(found)
     around = None if found is None or found.plates is None else _around(resolved, support, found)
-    where = "" if load.place == "everywhere" else where_it_stands(load)
+    where = "" if load.place == "everywhere" else load.where
     carrier = None if found is None else _carrier(found)
     contact = load.pressure or max((patch.pressure for patch in load.patches), default=None)
     return Borne(load.number, load.words, where, contact, load.standing, _on_plan(load), shares, around, carrier)
