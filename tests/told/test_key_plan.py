@@ -18,6 +18,7 @@ from underpour.resolve.site import size, summary
 EXAMPLE = Path(__file__).parents[2] / "examples/court-and-bay-house/brief.toml"
 SVG = "{http://www.w3.org/2000/svg}"
 WIDE = 170.0
+INK = "#182A2E"
 BRIEF = """
 [project]
 use = "dwelling"
@@ -135,3 +136,25 @@ def test_a_section_looks_along_the_edge_with_the_floor_on_its_right(side: int, w
     middle = [sum(each) / 2.0 for each in zip(*base, strict=True)]
     towards = [a - b for a, b in zip(tip, middle, strict=True)]
     assert [round(length / max(map(abs, towards))) for length in towards] == list(way)
+
+
+LOADED = Path(__file__).parents[2] / "examples/warehouse-with-racks/brief.toml"
+
+
+def test_a_load_stands_on_the_plan_where_the_brief_says_and_every_load_is_named_below_it() -> None:
+    loaded = resolve(read(LOADED).brief).plan
+    svg = key_plan(loaded, "US", width=WIDE)
+    picture = ElementTree.fromstring(svg)
+    said = " ".join(texts(picture)).replace("\u00a0", " ")
+    for load in loaded.loads:
+        assert texts(picture).count(load.number) >= (2 if load.at is not None else 1)
+    assert "in the middle of the floor" in said and "in a corner" in said
+    assert "on the bare foam, before the pour: mixer truck" in said
+    posts = [rect for rect in picture.iter(f"{SVG}rect") if rect.get("fill") == INK and rect.get("height") == "1.1"]
+    x = [at for rect in posts if (at := float(rect.get("x", "0"))) < 150.0]  # beyond it the scale bar
+    assert len(x) == 3 and x[2] - x[1] == pytest.approx(x[1] - x[0], abs=0.02)  # 8 ft from one to the next
+    assert "Load 1: Rack post" in (picture.findtext(f"{SVG}desc") or "")
+
+
+def test_a_plan_without_loads_is_drawn_as_before() -> None:
+    assert "Load" not in (drawn().findtext(f"{SVG}desc") or "")

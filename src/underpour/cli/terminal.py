@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from itertools import groupby
 from typing import TYPE_CHECKING
 
+from .foam_needed import foam_needed, listed
 from .paragraphs import block, hung
 from .spoken import against_limit, doubt, last_words, measured, named, stands_on
 
@@ -31,15 +32,15 @@ def answer_text_with_steps(dossier: Dossier, width: int) -> str:
 def _text(dossier: Dossier, width: int, steps: list[str]) -> str:
     system = dossier.units
     findings = _ordered(dossier)
-    sources = numbered(findings)
-    held = [
-        line for _, group in groupby(findings, lambda f: f.verdict) for line in _group(group, system, width, sources)
-    ]
+    told = listed(findings)
+    sources = numbered(told)
+    held = [line for _, group in groupby(told, lambda f: f.verdict) for line in _group(group, system, width, sources)]
     assumed = [line for entry in dossier.assumed for line in _assumed(entry, system, width)]
     lines = [
         *asked(dossier, width),
         "Does it hold?",
         *held,
+        *block("What foam each load needs", foam_needed(dossier.as_briefed.findings, system, width)),
         *steps,
         *block(
             "Basis", (line for basis, n in sources.items() for line in hung(stands_on(basis), width, 6, f"  [{n}]"))

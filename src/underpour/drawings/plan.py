@@ -366,7 +366,7 @@ def _load_row(load: ResolvedLoad, base: float, start: float, wide: float) -> str
 
 def _load_words(load: ResolvedLoad) -> str:
     if load.before_pour:
-        return f"{load.words}, on the bare foam before the pour"
+        return f"on the bare foam, before the pour: {load.words[0].lower()}{load.words[1:]}"
     return load.words if load.place == "everywhere" else f"{load.words}, {load.where}"
 
 
