@@ -190,6 +190,20 @@ def test_a_thickened_edge_carries_what_a_plain_one_does_not() -> None:
     assert by_hand.verdict == "stated" and "knows nothing of the thickened edge" in by_hand.words
 
 
+def test_a_pad_below_a_post_spares_foam_and_slab_and_weighs_on_the_foam_itself() -> None:
+    padded = BRIEF.replace(PLATE, f'{PLATE}\npad = "5 ft x 5 ft"\npad-thickness = "12 in"')
+    plain, found = one(BRIEF, "bearing.foam-long"), one(padded, "bearing.foam-long")
+    assert "over a pad of 5 ft x 5 ft, 12 in" in found.words
+    assert plain.value is not None and found.value is not None and 0.3 < found.value / plain.value < 0.6
+    assert plain.limit is not None and found.limit is not None
+    assert plain.limit - found.limit == pytest.approx(7 * 0.0254 * 2403.0 * 9.80665e-3, rel=1e-4)  # 7 in more concrete
+    assert value(padded, "bearing.bending") < 0.5 * value(BRIEF, "bearing.bending")
+    by_hand = one(padded, "bearing.bending", "westergaard")
+    assert by_hand.verdict == "stated" and "knows nothing of the pad" in by_hand.words
+    near = padded.replace("[[load]]\n", '[[load]]\nat = "12 3"\n')  # on the plan, a foot and a half off an edge
+    assert value(near, "bearing.foam-long") > 1.3 * found.value
+
+
 def test_neighbours_in_a_row_add_to_one_another() -> None:
     row = BRIEF.replace(PLATE, f'{PLATE}\ncount = 3\nspacing = "3 ft"')
     assert value(row, "bearing.foam-long") > 1.2 * value(BRIEF, "bearing.foam-long")

@@ -21,6 +21,7 @@ from .tables.load import Load
 ROLLS = ("wheel", "axle", "vehicle")
 WITH_AXLES = ("axle", "vehicle", "before-pour")
 EVEN = ("uniform", "tank", "heater", "animals", "before-pour")  # may be told as a pressure
+PADDED = ("rack-post", "post", "lift", "heater", "tank")
 PLACES = ("middle", "edge", "corner")
 HEAVIEST_WHEEL = 45e3  # N, 10,000 lb; a heavier one is usually an axle's number (common practice, no source)
 STRONGEST_EN = 50e6  # Pa: up to C50/60 the formulas of EN 1992-1-1 Table 3.1 hold that are used here
@@ -38,6 +39,8 @@ _ONLY = {
     "to": ("line",),
     "count": ("rack-post", "post", "lift", "line", "tank"),
     "spacing": ("rack-post", "post", "lift", "line", "tank"),
+    "pad": PADDED,
+    "pad_thickness": PADDED,
 }
 _FORCE = {"line": "400 lb/ft", "axle": "10000 lb", "wheel": "5000 lb", "vehicle": "16000 lb"}
 
@@ -95,6 +98,7 @@ def unclear_slab_loads(parts: Parts, names: Sequence[str | None]) -> Iterator[Mi
         yield from _wheels(load, kind, at)
         yield from _row(load, at)
         yield from _factored(load, at, parts)
+        yield from _pad(load, at, parts)
         yield from _placed(load, kind, at, floor, unit, names)
     if any(True for _ in on_the_slab(parts.loads)):
         yield from _too_thin(parts)
@@ -258,6 +262,35 @@ def _factored(load: Load, at: str, parts: Parts) -> Iterator[Mistake]:
         wrong = f"This load has a factor of {typed} in it; by allowable stress the strength has another: two methods."
         instead = 'Write the load without its factor, or the method it comes from: concrete-method = "lrfd" in [floor].'
         yield Mistake(f"{at}.factored", typed, wrong, instead)
+
+
+def _pad(load: Load, at: str, parts: Parts) -> Iterator[Mistake]:
+    """A pad of which a size is missing, that is no thicker than the slab or smaller than what stands on it."""
+    if load.pad is None and load.pad_thickness is None:
+        return
+    if load.pad is None or load.pad_thickness is None:
+        one, other, example = ("pad", "pad-thickness", "10 in") if load.pad else ("pad-thickness", "pad", "4 ft x 4 ft")
+        yield Mistake(f"{at}.{one}", "", f"{one} is told, and {other} is not.", f'Write {other} = "{example}" as well.')
+        return
+    slab = slab_thickness(parts.layers)
+    if slab is not None and load.pad_thickness.si <= slab.si:
+        wrong = f"{load.pad_thickness.typed} is no thicker than the slab of {slab.typed}."
+        instead = "Write how thick the concrete is there in all, or take the pad out."
+        yield Mistake(f"{at}.pad-thickness", f'"{load.pad_thickness.typed}"', wrong, instead)
+    if load.plate is not None and min(_sides(load.pad.sizes)) < min(_sides(load.plate.sizes)):
+        wrong = f"A pad of {load.pad.typed} is smaller than what stands on it, {load.plate.typed}."
+        yield Mistake(f"{at}.pad", f'"{load.pad.typed}"', wrong, "Write both sides of the pad.")
+    if load.count is not None and load.count > 1:
+        wrong = "A pad is below one load, and this is a row of them."
+        yield Mistake(f"{at}.pad", "", wrong, "Write each of them as a [[load]] of its own, with its pad.")
+    if load.at is not None and load.at in ("edge", "corner"):
+        wrong = f"How far this pad reaches from the {load.at} is not told."
+        yield Mistake(f"{at}.at", f'"{load.at}"', wrong, 'Write its middle on the plan: at = "12 14".')
+
+
+def _sides(sizes: Sequence[Measure]) -> tuple[float, float]:
+    """Both sides, of something round its diameter twice. [m]"""
+    return sizes[0].si, sizes[-1].si
 
 
 def _two_methods(floor: FloorTable) -> Iterator[Mistake]:

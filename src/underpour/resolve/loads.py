@@ -45,6 +45,16 @@ class Patch:
 
 
 @dataclass(frozen=True, slots=True)
+class Pad:
+    """A part of the slab that is thicker below a load, seen from the load's middle."""
+
+    outline: Ring  # m
+    thickness: float  # m, the slab's own with it
+    words: str  # "4 ft x 4 ft, 10 in thick"
+    paths: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class ResolvedLoad:
     """One load on the slab."""
 
@@ -62,6 +72,7 @@ class ResolvedLoad:
     length: float  # m, of a line of load; 0 of anything else
     missing: str  # "load.1.plate"; "" where nothing is
     rests_on: tuple[str, ...]
+    pad: Pad | None = None
     factored: float = 0.0  # what the typed force was multiplied by, taken out of it here; 0 where it was not
 
     @property
@@ -119,6 +130,7 @@ class _Reader:
             length=0.0,
             missing="",
             rests_on=(self.path,),
+            pad=self._pad(),
             factored=self.load.factored or 0.0,
         )
         if self.kind == "line":
@@ -230,6 +242,14 @@ class _Reader:
         said = say.both(side, "m", self.system)
         return _box(side, side), f"{said} square"
 
+    def _pad(self) -> Pad | None:
+        pad, thickness = self.load.pad, self.load.pad_thickness
+        if pad is None or thickness is None:
+            return None
+        words = f"{pad.typed}, {say.typed(thickness, 'm', self.system)} thick"
+        paths = (f"{self.path}.pad", f"{self.path}.pad-thickness")
+        return Pad(_box(pad.sizes[0].si, pad.sizes[-1].si), thickness.si, words, paths)
+
     def _rolling(self, one: ResolvedLoad) -> ResolvedLoad:
         force, whole = self._force(), self._said_force_of_rolling()
         if self.kind == "vehicle":
@@ -325,6 +345,8 @@ class _Reader:
         row = self._row(one.place)
         patches = tuple(Patch(_moved(outline, (along, 0.0)), force / _area(outline)) for along in row)
         more = f", {len(row)} in a row" if len(row) > 1 else ""
+        if one.pad is not None:
+            more = f"{more}, over a pad of {one.pad.words}"
         return replace(one, words=f"{said} on {on}{more}", force=force, patches=patches)
 
     def _row(self, place: Place) -> list[float]:
@@ -388,7 +410,8 @@ def _hanging_over(one: ResolvedLoad, load: Load, floor: Floor, system: System) -
     """A load of which a part lies beside the floor, or that is larger than the floor."""
     if one.at is not None and floor.holds(one.at):
         x, y = one.at
-        corners = [(x + dx, y + dy) for patch in one.patches for dx, dy in patch.outline]
+        rings = [patch.outline for patch in one.patches] + ([one.pad.outline] if one.pad is not None else [])
+        corners = [(x + dx, y + dy) for ring in rings for dx, dy in ring]
         over = [corner for corner in corners if not _on(floor, corner)]
         if over:
             reach = say.both(max(_beyond(floor, corner) for corner in over), "m", system)

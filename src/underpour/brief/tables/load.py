@@ -69,6 +69,15 @@ class Load(Table):
         "8 in",
         default=None,
     )
+    pad: kinds.BearingPlate | None = key(
+        "A thickened pad of the slab below it, on the same foam: length and breadth. Its middle is the load's.",
+        "4 ft x 4 ft",
+        "1.2 m x 1.2 m",
+        default=None,
+    )
+    pad_thickness: kinds.Extent | None = key(
+        "How thick the concrete is there, the slab's own thickness with it.", "10 in", "250 mm", default=None
+    )
     tyre: kinds.Stress | None = key(
         "Pressure of a tyre, or of a solid one's contact, in the place of a plate.", "100 psi", "7 bar", default=None
     )

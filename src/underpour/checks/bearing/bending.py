@@ -101,8 +101,9 @@ def by_hand(resolved: Resolved, of: Carried) -> Iterator[Finding]:
         f"{fixed(value / MEGA, 2)} MPa",
     )
     made = _held(of, "westergaard", value, 0.0, words, (*of.bed.steps, step), WESTERGAARD)
-    if thickened_there(resolved, of.load):
-        thin = " The formula knows nothing of the thickened edge and is held to no limit: the plate counts."
+    if of.load.pad or thickened_there(resolved, of.load):
+        what = "pad" if of.load.pad else "thickened edge"
+        thin = f" The formula knows nothing of the {what} and is held to no limit: the plate counts."
         made = replace(made, limit=None, sense=None, words=made.words + thin)
     yield made
 

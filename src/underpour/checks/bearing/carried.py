@@ -8,7 +8,7 @@ from ...measure import System, say
 from ...resolve import Bedded, Resolved, ResolvedLoad, Support
 from .bed import Bed
 from .limits import Allowed, for_good, rolling
-from .plates import Plate
+from .plates import Plate, slab_weight, thickness_under
 from .resistance import Resistance, resistance
 
 KILO = 1000.0
@@ -44,16 +44,27 @@ class Carried:
         return max(max(plate.felt.below, plate.felt.above) for plate in self.plates)
 
     @property
+    def depth(self) -> float:
+        """Thickness of the concrete right below the load: of its pad, or of the slab. [m]"""
+        return thickness_under(self.support, self.load)
+
+    @property
+    def pad_weight(self) -> float:
+        """What a pad weighs more than the slab. [Pa]"""
+        slab = self.support.concrete.thickness
+        return slab_weight(self.support) * (self.depth - slab) / slab
+
+    @property
     def for_foam(self) -> float | None:
         """What is left of what the foam bears, below its own floor and what else stands all over it. [Pa]"""
         if self.weakest is None:
             return None
-        return max(self.weakest[1].stress - self.support.own_weight - self.even, 0.0)
+        return max(self.weakest[1].stress - self.support.own_weight - self.even - self.pad_weight, 0.0)
 
     @property
     def for_ground(self) -> float:
         """What is left of what the ground bears. [Pa]"""
-        return max(self.support.ground.bearing - self.support.whole_weight - self.even, 0.0)
+        return max(self.support.ground.bearing - self.support.whole_weight - self.even - self.pad_weight, 0.0)
 
     @property
     def for_concrete(self) -> float:

@@ -77,7 +77,7 @@ def spread_at_45(of: Carried) -> float:
     xs, ys = zip(*patch.outline, strict=True)
     length, width = max(xs) - min(xs), max(ys) - min(ys)
     force = patch.pressure * length * width
-    return float(spread.by_angle(force, length, width, of.support.concrete.thickness))
+    return float(spread.by_angle(force, length, width, of.depth))
 
 
 def by_spread(resolved: Resolved, of: Carried) -> Finding:
@@ -97,7 +97,7 @@ def by_spread(resolved: Resolved, of: Carried) -> Finding:
     """
     value, patch = spread_at_45(of), max(of.load.patches, key=lambda each: each.pressure)
     xs, ys = zip(*patch.outline, strict=True)
-    length, width, depth = max(xs) - min(xs), max(ys) - min(ys), of.support.concrete.thickness
+    length, width, depth = max(xs) - min(xs), max(ys) - min(ys), of.depth
     times = value / of.pressure if of.pressure else 0.0
     bears = f" It bears {of.said(of.for_foam)} besides the floor itself." if of.for_foam is not None else ""
     return Finding(
@@ -205,8 +205,10 @@ def _left(of: Carried) -> tuple[Step, ...]:
     board, allowed = of.weakest
     even = f" − {fixed(of.even / KILO, 2)}" if of.even else ""
     bears = Step("p_0", f"{board.slice.label}: {allowed.says}", "", f"{fixed(allowed.stress / KILO, 1)} kPa")
-    weights = f"{fixed(allowed.stress / KILO, 1)} − {fixed(of.support.own_weight / KILO, 2)}{even}"
+    pad = f" − {fixed(of.pad_weight / KILO, 2)}" if of.load.pad else ""
+    weights = f"{fixed(allowed.stress / KILO, 1)} − {fixed(of.support.own_weight / KILO, 2)}{even}{pad}"
     formula = "what it bears − the floor's own weight" + (" − what else stands all over it" if of.even else "")
+    formula += " − what the pad weighs more" if of.load.pad else ""
     return (*allowed.typed, bears, Step("p_left", f"{formula}. {UNFACTORED}", weights, _kpa(of.for_foam)))
 
 

@@ -12,6 +12,7 @@ from ...outlines.side import Side
 from ...physics.domain import OutOfDomain
 from ...physics.plates import concrete, felt, springs
 from ...physics.plates.felt import Felt
+from ...physics.plates.pads import over_pad
 from ...physics.plates.plate import StillLifting
 from ...physics.plates.slab import Pressed, Region, Ring, Slab
 from ...resolve import Resolved, ResolvedEdge, ResolvedLoad, Support
@@ -59,15 +60,24 @@ def plate_under(resolved: Resolved, support: Support, load: ResolvedLoad, founda
         pressed = _pressed(support, load)
         common = (support.concrete.thickness, modulus(support), catalogue.of_slabs("poisson").value, foundation)
         return Plate(felt.endless(pressed, *common), far, "a plate without edges, exact for its patches", False)
+    slab, pressed = slab_under(resolved, support, load, foundation)
     try:
-        found = felt.with_edges(*slab_under(resolved, support, load, foundation), slab_weight(support))
+        if load.pad is not None:
+            found = over_pad(slab, pressed, slab_weight(support))
+            near = not _off_all_edges(resolved, load, far)
+            return Plate(found, far, "a plate by elements, thicker below the load", near)
+        found = felt.with_edges(slab, pressed, slab_weight(support))
     except (OutOfDomain, StillLifting):
         return None
     return Plate(found, far, "a plate by elements with its free edges", True)
 
 
 def endless_there(resolved: Resolved, load: ResolvedLoad, far: float) -> bool:
-    """Whether the load stands so far from all edges that it feels none; ``far`` is the radius of relative stiffness."""
+    """Whether the slab below the load is like one without edges; ``far`` is the radius of relative stiffness."""
+    return load.pad is None and _off_all_edges(resolved, load, far)
+
+
+def _off_all_edges(resolved: Resolved, load: ResolvedLoad, far: float) -> bool:
     if load.place == "middle":
         return _roomy(resolved.plan.floor, far)
     return load.place == "plan" and _off_edges(resolved.plan.floor, load) > NEAR * far
@@ -76,19 +86,38 @@ def endless_there(resolved: Resolved, load: ResolvedLoad, far: float) -> bool:
 def slab_under(
     resolved: Resolved, support: Support, load: ResolvedLoad, foundation: float
 ) -> tuple[Slab, tuple[Pressed, ...]]:
-    """The piece of slab that feels the load, with its free edges, and the load where it stands on that piece."""
-    pressed = _pressed(support, load)
-    outline, holes, thickened, at = _piece(resolved, load, pressed, radius(support, foundation))
+    """The piece of slab that feels the load, with its free edges, and the load where it stands on that piece.
+
+    A pad below it is the last of the parts in which the slab is thicker; far from edges the piece ends where nothing
+    of the load is left.
+    """
+    pressed, far = _pressed(support, load), radius(support, foundation)
+    outline, holes, thickened, at = _piece(resolved, load, pressed, far)
+    if load.pad is not None:
+        if _off_all_edges(resolved, load, far):
+            x, y = (abs(each) + felt.REACH * far for each in load.pad.outline[0])
+            outline, holes, thickened, at = ((-x, -y), (x, -y), (x, y), (-x, y)), (), (), (0.0, 0.0)
+        thickened = (*thickened, Region(_put(load.pad.outline, at), thickness_under(support, load)))
     common = (support.concrete.thickness, modulus(support), catalogue.of_slabs("poisson").value, foundation)
-    moved = tuple(Pressed(tuple((x + at[0], y + at[1]) for x, y in each.outline), each.pressure) for each in pressed)
+    moved = tuple(Pressed(_put(each.outline, at), each.pressure) for each in pressed)
     return Slab(outline, *common, holes=holes, thickened=thickened), moved
+
+
+def thickness_under(support: Support, load: ResolvedLoad) -> float:
+    """Of the concrete right below the load: of its pad, or of the slab. [m]"""
+    slab = support.concrete.thickness
+    return slab if load.pad is None else max(load.pad.thickness, slab)
+
+
+def _put(ring: Ring, at: tuple[float, float]) -> Ring:
+    return tuple((x + at[0], y + at[1]) for x, y in ring)
 
 
 def _pressed(support: Support, load: ResolvedLoad) -> tuple[Pressed, ...]:
     patches = tuple(Pressed(patch.outline, patch.pressure) for patch in load.patches)
     if load.length:
         return patches
-    return tuple(felt.as_wide_as_felt(patch, support.concrete.thickness) for patch in patches)
+    return tuple(felt.as_wide_as_felt(patch, thickness_under(support, load)) for patch in patches)
 
 
 def _roomy(floor: Floor, far: float) -> bool:

@@ -79,7 +79,8 @@ def by_code(resolved: Resolved, of: Carried) -> Finding:
         Force over perimeter and depth. By allowable stress and by ACI 318: half a thickness from the load, what plain
         concrete bears in two directions. By EN 1990: up to twice the depth from the load, and crushing at its face.
         Beside an edge the perimeter ends there where that is shorter. The pressure from below is taken off only
-        where it is sure: far from edges, as small as it is at the perimeter's corners on the softest or stiffest bed.
+        where it is sure: far from edges and without a pad, as small as it is at the perimeter's corners on the softest
+        or stiffest bed. A pad is looked at as well: what stands on it through the pad, the pad out of the slab.
     Holds for
         Concrete without steel against shear, a load that presses evenly and turns nothing; a post that also bends
         the slab punches sooner. Patches whose perimeters meet count as one.
@@ -143,20 +144,29 @@ def _mend(worst: _Shear) -> str:
 
 def _shears(resolved: Resolved, of: Carried) -> Iterator[_Shear]:
     """Every perimeter that is looked at."""
-    thickness = of.support.concrete.thickness
-    if of.holds.method == catalogue.EN_1990:
-        depth = catalogue.of_concrete(catalogue.EN_1990, "depth").value * thickness
-        for around in _together(of, 2.0 * depth):
-            yield from _european(resolved, of, around, depth)
-        return
-    for around in _together(of, thickness / 2.0):
-        long, short = max(around.sides), min(around.sides)
-        bears = float(plain.punching_aci(of.support.concrete.strength, long / short))
-        limit = bears * (of.holds.bending / _nominal(of))
-        for line in punching.perimeters(*around.sides, thickness / 2.0, *_edges(resolved, of, around)):
-            sure = _sure(of, around, thickness / 2.0) if line.edges == 0 else 0.0
-            said = "half a thickness round it"
-            yield _Shear(around, line, thickness, thickness / 2.0, sure, of.holds.on_load, limit, said)
+    european = of.holds.method == catalogue.EN_1990
+    counts = catalogue.of_concrete(catalogue.EN_1990, "depth").value if european else 1.0
+    looked = [(around, of.depth) for around in _together(of, counts * of.depth * (2.0 if european else 0.5))]
+    if of.load.pad is not None:  # the pad itself may be pushed out of the slab
+        whole = _whole(of.load.pad.outline)
+        looked.append(
+            (_Pressing(whole.x, whole.y, sum(each.force for each, _ in looked), 1), of.support.concrete.thickness)
+        )
+    for around, thickness in looked:
+        if european:
+            yield from _european(resolved, of, around, counts * thickness)
+        else:
+            yield from _american(resolved, of, around, thickness)
+
+
+def _american(resolved: Resolved, of: Carried, around: _Pressing, thickness: float) -> Iterator[_Shear]:
+    long, short = max(around.sides), min(around.sides)
+    bears = float(plain.punching_aci(of.support.concrete.strength, long / short))
+    limit = bears * (of.holds.bending / _nominal(of))
+    for line in punching.perimeters(*around.sides, thickness / 2.0, *_edges(resolved, of, around)):
+        sure = _sure(of, around, thickness / 2.0) if line.edges == 0 else 0.0
+        said = "half a thickness round it"
+        yield _Shear(around, line, thickness, thickness / 2.0, sure, of.holds.on_load, limit, said)
 
 
 def _nominal(of: Carried) -> float:
@@ -253,7 +263,7 @@ def _nearest(sides: Sequence[Side], corners: Sequence[tuple[float, float]]) -> f
 def _sure(of: Carried, around: _Pressing, off: float) -> float:
     """Pressure from below that lies within a perimeter for sure; nought beside edges and on small slabs. [Pa]"""
     assert of.plates is not None
-    if of.plates[0].near_edge:
+    if of.plates[0].near_edge or of.load.pad is not None:
         return 0.0
     (x0, x1), (y0, y1) = around.x, around.y
     places = np.array([(x, y) for x in (x0 - off, x1 + off) for y in (y0 - off, y1 + off)])

@@ -42,7 +42,7 @@ def resistance(support: Support, load: ResolvedLoad) -> Resistance:
     times = load.factored or factor.value
     which = "as the brief types it" if load.factored else factor.where
     step = Step("γ", f"factor on the load: {which}", "", fixed(times, 2))
-    made = _lrfd(support) if method == catalogue.LRFD else _en(support)
+    made = _lrfd(support) if method == catalogue.LRFD else _en(support, load)
     whole = f"{times:g} × the load as {catalogue.class_of_load(load.kind)}"
     typed = (f"{load.path}.factored",) if load.factored else (factor.path,)
     basis = (*made.basis, *(() if load.factored else (factor.basis(),)))
@@ -104,8 +104,10 @@ def _lrfd(support: Support) -> Resistance:
     )
 
 
-def _en(support: Support) -> Resistance:
+def _en(support: Support, load: ResolvedLoad) -> Resistance:
     strength, thickness = support.concrete.strength, support.concrete.thickness
+    if load.pad is not None:
+        thickness = max(load.pad.thickness, thickness)  # thicker concrete bears less tension
     gamma = catalogue.of_concrete(catalogue.EN_1990, "on-strength")
     alpha = catalogue.of_concrete(catalogue.EN_1990, "plain")
     mean = float(plain.tension_en(strength))

@@ -166,7 +166,7 @@ def _around(resolved: Resolved, support: Support, of: Carried) -> Around | None:
             fields.append(spread_out.around(slab, pressed, slab_weight(support)))
         except (OutOfDomain, StillLifting):
             return None
-        edges = () if endless else (slab.outline, *slab.holes)
+        edges = (slab.outline, *slab.holes) if of.plates[0].near_edge else ()
     return Around(
         fields[0],
         fields[1],

@@ -54,6 +54,7 @@ def straight_through(resolved: Resolved, of: Carried) -> Finding:
 def _held(of: Carried, method: str, basis: Basis, within: float) -> Finding:
     ground = of.support.ground
     even = f" − {fixed(of.even / KILO, 2)}" if of.even else ""
+    even += f" − {fixed(of.pad_weight / KILO, 2)}" if of.load.pad else ""
     share = of.pressure / of.for_ground if of.for_ground else 9.99
     tested = ground.bearing_basis[0].source == "the brief"
     who = "" if tested else " Nobody tested it: the presumptive table of the code is taken."

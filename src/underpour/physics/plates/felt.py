@@ -247,6 +247,9 @@ def _looked_at(slab: Slab, loads: Sequence[Pressed], radius: float) -> tuple[NDA
     outline = np.asarray(slab.outline, float)
     places = np.clip(places, outline.min(axis=0), outline.max(axis=0))
     kept = inside([slab.outline, *slab.holes], *(places * (1.0 - 1e-9) + 1e-9 * outline.mean(axis=0)).T)
+    for corner in (corner for region in slab.thickened for corner in region.outline):
+        # A plate has no bound in a step's corner; a poured one slopes, and within a thickness it is no plate.
+        kept &= np.hypot(*(places - np.asarray(corner)).T) >= slab.thickness
     return places[kept, 0], places[kept, 1]
 
 
