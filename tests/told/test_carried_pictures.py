@@ -5,13 +5,15 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 from functools import cache
+from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
 
 from underpour.brief import reads
 from underpour.checks.bearing import Borne, pictured
-from underpour.drawings import carried_plan, carried_section, carried_shares
+from underpour.cli import main
+from underpour.drawings import carried_plan, carried_section, carried_shares, carried_shares_compared
 from underpour.drawings.carried_words import plan_in_words, section_in_words, shares_in_words
 from underpour.measure.table import System
 from underpour.resolve import resolve
@@ -113,3 +115,24 @@ def test_what_cannot_be_told_is_not_drawn() -> None:
     assert loads(with_load('like = "barrow"')) == ()
     (even,) = loads(with_load('kind = "uniform"\npressure = "125 psf"\neverywhere = true'))
     assert even.around is None and {share.part for share in even.shares} == {"foam", "ground", "concrete"}
+
+
+def test_alternatives_stand_below_one_another_on_one_scale() -> None:
+    named = {"as briefed": loads(BRIEF), "in a corner": loads(CORNER)}
+    svg = carried_shares_compared(named, "US", width=170.0)
+    said = texts(svg)
+    assert said.index("As briefed") < said.index("In a corner")
+    notches = re.findall(r'd="M([\d.]+) [\d.]+L\1 [\d.]+" fill="none" stroke="#182A2E" stroke-width="0.5"', svg)
+    assert len(notches) == 2 and len(set(notches)) == 1
+
+
+def test_compare_draws_them_and_refuses_a_slab_without_loads(tmp_path: Path, capsys: pytest.CaptureFixture) -> None:
+    thicker = '\n[[alternative]]\nname = "6 in"\nset = { "floor.build-up.1.concrete" = "6 in" }\n'
+    (tmp_path / "brief.toml").write_text(BRIEF + thicker, "utf-8")
+    main(["compare", str(tmp_path / "brief.toml"), "-o", str(tmp_path / "loads.svg"), "--loads"])
+    assert "The picture of the loads is in" in capsys.readouterr().out
+    assert "6 in" in texts((tmp_path / "loads.svg").read_text("utf-8"))
+    (tmp_path / "brief.toml").write_text(BRIEF.split("[[load]]", maxsplit=1)[0] + thicker, "utf-8")
+    assert main(["compare", str(tmp_path / "brief.toml"), "-o", str(tmp_path / "none.svg"), "--loads"]) == 2
+    assert "Nothing stands on this slab" in capsys.readouterr().err
+    assert not (tmp_path / "none.svg").exists()

@@ -17,10 +17,10 @@ if TYPE_CHECKING:
     from ..dossier import Dossier
 
 EXAMPLE = "underpour compare brief.toml -o compared.svg"
-KINDS = ("lanes", "months", "year", "hour")  # of pictures, beside the coldest month side by side
+KINDS = ("lanes", "months", "year", "hour", "loads")  # of pictures, beside the coldest month side by side
 HELP = """\
 underpour compare BRIEF [-o FILE.svg] [-o FILE.html] [--edge A]
-                        [--lanes | --months | --year | --hour HOUR]
+                        [--lanes | --months | --year | --hour HOUR | --loads]
                         [--json] [--accepted-ok]
 
 Puts the brief as briefed and its alternatives side by side: one line for each
@@ -44,6 +44,8 @@ network: press a month, point at a place, and read it in every alternative.
   --hour HOUR    draw one hour of the brief's weather file: a day and the end
                  of the hour, "6 September 22:00", or peak for the hour at which
                  most heat goes through the floor as briefed
+  --loads        draw what each load uses of concrete, foam and ground in
+                 every alternative: bars, and a notch where all is used
   --json         the findings as JSON (docs/findings.md)
   --accepted-ok  end with 0 where an [[accept]] names every shortfall
 
@@ -68,6 +70,7 @@ def parser() -> Words:
     words.add_argument("--months", action="store_true")
     words.add_argument("--year", action="store_true")
     words.add_argument("--hour", default="")
+    words.add_argument("--loads", action="store_true")
     words.add_argument("--json", action="store_true")
     words.add_argument("--accepted-ok", action="store_true")
     return words
@@ -101,6 +104,9 @@ def told(words: Sequence[str]) -> Told:
     if given.lanes and dossier.as_briefed.sections[edge].outdoors:
         wrong = "Through a slab outdoors no heat flows in the mean of the year: what leaves in winter comes in summer."
         raise Mistake("--lanes", "", wrong, "Leave it out.", file=brief)
+    if given.loads and not any(each.shares for answer in dossier.alternatives for each in answer.borne):
+        wrong = "Nothing stands on this slab of which it can be told what it uses."
+        raise Mistake("--loads", "", wrong, "Add a [[load]], or leave it out.", file=brief)
     said = _written(dossier, edge, targets, *asked_for)
     status = exit_status.of(dossier, accepted_ok=given.accepted_ok)
     if given.json:
@@ -129,14 +135,22 @@ def _targets(typed: Sequence[str], brief: str) -> dict[str, tuple[Path, str]]:
 
 def _written(dossier: Dossier, edge: str, targets: Mapping[str, tuple[Path, str]], kind: str = "") -> str:
     """Every file made, then every file written; a line for each that says where it is."""
-    from ..handouts.pictures import comparison, comparison_with_lanes, hour, months, page, year
+    from ..handouts.pictures import comparison, comparison_with_lanes, hour, loads, months, page, year
 
-    drawn = {"": comparison, "lanes": comparison_with_lanes, "months": months, "year": year, "hour": hour}
+    drawn = {
+        "": comparison,
+        "lanes": comparison_with_lanes,
+        "months": months,
+        "year": year,
+        "hour": hour,
+        "loads": loads,
+    }
+    shown = "the loads" if kind == "loads" else f"edge {edge}"
     makes = {
-        ".svg": (drawn[kind], "The picture of edge {edge} is in {file}."),
+        ".svg": (drawn[kind], f"The picture of {shown} is in {{file}}."),
         ".html": (page, "The page is in {file}: open it in any browser, it needs no network."),
     }
     made = {kind: makes[kind][0](dossier, edge).encode() for kind in targets}
     for kind, (path, typed) in targets.items():
         files.replace_whole(path, made[kind], typed)
-    return "".join(makes[kind][1].format(edge=edge, file=typed) + "\n" for kind, (_, typed) in targets.items())
+    return "".join(makes[kind][1].format(file=typed) + "\n" for kind, (_, typed) in targets.items())

@@ -2,7 +2,7 @@
 
 from .carried_plan import carried_plan
 from .carried_section import carried_section
-from .carried_shares import carried_shares
+from .carried_shares import carried_shares, carried_shares_compared
 from .compare import comparison, comparison_at_hour, comparison_with_lanes
 from .month_by_month import month_by_month
 from .one_section import plain_section, section_picture
@@ -16,6 +16,7 @@ __all__ = [
     "carried_plan",
     "carried_section",
     "carried_shares",
+    "carried_shares_compared",
     "comparison",
     "comparison_at_hour",
     "comparison_with_lanes",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from ..checks.bearing import Borne, Share
 from ..measure import say
@@ -40,35 +40,73 @@ def carried_shares(loads: Sequence[Borne], system: System, *, width: float, name
         An SVG document that stands alone. A bar that reaches past the notch has used up more than there is: what is too
         much is open and dotted. Each part has its own hatch.
     """
-    told = [each for each in loads if each.shares]
-    reach = min(max([LEAST, *(share.used * 1.05 for each in told for share in each.shares)]), MOST)
+    return _drawn({"": loads}, system, width, name, shares_in_words(loads))
+
+
+def carried_shares_compared(
+    alternatives: Mapping[str, Sequence[Borne]], system: System, *, width: float, name: str = "What each load uses"
+) -> str:
+    """The same for several alternatives below one another, on one scale.
+
+    Parameters
+    ----------
+    alternatives : mapping of str to sequence of Borne
+        The loads of each, by its name.
+    system : str
+        "US" or "SI", in which values are written.
+    width : float
+        Breadth of the picture. [mm]
+    name : str
+        Its heading.
+
+    Returns
+    -------
+    str
+        An SVG document that stands alone.
+    """
+    words = " ".join(f"{one[0].upper()}{one[1:]}: {shares_in_words(loads)}" for one, loads in alternatives.items())
+    return _drawn(alternatives, system, width, name, words)
+
+
+def _drawn(
+    alternatives: Mapping[str, Sequence[Borne]], system: System, width: float, name: str, description: str
+) -> str:
+    told = {one: [each for each in loads if each.shares] for one, loads in alternatives.items()}
+    used = [share.used * 1.05 for loads in told.values() for each in loads for share in each.shares]
     left, right = NAME, width - VALUES
-    one = (right - left) / reach
-    base, body = HEADING * CAPITAL + 1.0, []
-    body.append(letters(0.0, base, name, size=HEADING, weight=600))
-    top = base + 2.4
+    one_whole = (right - left) / min(max([LEAST, *used]), MOST)
+    top = HEADING * CAPITAL + 1.0
+    body = [letters(0.0, top, name, size=HEADING, weight=600)]
+    top += 2.4
     defs = [hatch.pattern(HATCHES[part], f"uses-{part}", left, top, BAR) for part in HATCHES]
-    for each in told:
-        for said in _named(each, width):
-            top += ROW
-            body.append(letters(0.0, top, said, weight=600))
-        top += 1.6
-        for share in sorted(each.shares, key=lambda s: -s.used):
-            body += _bar(share, left, right, one, top, system)
-            top += PITCH
-        body.append(line(left + one, top - PITCH * len(each.shares) - 0.8, left + one, top - PITCH + BAR + 0.8, BOLD))
-        top += 1.2
-    body.append(
-        letters(left + one, top + LETTER * CAPITAL, "all of it", anchor="middle", colour=colours.light()["note"])
-    )
-    return picture(
-        wide=width,
-        high=top + LETTER * CAPITAL + 1.6,
-        title=name,
-        description=shares_in_words(told),
-        defs=defs,
-        body=body,
-    )
+    for one, loads in told.items():
+        if one:
+            top += ROW + 2.0
+            body.append(line(0.0, top - ROW - 0.6, width, top - ROW - 0.6, HAIR, colour=colours.light()["rule"]))
+            body.append(letters(0.0, top, f"{one[0].upper()}{one[1:]}", size=HEADING))
+            top += 1.0
+        for each in loads:
+            top = _load(each, body, top, (left, right, one_whole), width, system)
+    at = left + one_whole
+    body.append(letters(at, top + LETTER * CAPITAL, "all of it", anchor="middle", colour=colours.light()["note"]))
+    high = top + LETTER * CAPITAL + 1.6
+    return picture(wide=width, high=high, title=name, description=description, defs=defs, body=body)
+
+
+def _load(
+    each: Borne, body: list[str], top: float, across: tuple[float, float, float], width: float, system: System
+) -> float:
+    """One load's bars with the notch through them, added to what is drawn; where the next one begins. [mm]"""
+    left, right, one = across
+    for said in _named(each, width):
+        top += ROW
+        body.append(letters(0.0, top, said, weight=600))
+    top += 1.6
+    for share in sorted(each.shares, key=lambda s: -s.used):
+        body += _bar(share, left, right, one, top, system)
+        top += PITCH
+    body.append(line(left + one, top - PITCH * len(each.shares) - 0.8, left + one, top - PITCH + BAR + 0.8, BOLD))
+    return top + 1.2
 
 
 def _named(borne: Borne, room: float) -> list[str]:

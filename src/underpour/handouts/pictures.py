@@ -75,6 +75,14 @@ def months(dossier: Dossier, edge: str, only: Collection[str] = ()) -> str:
     return month_by_month(dossier, edge, only=only)
 
 
+def loads(dossier: Dossier, edge: str) -> str:
+    """What each load uses of what carries it, in every alternative, as SVG; of no edge, whichever is named."""
+    from ..drawings import carried_shares_compared
+
+    borne_by = {answer.name: answer.borne for answer in dossier.alternatives}
+    return carried_shares_compared(borne_by, dossier.units, width=WHOLE)
+
+
 def page(dossier: Dossier, edge: str) -> str:
     """All alternatives at all edges as one web page, this edge in front, in the month of its coldest corner."""
     from ..pages import teaching_page
