@@ -10,6 +10,7 @@ import pint
 import pytest
 
 from underpour import catalogue
+from underpour.catalogue.listing import everything
 from underpour.catalogue.records import Board, Quantity
 from underpour.findings import UNITS, Seen
 
@@ -69,7 +70,7 @@ def test_each_source_says_how_it_was_seen(key):
 
 
 def quantities() -> Iterator[Quantity]:
-    for _, record in catalogue.everything():
+    for _, record in everything():
         if isinstance(record, Quantity):
             yield record
             continue
@@ -95,7 +96,7 @@ def test_what_may_be_assumed_has_a_range():
 
 
 def test_paths_are_all_different():
-    paths = [path for path, _ in catalogue.everything()]
+    paths = [path for path, _ in everything()]
     assert len(set(paths)) == len(paths)
     inner = [q.path for q in quantities()]
     assert len(set(inner)) == len(inner)

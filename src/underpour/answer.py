@@ -232,7 +232,7 @@ def findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]
             found += moisture.factor(resolved, edge)
         found += ground.coldest(resolved, edge)
         found += bearing.below_footing(resolved, edge.edge)
-    found += bearing.under_loads(resolved)
+    found += bearing.of_loads(resolved)
     found += height.build_up(resolved)
     found += film.of_floor(resolved)
     found += belonging.boards(resolved)

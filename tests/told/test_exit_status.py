@@ -268,4 +268,13 @@ def test_help_is_told_without_loading_what_only_answers_need():
 def test_a_brief_is_refused_before_anything_heavy_is_loaded(command):
     loaded = loaded_by(*command.format(Path(__file__).parent / "briefs" / "bad.toml").split())
     assert {"numpy", "scipy", "contourpy", "typst", "jinja2", "markupsafe"}.isdisjoint(loaded)
+    assert "underpour.catalogue.codes" not in loaded
     assert "underpour.brief" in loaded
+
+
+def test_an_answer_loads_no_plate_where_nothing_stands_on_the_slab_and_nothing_that_draws():
+    brief = Path(__file__).parents[2] / "examples" / "daylight-basement" / "brief.toml"
+    loaded = loaded_by("answer", str(brief), "--json")
+    spare = {"underpour.checks.bearing.under_loads", "underpour.physics.plates", "scipy.special", "scipy.interpolate"}
+    assert (spare | {"contourpy", "underpour.drawings", "typst", "jinja2", "openpyxl", "sqlite3"}).isdisjoint(loaded)
+    assert "underpour.physics.conduction.solve" in loaded

@@ -42,7 +42,7 @@ def test_the_weakest_board_by_the_plate_is_the_first_whose_own_answer_meets(text
     """Every board of the line laid in the brief, one after another: the long way round."""
     lines, _ = candidates(resolved(text), resolved(text).support)
     for board in lines:
-        answer = bearing.under_loads(resolved(text.replace("plain-25", board.key)))
+        answer = bearing.of_loads(resolved(text.replace("plain-25", board.key)))
         foam = next(each for each in answer if each.id.startswith("bearing.foam") and each.at["method"] == "plate")
         if foam.verdict == "meets":
             assert least(text).value == board.strength.value

@@ -63,7 +63,7 @@ def resolved(text: str) -> Resolved:
 
 
 def findings(text: str) -> list[Finding]:
-    return list(bearing.under_loads(resolved(text)))
+    return list(bearing.of_loads(resolved(text)))
 
 
 def one(text: str, id: str, method: str = "plate") -> Finding:

@@ -8,7 +8,6 @@ from .concrete_methods import ALLOWABLE_STRESS, EN_1990, LRFD, class_of_load, co
 from .frost_heave import may_heave
 from .ground_surfaces import ground_cover, snow_conductivity, sunlit
 from .grounds import default_ground, ground, grounds
-from .listing import everything
 from .materials import material, materials
 from .named_loads import named_load, named_loads
 from .products import Products, products_beside, shipped_products
@@ -34,7 +33,6 @@ __all__ = [
     "class_of_load",
     "concrete_method",
     "default_ground",
-    "everything",
     "ground",
     "ground_cover",
     "grounds",

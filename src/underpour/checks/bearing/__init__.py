@@ -1,9 +1,42 @@
-"""Bearing: do foam, ground and concrete carry what stands or rolls on them?"""
+"""Bearing: do foam, ground and concrete carry what stands or rolls on them?
+
+Plates and their functions are a tenth of what an answer loads: they are loaded where a load is, and only there.
+"""
 
 from __future__ import annotations
 
-from .shown import Around, Borne, Carrier, Layer, Share, pictured
-from .under_loads import beside_loads, under_loads
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from .borne import Around, Borne, Carrier, Layer, Share
 from .walls import below_footing
 
-__all__ = ["Around", "Borne", "Carrier", "Layer", "Share", "below_footing", "beside_loads", "pictured", "under_loads"]
+if TYPE_CHECKING:
+    from ...findings import Finding
+    from ...resolve import Resolved
+
+__all__ = ["Around", "Borne", "Carrier", "Layer", "Share", "below_footing", "beside_loads", "of_loads", "pictured"]
+
+
+def of_loads(resolved: Resolved) -> Iterator[Finding]:
+    """What every load on the slab does, in the order of the brief."""
+    if resolved.loads:
+        from . import under_loads
+
+        yield from under_loads.under_loads(resolved)
+
+
+def beside_loads(resolved: Resolved) -> Iterator[Finding]:
+    """What is told beside those findings and has no limit."""
+    if resolved.loads:
+        from . import under_loads
+
+        yield from under_loads.beside_loads(resolved)
+
+
+def pictured(resolved: Resolved) -> Iterator[Borne]:
+    """Every load on the slab as it is pictured."""
+    if resolved.loads:
+        from . import shown
+
+        yield from shown.pictured(resolved)

@@ -101,10 +101,10 @@ def _label(name: str, catalogue: str | None, today: datetime.date, width: int) -
 
 def shown(key: str, products: Products, width: int) -> str:
     """Every number of the entries called ``key``, by their name or another word for them, wherever they stand."""
-    from ... import catalogue
+    from ...catalogue.listing import everything
 
     by_key: dict[str, list[tuple[str, Any]]] = {}
-    for path, record in catalogue.everything(products):
+    for path, record in everything(products):
         for word in (path.rsplit(".", 1)[-1], *getattr(record, "aliases", ())):
             by_key.setdefault(word, []).append((path, record))
     if key not in by_key:

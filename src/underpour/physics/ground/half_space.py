@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 import numpy as np
-from scipy.special import erf, erfcx
 
 from ..domain import Numbers, above_zero, not_below_zero, plain
 
@@ -47,6 +46,8 @@ def stepped_temperature(
     >>> round(stepped_temperature(2.0, 1e6, 10.0, 0.0, 1e-6), 3)  # 10 erf(1)
     8.427
     """
+    from scipy.special import erf  # loaded where it is worked out: few answers ask for it
+
     above_zero(time=time, diffusivity=diffusivity)
     not_below_zero(depth=depth)
     return plain(surface + (np.subtract(before, surface)) * erf(depth / (2.0 * np.sqrt(diffusivity * time))))
@@ -91,6 +92,8 @@ def step_under_a_film(
     >>> round(step_under_a_film(0.0, 1e4, 1.0, 1e6, 0.1), 4)
     0.5724
     """
+    from scipy.special import erfcx  # as above
+
     above_zero(time=time, conductivity=conductivity, heat_capacity=heat_capacity, film=film)
     not_below_zero(depth=depth)
     reach = np.sqrt(conductivity * time / heat_capacity)
