@@ -28,13 +28,15 @@ print(resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss)
 
 
 class Process:
-    """A command, started anew each time."""
+    """A command, started anew each time. Compiled files of all ways are kept in one folder, as Python keeps them."""
 
     def __init__(self, *words: object, before: Path | None = None):
         self.command = [sys.executable, *map(str, words)]
         paths = [str(before)] if before else [str(ROOT / "src"), str(ROOT)]
         kept = os.environ.get("PYTHONPATH", "").split(os.pathsep) if not before else []
         self.surroundings = dict(os.environ, PYTHONPATH=os.pathsep.join([*paths, *filter(None, kept)]))
+        self.surroundings |= {"PYTHONPYCACHEPREFIX": str(folder() / "compiled")}
+        self.surroundings.pop("PYTHONDONTWRITEBYTECODE", None)
 
     def __call__(self) -> None:
         done = subprocess.run(self.command, cwd=ROOT, env=self.surroundings, capture_output=True, check=False)
