@@ -61,7 +61,8 @@ WHY = {
     "less than a millisecond.",
     "set-up": "Making a family: residuals of the growing span are two fifths, bounds of the cases drawn a quarter, "
     "cutting factors down a seventh; whole solves are a twentieth. It is held to seconds.",
-    "answer": "Whole processes are held to seconds; two fifths of an answer is loading the libraries.",
+    "answer": "Whole processes are held to seconds; a fifth of an answer is loading numpy and scipy, more than a "
+    "quarter are the further frequencies.",
     "compare": "The same holds for the process that draws the picture.",
     "bad-brief": "A brief that cannot be used: held to seconds; loading pydantic is two fifths of it.",
     "submittal": "The submittal: held to seconds.",
