@@ -1,6 +1,6 @@
 """Bearing: do foam, ground and concrete carry what stands or rolls on them?
 
-Plates and their functions are a tenth of what an answer loads: they are loaded where a load is, and only there.
+Plates and their functions take a tenth of an answer's processor time to load: that is done where a load is.
 """
 
 from __future__ import annotations
