@@ -59,6 +59,18 @@ def test_each_picture_is_small_sound_and_the_same_twice(text: str, system: Syste
         assert "nan" not in svg.lower().replace("finance", "")
 
 
+@pytest.mark.parametrize("text", [BRIEF, CORNER, BRIEF + EVEN])
+def test_no_words_run_off_the_sheet(text: str) -> None:
+    for name, svg in drawn(text).items():
+        root = ElementTree.fromstring(svg)
+        high = float(root.get("viewBox", "").split()[3])
+        for node in (each for each in root.iter() if each.tag.endswith("}text")):
+            wide, x = float(node.get("textLength", "0")), float(node.get("x", "0"))
+            left = x - {"start": 0.0, "middle": wide / 2.0, "end": wide}[node.get("text-anchor", "start")]
+            assert left >= -0.1 and left + wide <= 170.1, (name, node.text)
+            assert 2.0 < float(node.get("y", "0")) < high, (name, node.text)
+
+
 def test_the_numbers_on_them_are_those_of_the_findings() -> None:
     foam, bent = one(BRIEF, "bearing.foam-long"), one(BRIEF, "bearing.bending")
     assert foam.value is not None and bent.value is not None and foam.limit is not None

@@ -90,10 +90,10 @@ def carried_plan(borne: Borne, system: System, *, width: float) -> str:
         *_on_foam(foam, borne, around, system),
     ]
     foot = second.bottom + 4.0
-    body += _key(around, system, foot, limit=_limit(borne, foam, system))
+    body += _key(around, system, foot, width - 0.8, limit=_limit(borne, foam, system))
     return picture(
         wide=width,
-        high=foot + KEY[1] + ROW + 1.6,
+        high=foot + KEY[1] + 2.0 * ROW + 1.6,
         title=f"Load {borne.number} seen from above",
         description=plan_in_words(borne, system),
         defs=[_clip("down", first), _clip("foam", second)],
@@ -313,7 +313,7 @@ def _titled(frame: Frame, words: str) -> str:
     return letters(frame.left, frame.top - 1.6, cut_to(words, frame.width, weight=600), weight=600)
 
 
-def _key(around: Around, system: System, top: float, *, limit: float | None) -> list[str]:
+def _key(around: Around, system: System, top: float, room: float, *, limit: float | None) -> list[str]:
     """How dense the dots are for what pressure, and what the lines mean."""
     largest = around.pressure / 1000.0
     left, base, drawn = 0.4, top + 3.6, []
@@ -331,5 +331,8 @@ def _key(around: Around, system: System, top: float, *, limit: float | None) -> 
     if limit is not None:
         heavy.append(f"what the foam bears: {limit:.3g} {say.name('kPa', system)}, exceeded here")
     note = f"{NOTE} Heavy: {', and '.join(heavy)}." if heavy else NOTE
-    drawn.append(letters(0.4, top + KEY[1] + ROW, note, colour=colours.light()["note"]))
+    drawn += [
+        letters(0.4, top + KEY[1] + (n + 1) * ROW, said, colour=colours.light()["note"])
+        for n, said in enumerate(wrapped(note, room))
+    ]
     return drawn
