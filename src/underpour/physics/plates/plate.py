@@ -17,7 +17,7 @@ from scipy.sparse.linalg import SuperLU
 
 from ..bearing import GRAVITY
 from ..conduction.solve import factor
-from .cells import Cells, cells_of
+from .cells import SAME, Cells, cells_of
 from .hermite import gauss, products, shapes, sizes
 from .slab import Slab
 from .springs import plate_stiffness
@@ -222,8 +222,8 @@ def plate(slab: Slab, x: NDArray[np.float64], y: NDArray[np.float64]) -> Plate:
     for right in (0, 1):
         for top in (0, 1):
             needed[columns[ix + right, 1 - right], rows[iy + top, 1 - top]] = True
-    number = np.where(needed, np.cumsum(needed).reshape(needed.shape) - 1, -1)
-    unknowns = 4 * int(needed.sum())
+    number = _numbered(slab, cells, columns, rows, needed)
+    unknowns = 4 * (int(number.max()) + 1)
     places = _places(slab, cells, unit, columns, rows, number)
     bending = _bending(slab, cells, unit, columns, rows, number, unknowns)
     bending = bending + _joined(slab, cells, unit, columns, rows, number, unknowns)
@@ -313,6 +313,35 @@ def _doubled(slab: Slab, axis: str, lines: NDArray) -> NDArray[np.int64]:
     return np.stack([after - split, after], -1)
 
 
+def _numbered(slab: Slab, cells: Cells, columns: NDArray, rows: NDArray, needed: NDArray) -> NDArray[np.int64]:
+    """Number of each node, -1 where none is needed; the two sides of a line are one where no joint parts them."""
+    same = np.arange(needed.size).reshape(needed.shape)
+    for axis, lines, doubled, other in (("x", cells.x, columns, rows), ("y", cells.y, rows, columns)):
+        nodes, there = (same, cells.there) if axis == "x" else (same.T, cells.there.T)
+        for n in np.nonzero(doubled[:, 0] != doubled[:, 1])[0]:
+            parted = _parted(slab, axis, float(lines[n]), cells.y if axis == "x" else cells.x)
+            if not 0 < n < len(lines) - 1 or parted.all():
+                continue
+            held = np.nonzero(~parted & (there[n - 1] | there[n]))[0]
+            for end in np.unique(np.concatenate([other[held, 1], other[held + 1, 0]])):
+                left, right = nodes[doubled[n, 0], end], nodes[doubled[n, 1], end]
+                same[same == max(left, right)] = min(left, right)
+    kept = np.unique(same[needed])
+    number = np.full(needed.size, -1, np.int64)
+    number[kept] = np.arange(len(kept))
+    return np.where(needed, number[same], -1)
+
+
+def _parted(slab: Slab, axis: str, at: float, along: NDArray) -> NDArray[np.bool_]:
+    """Between which lines along it a joint parts the cells on its two sides."""
+    found = np.zeros(len(along) - 1, bool)
+    middle = (along[1:] + along[:-1]) / 2.0
+    for joint in slab.joints:
+        if joint.across == axis and abs(joint.at - at) <= SAME:
+            found |= (middle > joint.start) & (middle < joint.end)
+    return found
+
+
 def _points(columns: NDArray, rows: NDArray, number: NDArray, ix: NDArray, iy: NDArray) -> NDArray[np.int64]:
     """Unknowns of cells (n, 16): height, slope across, slope up, twist of each corner, in the order of the products."""
     found = np.empty((len(ix), 4, 4), np.int64)
@@ -385,7 +414,8 @@ def _joined(slab: Slab, cells: Cells, unit: float, columns, rows, number, unknow
         solid = there if joint.across == "x" else there.T
         if not 0 < n < len(lines) - 1 or joint.stiffness == 0.0:
             continue
-        on = np.nonzero(solid[n - 1] & solid[n])[0]
+        middle = (along[1:] + along[:-1]) / 2.0
+        on = np.nonzero(solid[n - 1] & solid[n] & (middle > joint.start) & (middle < joint.end))[0]
         mass = products(np.diff(along)[on], unit, 0, 0) * joint.stiffness
         step = np.concatenate([np.concatenate([mass, -mass], 2), np.concatenate([-mass, mass], 2)], 1)
         points = []

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from math import inf
 
 import numpy as np
 from numpy.typing import NDArray
@@ -23,11 +24,16 @@ class Region:
 
 @dataclass(frozen=True)
 class Joint:
-    """A straight joint right through the slab; it turns freely, and carries as much shear as it is stiff."""
+    """A straight joint; it turns freely, and carries as much shear as it is stiff.
+
+    It runs right through the slab unless it says where it begins and ends; an end inside the slab is held together.
+    """
 
     across: str  # "x": the line x = at; "y": the line y = at
     at: float  # m
     stiffness: float  # shear by length of joint and by step of its two sides; N/m²
+    start: float = -inf  # along the line; m
+    end: float = inf  # m
 
 
 @dataclass(frozen=True)
