@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ..mistakes import Mistake
+from .bays import unclear_bays
 from .bearing import unclear_loads
 from .edges import one_edge, slab_thickness, unclear_names
+from .joints import unclear_joints
 from .layers import floor_layers, thick_or_wanted, wall_layers
 from .loads import unclear_slab_loads
 from .parts import Parts, tables_in
@@ -39,6 +41,8 @@ def unbuildable(parts: Parts) -> Iterator[Mistake]:
     called = [name if isinstance(name, str) else None for name in names]
     yield from unclear_loads(parts.loads, parts.edges, called)
     yield from unclear_slab_loads(parts, called)
+    yield from unclear_joints(parts)
+    yield from unclear_bays(parts)
 
 
 def _edges(parts: Parts) -> Iterator[Mistake]:

@@ -136,6 +136,9 @@ def _belongings(edge: Edge, at: str) -> Iterator[Mistake]:
     if edge.thickening is not None and edge.kind != "thickened-edge":
         wrong = "Only a thickened-edge takes thickening."
         yield Mistake(f"{at}.thickening", "", wrong, 'Take it out, or write kind = "thickened-edge".')
+    if edge.gap is not None and edge.kind not in _HAVE_FOOTING:
+        wrong = f"{_called(edge.kind)} has no joint between slab and wall."
+        yield Mistake(f"{at}.gap", "", wrong, f"Take gap out; it is for {', '.join(_HAVE_FOOTING)}.")
     if edge.set_back is not None and edge.kind != "threshold":
         wrong = "Only a threshold takes set-back; no door stands at this edge."
         yield Mistake(f"{at}.set-back", "", wrong, 'Take it out, or write kind = "threshold".')

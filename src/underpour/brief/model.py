@@ -18,6 +18,7 @@ from .tables.edge import Edge
 from .tables.floor import FloorTable
 from .tables.foam import FoamTable
 from .tables.handover import Accept, Handover
+from .tables.joint import Joint
 from .tables.load import Load
 from .tables.plan import Plan
 from .tables.site import Site
@@ -82,6 +83,9 @@ class Brief(Table):
         "What stands on the floor or its footing.",
         [{"kind": "wall", "at": "edge A", "force": "1500 lb/ft"}],
         default=(),
+    )
+    joint: tuple[Joint, ...] = key(
+        "Joints in the slab.", [{"spacing": "15 ft", "transfer": "dowels", "share": "85 %"}], default=()
     )
     foam: FoamTable = key(
         "By which basis foam may carry something for good, and how wet it lies.", default_factory=FoamTable

@@ -13,6 +13,7 @@ from .layers import TypedLayer
 from .model import Project
 from .tables.edge import Edge
 from .tables.floor import FloorTable
+from .tables.joint import Joint
 from .tables.layer import Layer
 from .tables.load import Load
 from .tables.plan import Plan
@@ -39,6 +40,8 @@ class Parts:
     typed_edges: tuple[Mapping[str, Any], ...]
     sides: tuple[Sides | None, ...]
     loads: tuple[Load | None, ...]
+    joints: tuple[Joint | None, ...]
+    typed_bays: tuple[Mapping[str, Any], ...]
 
 
 def readable(data: Mapping[str, Any]) -> Parts:
@@ -62,6 +65,8 @@ def readable(data: Mapping[str, Any]) -> Parts:
         typed_edges=edges,
         sides=tuple(_sides(edge.get("sides")) for edge in edges),
         loads=tuple(_part(Load, load) for load in tables_in(data.get("load")) or ()),
+        joints=tuple(_part(Joint, joint) for joint in tables_in(data.get("joint")) or ()),
+        typed_bays=(tables_in(floor.get("bay")) or ()) if isinstance(floor, dict) else (),
     )
 
 

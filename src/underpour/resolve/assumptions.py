@@ -39,7 +39,8 @@ class Assumptions:
         >>> Assumptions().take_word(Assumed("floor.cooled", "no", None, None, "1", "let go in summer"))
         'no'
         """
-        self._taken.append(assumed)
+        if all(assumed.path != each.path for each in self._taken):
+            self._taken.append(assumed)
         return str(assumed.value)
 
     def missing(self, path: str) -> float | None:

@@ -18,6 +18,8 @@ from .held import Held
 from .zone import SiteZone
 
 if TYPE_CHECKING:
+    from .bays import ResolvedBay
+    from .joints import ResolvedJoint
     from .loads import ResolvedLoad
     from .support import Support
 
@@ -167,6 +169,7 @@ class ResolvedEdge:
     ledge: Ledge | None = None
     beside: Beside | None = None  # where it is not outdoors
     set_back: float = 0.0  # m, a door's leaf in from the foundation wall's outer face
+    gap: float | None = None  # m, the sealed joint between slab and wall; None where the brief does not say
 
     @property
     def stands_in(self) -> float:
@@ -298,6 +301,9 @@ class Resolved:
     for_good: ForGood
     loads: tuple[ResolvedLoad, ...] = ()  # what stands or rolls on the slab, walls on footings left out
     support: Support | None = None  # what carries them; None where nothing stands on the slab
+    bays: tuple[ResolvedBay, ...] = ()  # parts of the floor that carry them otherwise
+    joints: tuple[ResolvedJoint, ...] = ()
+    finish: str = ""  # bare, sheet, wood, tile, stone, terrazzo; "" where the brief does not say
 
     @property
     def outdoors(self) -> bool:

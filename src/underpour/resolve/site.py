@@ -11,6 +11,7 @@ from ..brief.bearing import loads_at_edges
 from ..brief.model import Brief
 from ..brief.paths import letter
 from ..brief.tables.floor import Seasons
+from ..brief.tables.layer import Layer
 from ..catalogue import year
 from ..catalogue.records import Use
 from ..findings import Assumed
@@ -19,11 +20,13 @@ from ..mistakes import Mistake, Mistakes
 from .air import Air, air
 from .air_spaces import with_lying_air
 from .assumptions import Assumptions
+from .bays import ResolvedBay, bay_notes, resolved_bays
 from .beside import air_beside, beside_notes
 from .edges import resolve_edge
 from .foams import Foams, for_good, unclear
 from .grounds import Grounds, known_grounds, stratum_words
 from .held import held, zone_credits
+from .joints import slab_joints
 from .key_plan import area_words, key_plan, plan_notes
 from .layers import layer_slice
 from .loads import slab_loads
@@ -112,6 +115,8 @@ def resolve(
     standing_on = slab_loads(brief, letters, plan.floor, system, assumed, found)
     plan = replace(plan, loads=standing_on)
     carries = _support(brief, floor, edges, ground, system, assumed, found) if standing_on else None
+    joints = slab_joints(brief, plan.floor, assumed) if standing_on else ()
+    bays = _bays(brief, carries, edges, ground, system, foams, assumed, found) if carries is not None else ()
     found += _touching(brief)
     if not edges and not found:
         found.append(
@@ -154,6 +159,7 @@ def resolve(
             *_old_slab_notes(brief),
             *beside_notes(standing, room),
             *plan_notes(plan),
+            *bay_notes(bays),
             *surface_notes(brief.site, surface, outdoor_mean, outdoor_swing, system),
             *water_notes(brief.site, standing, floor, system, outdoors=use.room is None),
             *holds.notes,
@@ -178,6 +184,9 @@ def resolve(
         for_good=for_good(brief.foam, system),
         loads=standing_on,
         support=carries,
+        bays=bays,
+        joints=joints,
+        finish=brief.floor.finish or "",
         water=ground_water(brief.site),
         surface=surface,
         held=holds,
@@ -200,6 +209,34 @@ def _support(
     depth = max(known, key=lambda edge: edge.length).ground + sum(layer.thickness for layer in floor)
     under = stratum_at(ground.strata, depth)
     return support(brief.site, brief.floor, brief.foam, floor, under, system, assumed, found)
+
+
+def _bays(
+    brief: Brief,
+    own: Support,
+    edges: Sequence[ResolvedEdge | None],
+    ground: Grounds | None,
+    system: System,
+    foams: Foams,
+    assumed: Assumptions,
+    found: list[Mistake],
+) -> tuple[ResolvedBay, ...]:
+    """Parts of the floor that lie on something else."""
+
+    def layered(layers: Sequence[Layer], path: str) -> list[Slice] | None:
+        made, before = [], len(found)
+        for n, layer in enumerate(layers, 1):
+            try:
+                made.append(layer_slice(layer, f"{path}.{n}", system, foams))
+            except Mistake as mistake:
+                found.append(mistake)
+        return made if len(found) == before else None
+
+    def carried(floor: Sequence[Slice]) -> Support | None:
+        as_built = brief.model_copy(update={"floor": brief.floor.model_copy(update={"build_up": ()})})
+        return _support(as_built, [*floor], edges, ground, system, assumed, found)
+
+    return resolved_bays(brief, own, system, layered, carried)
 
 
 def _touching(brief: Brief) -> Iterator[Mistake]:

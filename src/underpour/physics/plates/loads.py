@@ -45,6 +45,8 @@ def pressed(plate: Plate, load: Pressed) -> NDArray[np.float64]:
     See ``plate.plate``.
     """
     cells, found = plate.cells, np.zeros(plate.unknowns)
+    if (upright := _upright(plate, load)) is not None:
+        return upright
     there, borne = cells.there, 0.0
     for ix, iy, places in parts_of_cells([load.outline], cells.x, cells.y):
         if there[ix, iy]:
@@ -106,6 +108,32 @@ def heaped(plate: Plate, force: float, x: float, y: float, width: float) -> NDAr
     )
 
 
+def even(plate: Plate, pressure: float) -> NDArray[np.float64]:
+    """Loads of an even pressure all over the slab.
+
+    Parameters
+    ----------
+    plate : Plate
+        [m]
+    pressure : float
+        [Pa]
+
+    Returns
+    -------
+    ndarray, shape (unknowns,)
+        [N]
+
+    Source
+    ------
+    Definition.
+
+    Examples
+    --------
+    As the slab's own weight, where it is as thick everywhere; see ``plate.plate``.
+    """
+    return np.sum([places.load(pressure * places.weight, plate.unknowns) for places in plate.places], axis=0)
+
+
 def curled(plate: Plate, curvature: float) -> NDArray[np.float64]:
     """Loads of a slab that would bend by itself, its top shorter than its underside: edges rise.
 
@@ -138,6 +166,32 @@ def curled(plate: Plate, curvature: float) -> NDArray[np.float64]:
         values = np.einsum("cq,cqi->ci", pull, bent) * places.scale
         found += np.bincount(places.points.ravel(), values.ravel(), plate.unknowns)
     return found
+
+
+def _upright(plate: Plate, load: Pressed) -> NDArray[np.float64] | None:
+    """Loads of a rectangle along x and y on whole cells, as products; None of any other."""
+    corners = np.asarray(load.outline, float)
+    (x0, y0), (x1, y1) = corners.min(axis=0), corners.max(axis=0)
+    cells = plate.cells
+    if len(corners) != 4 or abs(load.area - (x1 - x0) * (y1 - y0)) > OUT_OF_THE_SLAB * load.area:
+        return None
+    if x0 < cells.x[0] or x1 > cells.x[-1] or y0 < cells.y[0] or y1 > cells.y[-1]:
+        return None
+    values, chosen = [], []
+    at, weight = gauss()
+    for lines, low, high in ((cells.x, x0, x1), (cells.y, y0, y1)):
+        first, last = int(np.searchsorted(lines, low, side="right")) - 1, int(np.searchsorted(lines, high, side="left"))
+        here = np.arange(first, max(last, first + 1))
+        step = np.diff(lines)[here]
+        start, end = np.maximum(lines[here], low), np.minimum(lines[here + 1], high)
+        place = (start[:, None] + (end - start)[:, None] * at - lines[here][:, None]) / step[:, None]
+        values.append(np.einsum("q,nqi,n->ni", weight, shapes(place, 0), end - start) * sizes(step, plate.unit))
+        chosen.append(here)
+    ix, iy = (each.ravel() for each in np.meshgrid(*chosen, indexing="ij"))
+    if not cells.whole[ix, iy].all():
+        return None
+    both = load.pressure * np.einsum("ni,mj->nmij", *values).reshape(-1, 16)
+    return np.asarray(np.bincount(points_of(plate, ix, iy).ravel(), both.ravel(), plate.unknowns), np.float64)
 
 
 def _near(lines: NDArray, middle: float, width: float) -> NDArray[np.int64]:

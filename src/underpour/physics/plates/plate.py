@@ -40,6 +40,7 @@ class Answered:
     moment_y: NDArray[np.float64]  # N·m/m
     moment_xy: NDArray[np.float64]  # N·m/m
     thickness: NDArray[np.float64]  # m
+    tilt: NDArray[np.float64]  # steepest slope; 1
 
     @property
     def principal(self) -> tuple[NDArray[np.float64], NDArray[np.float64]]:
@@ -180,6 +181,7 @@ class Plate:
             moment_y=-stiffness * (bent_y + nu * bent_x),
             moment_xy=-stiffness * (1.0 - nu) * twist,
             thickness=thickness,
+            tilt=np.hypot(worked(1, 0), worked(0, 1)),
         )
 
 
