@@ -166,8 +166,10 @@ def _at_joint(joint: Joint, point: Point, known: Sequence[Line], unit: str) -> b
         crosses = across != own[0] and abs(point[axis] - there) <= SAME
         if crosses and low - SAME <= point[1 - axis] <= high + SAME:
             return True
-        if (across, there) == own[:2] and (low, high) != own[2:] and min(
-            abs(point[1 - axis] - low), abs(point[1 - axis] - high)
-        ) <= SAME:
+        if (
+            (across, there) == own[:2]
+            and (low, high) != own[2:]
+            and min(abs(point[1 - axis] - low), abs(point[1 - axis] - high)) <= SAME
+        ):
             return True  # it goes on as another joint
     return False

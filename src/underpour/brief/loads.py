@@ -25,6 +25,7 @@ PADDED = ("rack-post", "post", "lift", "heater", "tank")
 PLACES = ("middle", "edge", "corner")
 HEAVIEST_WHEEL = 45e3  # N, 10,000 lb; a heavier one is usually an axle's number (common practice, no source)
 STRONGEST_EN = 50e6  # Pa: up to C50/60 the formulas of EN 1992-1-1 Table 3.1 hold that are used here
+SAME = 1e-3  # m: a line that ends so near to the edge of the floor ends at it
 THINNEST = 0.075  # m, 3 in: no slab that carries anything is poured thinner (common practice, no source)
 
 # Keys that only some kinds have; any of the others may stand in every load that stands on the slab.
@@ -228,10 +229,15 @@ def _placed(
         except Mistake as mistake:
             yield _no_place(f"{at}.{key}", typed, key, names, mistake)
             continue
-        if floor is not None and not floor.holds(point):
+        if floor is not None and not floor.holds(point) and (key == "at" or _off(floor, point) > SAME):
             wrong = f"{typed} does not lie on the floor."
             instead = "Write its middle on the plan, x and y as in the outline."
             yield Mistake(f"{at}.{key}", f'"{typed}"', wrong, instead)
+
+
+def _off(floor: Floor, point: Point) -> float:
+    """How far a place lies from the nearest side of the floor. [m]"""
+    return min(side.distance(point) for ring in floor.rings for side in ring.sides)
 
 
 def edge_called(typed: str, names: Sequence[str | None]) -> int | None:

@@ -1,8 +1,10 @@
 """Where brief and catalogue meet: every number of the brief in SI, each with its origin, nothing worked out."""
 
+from .bays import ResolvedBay
 from .edges import WALL_SHOWN
 from .foams import ForGood
 from .held import Held, zone_for
+from .joints import ResolvedJoint
 from .loads import Patch, ResolvedLoad
 from .resolved import Beside, Drawn, KeyPlan, Piece, PlanEdge, Resolved, ResolvedEdge, Room, Slice, WallLoad
 from .site import resolve
@@ -23,7 +25,9 @@ __all__ = [
     "Piece",
     "PlanEdge",
     "Resolved",
+    "ResolvedBay",
     "ResolvedEdge",
+    "ResolvedJoint",
     "ResolvedLoad",
     "Room",
     "SiteZone",

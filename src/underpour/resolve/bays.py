@@ -51,9 +51,7 @@ def resolved_bays(
             si, at = bay.subgrade_modulus.si, f"{path}.subgrade-modulus"
             words = f"{say.typed(bay.subgrade_modulus, 'MN/m³', system)}, as the brief types it for bay {number}"
             basis = (Basis("the brief", at, "document"),)
-            ground = replace(
-                support.ground, modulus=si, low=si, high=si, modulus_path=at, words=words, basis=basis
-            )
+            ground = replace(support.ground, modulus=si, low=si, high=si, modulus_path=at, words=words, basis=basis)
             support = replace(support, ground=ground)
         found.append(ResolvedBay(str(number), path, outline_of_bay(bay, brief.plan.unit), support))
     return tuple(found)

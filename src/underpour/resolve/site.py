@@ -22,14 +22,14 @@ from .air_spaces import with_lying_air
 from .assumptions import Assumptions
 from .bays import ResolvedBay, bay_notes, resolved_bays
 from .beside import air_beside, beside_notes
-from .edges import resolve_edge
+from .edges import ON_FOOTING, resolve_edge
 from .foams import Foams, for_good, unclear
 from .grounds import Grounds, known_grounds, stratum_words
 from .held import held, zone_credits
 from .joints import slab_joints
 from .key_plan import area_words, key_plan, plan_notes
 from .layers import layer_slice
-from .loads import slab_loads
+from .loads import ResolvedLoad, slab_loads
 from .resolved import Beside, Resolved, ResolvedEdge, Room, Slice, WallLoad, stratum_at
 from .support import Support, support
 from .surface import ground_surface, surface_notes
@@ -139,6 +139,7 @@ def resolve(
         replace(
             edge,
             load=loads.get(edge.letter),
+            gap=_gap(edge, standing_on, assumed),
             beside=air_beside(typed_beside[edge.path], edge.path, room, outdoor_mean, outdoor_swing, assumed),
         )
         for edge in edges
@@ -209,6 +210,16 @@ def _support(
     depth = max(known, key=lambda edge: edge.length).ground + sum(layer.thickness for layer in floor)
     under = stratum_at(ground.strata, depth)
     return support(brief.site, brief.floor, brief.foam, floor, under, system, assumed, found)
+
+
+def _gap(edge: ResolvedEdge, loads: Sequence[ResolvedLoad], assumed: Assumptions) -> float | None:
+    """Width of the sealed joint beside a wall on its own footing; None where nothing asks for it."""
+    beside = edge.kind in ON_FOOTING and any(load.place == "plan" for load in loads)
+    if edge.gap is not None or not beside:
+        return edge.gap
+    usual = catalogue.of_slabs("joint-gap")
+    why = f"{usual.where} (common practice, no source)"
+    return assumed.take(Assumed(f"{edge.path}.gap", usual.value, usual.low, usual.high, "m", why))
 
 
 def _bays(

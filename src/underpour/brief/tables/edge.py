@@ -160,7 +160,10 @@ class Edge(Table):
         "The ledge of a frost wall that bears brick.", {"width": "5 in", "below": "8 in"}, default=None
     )
     gap: kinds.Extent | None = key(
-        "Width of the sealed joint between the slab and a wall on a footing of its own.", "1/2 in", "12 mm", default=None
+        "Width of the sealed joint between the slab and a wall on a footing of its own.",
+        "1/2 in",
+        "12 mm",
+        default=None,
     )
     beside: Annotated[
         Annotated[kinds.Beside, Tag("word")] | Annotated[Seasons, Tag("table")],

@@ -101,18 +101,20 @@ def carried(
         lies,
         plates,
         sum(others),
-        _weakest(resolved, support, load),
+        weakest(resolved, support, standing=load.standing),
         resistance(support, load),
         resolved.system,
     )
 
 
-def _weakest(resolved: Resolved, support: Support, load: ResolvedLoad) -> tuple[Bedded, Allowed] | None:
+def weakest(resolved: Resolved, support: Support, *, standing: bool) -> tuple[Bedded, Allowed] | None:
+    """The board that bears least of what stands, or of what comes and goes; None where no foam lies there or none can
+    tell."""
     found = []
     for board in support.boards:
         record = board.slice.record
         assert record is not None  # foam is always of a board
-        allowed = for_good(record, resolved.for_good) if load.standing else rolling(record, resolved.for_good)
+        allowed = for_good(record, resolved.for_good) if standing else rolling(record, resolved.for_good)
         if allowed is None:
             return None
         found.append((board, allowed))

@@ -17,6 +17,7 @@ from ...physics.plates.plate import StillLifting
 from ...physics.plates.slab import Pressed, Region, Ring, Slab
 from ...resolve import Resolved, ResolvedEdge, ResolvedLoad, Support
 
+ON_THE_SLAB = ("raft", "thickened-edge")  # edges whose wall stands on the slab
 NEAR = 2.0  # radii of relative stiffness: nearer to an edge than that, a load feels it
 ARC = 0.3  # m: an arc of the outline becomes straight pieces of about that length
 
@@ -53,6 +54,18 @@ def _stiffness(support: Support) -> float:
     return float(springs.plate_stiffness(modulus(support), support.concrete.thickness, poisson))
 
 
+def counts_together(resolved: Resolved) -> bool:
+    """Whether the plan says more of its loads than each does by itself: several places, joints, bays."""
+    here = sum(load.place == "plan" and not load.missing and not load.before_pour for load in resolved.loads)
+    walls = sum(edge.load is not None and edge.kind in ON_THE_SLAB for edge in resolved.edges)
+    return here + walls > 1 or (here + walls == 1 and bool(resolved.joints or resolved.bays))
+
+
+def by_itself(resolved: Resolved, load: ResolvedLoad) -> bool:
+    """Whether a load is looked at alone as a check only, since the plate of the plan has it with all others."""
+    return load.place == "plan" and counts_together(resolved)
+
+
 def plate_under(resolved: Resolved, support: Support, load: ResolvedLoad, foundation: float) -> Plate | None:
     """What the slab feels of the load; None where the load turns the slab over, or reaches beside it."""
     far = radius(support, foundation)
@@ -80,6 +93,8 @@ def endless_there(resolved: Resolved, load: ResolvedLoad, far: float) -> bool:
 def _off_all_edges(resolved: Resolved, load: ResolvedLoad, far: float) -> bool:
     if load.place == "middle":
         return _roomy(resolved.plan.floor, far)
+    if by_itself(resolved, load):
+        return True  # a check only, on a slab without edges
     return load.place == "plan" and _off_edges(resolved.plan.floor, load) > NEAR * far
 
 
@@ -150,8 +165,8 @@ def _piece(
         outline, strip = felt.edge_strip(along, float(high[1] - low[1]) + reach, depth, width)
         return outline, (), strip, (0.0, float(-low[1]))
     floor = resolved.plan.floor
-    ring = _straightened(floor.outline.sides)
-    holes = tuple(_straightened(hole.sides) for hole in floor.holes)
+    ring = straightened(floor.outline.sides)
+    holes = tuple(straightened(hole.sides) for hole in floor.holes)
     x0, x1 = min(x for x, _ in ring), max(x for x, _ in ring)
     y0, y1 = min(y for _, y in ring), max(y for _, y in ring)
     return ring, holes, (), load.at or ((x0 + x1) / 2.0, (y0 + y1) / 2.0)
@@ -171,7 +186,7 @@ def thickened_there(resolved: Resolved, load: ResolvedLoad) -> bool:
     return edge is not None and edge.thickening is not None
 
 
-def _straightened(sides: tuple[Side, ...]) -> Ring:
+def straightened(sides: tuple[Side, ...]) -> Ring:
     """Corners of an outline whose arcs are cut into straight pieces."""
     found = []
     for side in sides:

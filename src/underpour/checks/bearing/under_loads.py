@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from ...findings import Finding
 from ...resolve import Resolved, ResolvedLoad, Support
 from . import bare_foam, bending, even, foam, grades, punching, settlement, soil, thicker
 from .bed import bed, unknown
 from .carried import Carried, carried
-from .plates import plate_under
+from .on_the_plan import on_the_plan
+from .plates import by_itself, plate_under
 
 UNTOLD = {
     "plate": ("what it stands on", 'plate = "6 in x 6 in"', "plate"),
@@ -31,6 +33,7 @@ def under_loads(resolved: Resolved) -> Iterator[Finding]:
             yield from _even(resolved, support, load)
         else:
             yield from _patches(resolved, support, load)
+    yield from on_the_plan(resolved, support)
 
 
 def beside_loads(resolved: Resolved) -> Iterator[Finding]:
@@ -68,6 +71,25 @@ def _patches(resolved: Resolved, support: Support, load: ResolvedLoad) -> Iterat
 
 
 def _in_turn(resolved: Resolved, found: Carried) -> Iterator[Finding]:
+    if by_itself(resolved, found.load):
+        yield from (_as_a_check(each) for each in _each_way(resolved, found))
+    else:
+        yield from _each_way(resolved, found)
+
+
+def _as_a_check(finding: Finding) -> Finding:
+    """A load by itself where the plate of the plan has it with all others: told, and held to no limit."""
+    if finding.limit is None or "method" not in finding.at:
+        return finding
+    method = "endless" if finding.at["method"] == "plate" else finding.at["method"]
+    words = (
+        f"{finding.words} Held to no limit here: by itself, on a slab without edges and joints; with all that stands "
+        "on the plan it is held as one plate."
+    )
+    return replace(finding, at={**finding.at, "method": method}, limit=None, sense=None, words=words)
+
+
+def _each_way(resolved: Resolved, found: Carried) -> Iterator[Finding]:
     yield foam.by_plate(resolved, found)
     if found.support.boards:
         yield foam.by_spread(resolved, found)

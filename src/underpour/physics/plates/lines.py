@@ -51,7 +51,9 @@ def lines_of(
         for ring in (slab.outline, *slab.holes, *(region.outline for region in _regions(slab))):
             _want(wanted, _straight(ring, axis), at_edges)
         _want(wanted, [joint.at for joint in slab.joints if joint.across == "xy"[axis]], at_edges)
-        ends_of_joints = [each for joint in slab.joints if joint.across != "xy"[axis] for each in (joint.start, joint.end)]
+        ends_of_joints = [
+            each for joint in slab.joints if joint.across != "xy"[axis] for each in (joint.start, joint.end)
+        ]
         _want(wanted, [each for each in ends_of_joints if np.isfinite(each)], at_edges)
         for load in beside:
             corners = np.asarray(load.outline, float)[:, axis]

@@ -117,7 +117,9 @@ def stood(
     solved = made.found(np.stack([own, *(own + push for push in pushed)], -1))
     x, y, exact = _looked_at(slab, every, radius, places)
     rest = made.answered(solved[:, 0], x, y)
-    beyond = {load: _beyond(slab, load, spread[load], x[:exact], y[:exact]) for load in every if spread[load] is not load}
+    beyond = {
+        load: _beyond(slab, load, spread[load], x[:exact], y[:exact]) for load in every if spread[load] is not load
+    }
     found = []
     for n, case in enumerate(cases, start=1):
         now, lifted = solved[:, n], any((at.at(solved[:, n]) < 0.0).any() for at in made.places)
@@ -138,10 +140,10 @@ def _cut(slab: Slab, radius: float, every: Sequence[Pressed]) -> tuple[Plate, fl
     wide, high = np.ptp(np.asarray(slab.outline, float), axis=0)
     step = max(WIDEST * radius, float(wide * high / MOST_CELLS) ** 0.5)
     near = [load for load in every if _clearance(slab, load) < NEAREST * radius]
-    for beside, within in ((near, WITHIN), ([], AT_THE_EDGE if near else WITHIN)):
-        lines = lines_of(slab, step, at_edges=min(AT_EDGES * radius, step), beside=beside)
-        if len(lines[0]) * len(lines[1]) <= MOST_CELLS or not beside:
-            break
+    edged = min(AT_EDGES * radius, step)
+    lines, within = lines_of(slab, step, at_edges=edged, beside=near), WITHIN
+    if near and len(lines[0]) * len(lines[1]) > MOST_CELLS:
+        lines, within = lines_of(slab, step, at_edges=edged), AT_THE_EDGE
     return plate(slab, *lines), step, within
 
 
@@ -180,14 +182,19 @@ def _as_wide_as_cells(slab: Slab, load: Pressed, wide: float) -> Pressed:
 def _beyond(slab: Slab, load: Pressed, spread: Pressed, x: NDArray, y: NDArray) -> tuple[NDArray[np.int64], Under]:
     """What a load does beyond what its square does, and at which places; by the slab as it is below the load."""
     middle = np.array(load.middle)
-    thickness, foundation = float(slab.thickness_at(*middle[:, None])[0]), float(slab.foundation_at(*middle[:, None])[0])
+    thickness, foundation = (
+        float(slab.thickness_at(*middle[:, None])[0]),
+        float(slab.foundation_at(*middle[:, None])[0]),
+    )
     if foundation == 0.0:
         return np.empty(0, np.int64), Under(*(np.empty(0),) * 4)
     radius = _radius(slab, thickness, foundation)
     reach = REACH * float(np.ptp(np.asarray(spread.outline, float), axis=0).max())
     near = np.nonzero(np.hypot(x - middle[0], y - middle[1]) <= reach)[0]
     places = np.stack([x[near], y[near]], -1)
-    own, other = (patches.patch(p.pressure, p.outline, radius, foundation, slab.poisson, places) for p in (load, spread))
+    own, other = (
+        patches.patch(p.pressure, p.outline, radius, foundation, slab.poisson, places) for p in (load, spread)
+    )
     names = ("settlement", "moment_x", "moment_y", "moment_xy")
     return near, Under(*(getattr(own, name) - getattr(other, name) for name in names))
 

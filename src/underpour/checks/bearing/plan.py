@@ -1,0 +1,257 @@
+"""The floor's slab on its plan: outline, thickened edges, holes, joints and bays, and what stands where."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from ... import catalogue
+from ...design import stiffness
+from ...outlines.floor import Stretch
+from ...outlines.side import Point
+from ...physics.plates import felt, joints
+from ...physics.plates.slab import Joint, Pressed, Region, Ring, Slab, inside
+from ...resolve import Bedded, Resolved, ResolvedEdge, ResolvedLoad, Support
+from .bed import bed, unknown
+from .plates import ON_THE_SLAB, modulus, radius, straightened
+
+THROUGH = ("column", "pit")  # what stands in the floor on a footing of its own
+SAME = 1e-9  # m
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A part of the floor with all that carries it; without an outline it is the rest."""
+
+    words: str  # "the floor", "bay 1", "the thickened edge A"
+    support: Support
+    outline: Ring | None
+    thickness: float  # m
+    path: str
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """What stands at a place on the plan."""
+
+    words: str  # "load 1", "the wall at edge A"
+    path: str
+    standing: bool
+    pressed: tuple[Pressed, ...]
+
+
+def parts(resolved: Resolved, support: Support) -> tuple[Part, ...]:
+    """The floor, its bays and its thickened edges; where they overlap the last one counts."""
+    found = [Part("the floor", support, None, support.concrete.thickness, "floor.build-up")]
+    for bay in resolved.bays:
+        thickness = bay.support.concrete.thickness
+        found.append(Part(f"bay {bay.number}", bay.support, bay.outline, thickness, bay.path))
+    for edge, stretch in _stretches(resolved):
+        if edge.thickening is None or resolved.plan.floor.part(stretch).bulge:
+            continue
+        strip = _strip(resolved, stretch, _out(edge), edge.thickening.width - _out(edge))
+        found.append(
+            Part(f"the thickened edge {edge.letter}", _below_thickening(edge, support), strip, edge.depth, edge.path)
+        )
+    return tuple(found)
+
+
+def unknown_board(every: tuple[Part, ...], standing: bool) -> Bedded | None:
+    """The first board of any part of which nobody knows how stiff it is."""
+    return next((board for part in every if (board := unknown(part.support, standing)) is not None), None)
+
+
+def placed(resolved: Resolved) -> tuple[Placed, ...]:
+    """Loads at places on the plan, and walls that stand on the slab's own edge."""
+    found = []
+    for load in resolved.loads:
+        if load.place == "plan" and not load.missing and not load.before_pour and load.at is not None:
+            found.append(Placed(f"load {load.number}", load.path, load.standing, _pressed(load, resolved)))
+    for edge in resolved.edges:
+        strips = tuple(_wall(resolved, edge))
+        if strips and edge.load is not None:
+            found.append(Placed(f"the wall at edge {edge.letter}", edge.load.path, True, strips))
+    return tuple(found)
+
+
+def _pressed(load: ResolvedLoad, resolved: Resolved) -> tuple[Pressed, ...]:
+    assert load.at is not None and resolved.support is not None
+    x, y = load.at
+    thickness = resolved.support.concrete.thickness
+    made = [Pressed(tuple((x + dx, y + dy) for dx, dy in patch.outline), patch.pressure) for patch in load.patches]
+    return tuple(made if load.length else (felt.as_wide_as_felt(each, thickness) for each in made))
+
+
+def _wall(resolved: Resolved, edge: ResolvedEdge) -> Iterator[Pressed]:
+    """A wall on the slab's edge as strips, as wide as its layers are thick."""
+    wide = _out(edge)
+    if edge.load is None or edge.kind not in ON_THE_SLAB or wide <= 0.0:
+        return
+    for other, stretch in _stretches(resolved):
+        if other is edge and not resolved.plan.floor.part(stretch).bulge:
+            yield Pressed(_strip(resolved, stretch, wide, 0.0, corners=False), edge.load.force / wide)
+
+
+def _out(edge: ResolvedEdge) -> float:
+    """How far the slab reaches out below the wall that stands on its edge. [m]"""
+    return sum(layer.thickness for layer in edge.above) if edge.kind in ON_THE_SLAB else 0.0
+
+
+def _stretches(resolved: Resolved) -> Iterator[tuple[ResolvedEdge, Stretch]]:
+    known = {edge.letter: edge for edge in resolved.edges}
+    for on_plan in resolved.plan.edges:
+        if on_plan.letter in known:
+            for stretch in on_plan.stretches:
+                yield known[on_plan.letter], stretch
+
+
+def _outwards(resolved: Resolved, stretch: Stretch) -> Point:
+    """The way out of the floor at a straight stretch."""
+    floor = resolved.plan.floor
+    side, ring = floor.part(stretch), floor.rings[stretch.ring]
+    turn = 1.0 if (ring.turned_area > 0.0) == (stretch.ring == 0) else -1.0
+    (x0, y0), (x1, y1) = side.start, side.end
+    return turn * (y1 - y0) / side.length, turn * (x0 - x1) / side.length
+
+
+def _strip(resolved: Resolved, stretch: Stretch, out: float, within: float, *, corners: bool = True) -> Ring:
+    """Beside a straight stretch, so far out of the outline and so far in; at corners as far along as out."""
+    floor = resolved.plan.floor
+    side, (nx, ny) = floor.part(stretch), _outwards(resolved, stretch)
+    whole = floor.side(stretch.ring, stretch.side)
+    (x0, y0), (x1, y1) = side.start, side.end
+    ux, uy = (x1 - x0) / side.length, (y1 - y0) / side.length
+    before = out if corners and stretch.start <= SAME else 0.0
+    after = out if corners and stretch.end >= whole.length - SAME else 0.0
+    x0, y0, x1, y1 = x0 - before * ux, y0 - before * uy, x1 + after * ux, y1 + after * uy
+    return (
+        (x0 - within * nx, y0 - within * ny),
+        (x1 - within * nx, y1 - within * ny),
+        (x1 + out * nx, y1 + out * ny),
+        (x0 + out * nx, y0 + out * ny),
+    )
+
+
+def _below_thickening(edge: ResolvedEdge, support: Support) -> Support:
+    """What carries a thickened edge: foam below its bottom where there is some, and the ground."""
+    below = tuple(piece.board for piece in edge.pieces if piece.face == "below-footing")
+    boards = []
+    for board in below:
+        assert board.record is not None  # foam is always of a board
+        same = next((each for each in support.boards if each.slice.record is board.record), None)
+        known = stiffness(board.record)
+        told = (*known.short, *known.long)
+        boards.append(
+            replace(same, slice=board)
+            if same is not None
+            else Bedded(
+                board,
+                known.passing,
+                known.standing,
+                tuple(dict.fromkeys(each for moduli in told for each in moduli.basis)),
+                tuple(dict.fromkeys(path for moduli in told for path in moduli.rests_on)),
+                False,
+            )
+        )
+    return replace(support, boards=tuple(boards), loose=0.0, whole_weight=support.own_weight)
+
+
+def outline(resolved: Resolved) -> Ring:
+    """The slab's outline: the floor's, and out to the outer face of walls that stand on it."""
+    sides = resolved.plan.floor.outline.sides
+    reach = [0.0] * len(sides)
+    for edge, stretch in _stretches(resolved):
+        if stretch.ring == 0:
+            reach[stretch.side - 1] = max(reach[stretch.side - 1], _out(edge))
+    if not any(reach) or any(side.bulge for side in sides):
+        return straightened(sides)
+    lines = []
+    for number, (side, out) in enumerate(zip(sides, reach, strict=True), start=1):
+        nx, ny = _outwards(resolved, Stretch(0, number, 0.0, side.length))
+        lines.append(((side.start[0] + out * nx, side.start[1] + out * ny), (-ny, nx), (nx, ny)))
+    found: list[Point] = []
+    for (start, way, out), (before, way_before, _) in zip(lines, [lines[-1], *lines[:-1]], strict=True):
+        cross = way_before[0] * way[1] - way_before[1] * way[0]
+        if abs(cross) < 1e-6:  # a side that runs straight on
+            along = way_before[0] * (start[0] - before[0]) + way_before[1] * (start[1] - before[1])
+            found.append((before[0] + along * way_before[0], before[1] + along * way_before[1]))
+            if abs((found[-1][0] - start[0]) * out[0] + (found[-1][1] - start[1]) * out[1]) > SAME:
+                found.append(start)
+            continue
+        share = ((start[0] - before[0]) * way[1] - (start[1] - before[1]) * way[0]) / cross
+        found.append((before[0] + share * way_before[0], before[1] + share * way_before[1]))
+    return tuple(found)
+
+
+def slab(resolved: Resolved, every: tuple[Part, ...], standing: bool, end: str) -> Slab:
+    """The slab on its bed, at one end ("soft" or "stiff") of how stiff that may be."""
+    first = every[0]
+    k = [float(getattr(bed(part.support, standing), end)) for part in every]
+    others = tuple(zip(every[1:], k[1:], strict=True))
+    floor = resolved.plan.floor
+    obstacles = [each.outline for each in floor.obstacles if each.kind in THROUGH]
+    far = radius(first.support, k[0])
+    return Slab(
+        outline(resolved),
+        first.thickness,
+        modulus(first.support),
+        catalogue.of_slabs("poisson").value,
+        k[0],
+        holes=(*(straightened(hole.sides) for hole in floor.holes), *(straightened(each.sides) for each in obstacles)),
+        thickened=tuple(
+            Region(part.outline, part.thickness)
+            for part, _ in others
+            if part.outline is not None and abs(part.thickness - first.thickness) > SAME
+        ),
+        otherwise_borne=tuple(Region(part.outline, each) for part, each in others if part.outline is not None),
+        joints=tuple(
+            Joint(across, at, float(joints.stiffness_by_transfer(min(joint.share, 0.999), k[0], far)), low, high)
+            for joint in resolved.joints
+            for across, at, low, high in joint.lines
+        ),
+    )
+
+
+def part_at(every: tuple[Part, ...], x: NDArray[np.float64], y: NDArray[np.float64]) -> NDArray[np.int64]:
+    """Which part each place lies in, (n,)."""
+    found = np.zeros(len(x), np.int64)
+    for n, part in enumerate(every):
+        if part.outline is not None:
+            found[inside([part.outline], x, y)] = n
+    return found
+
+
+def rim(resolved: Resolved, letter: str, apart: float) -> tuple[Point, ...]:
+    """Places along one edge, just inside the floor. [m]"""
+    found: list[Point] = []
+    for edge, stretch in _stretches(resolved):
+        if edge.letter != letter:
+            continue
+        side = resolved.plan.floor.part(stretch)
+        count = max(int(side.length / apart), 1)
+        for n in range(count):
+            distance = side.length * (n + 0.5) / count
+            x, y = side.at(distance)
+            nx, ny = _outwards(resolved, stretch) if not side.bulge else (0.0, 0.0)
+            found.append((x - 1e-6 * nx, y - 1e-6 * ny))
+    return tuple(each for each in found if resolved.plan.floor.holds(each))
+
+
+def both_sides(resolved: Resolved, apart: float) -> tuple[tuple[str, Point, Point], ...]:
+    """For each joint, by its number, pairs of places at both sides of it. [m]"""
+    corners = np.array(outline(resolved))
+    (x0, y0), (x1, y1) = corners.min(axis=0), corners.max(axis=0)
+    found: list[tuple[str, Point, Point]] = []
+    for joint in resolved.joints:
+        for across, at, low, high in joint.lines:
+            start, end = (max(low, y0), min(high, y1)) if across == "x" else (max(low, x0), min(high, x1))
+            count = max(int((end - start) / apart), 1)
+            for n in range(count):
+                along = start + (end - start) * (n + 0.5) / count
+                pair = [(at + step, along) if across == "x" else (along, at + step) for step in (-1e-6, 1e-6)]
+                if all(resolved.plan.floor.holds(point) for point in pair):
+                    found.append((joint.number, pair[0], pair[1]))
+    return tuple(found)
