@@ -8,7 +8,7 @@ from ..mistakes import Mistake
 from ..outlines.floor import Floor
 from ..outlines.meeting import meet
 from ..outlines.outline import Outline, crossing, repeated, straight
-from ..outlines.side import Point
+from ..outlines.side import Point, Side
 from .corners import read_corner
 from .edges import slab_thickness
 from .layers import floor_layers
@@ -106,7 +106,7 @@ def _overlap(one: Outline, other: Outline) -> bool:
     return any(meet(a, b) and _cross(a, b) for a in one.sides for b in other.sides)
 
 
-def _cross(a, b) -> bool:
+def _cross(a: Side, b: Side) -> bool:
     """Whether two sides go through one another, ends that touch left out."""
     ends = [(a, b.start), (a, b.end), (b, a.start), (b, a.end)]
     return all(side.distance(point) > SAME for side, point in ends)

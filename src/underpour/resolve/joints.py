@@ -43,12 +43,13 @@ def slab_joints(brief: Brief, floor: Floor, assumed: Assumptions) -> tuple[Resol
 
 
 def _joint(joint: Joint, path: str, floor: Floor, unit: str, assumed: Assumptions) -> ResolvedJoint:
-    by = joint.transfer
-    if by is None:
+    by: str = joint.transfer or ""
+    if not by:
         why = "nothing told of dowels or a key: two edges side by side (common practice, no source)"
         by = assumed.take_word(Assumed(f"{path}.transfer", "none", None, None, "1", why))
     usual = catalogue.of_slabs(f"transfer-{by}")
-    basis, rests_on = (usual.basis(),), (path, usual.path)
+    basis: tuple[Basis, ...] = (usual.basis(),)
+    rests_on: tuple[str, ...] = (path, usual.path)
     if joint.share is not None:
         share, basis, rests_on = joint.share.si, (Basis("the brief", f"{path}.share", "document"),), (path,)
     elif by == "none":

@@ -103,8 +103,8 @@ def curling(resolved: Resolved, of: Together) -> Iterator[Finding]:
             Step("σ", "E ε (C_x + ν C_y) / (2 (1 − ν²))", "", f"{fixed(tension / 1e6, 2)} MPa"),
         ),
         words=f"{why} A corner of a bay of {size} rises about {say.both(1000.0 * rise, 'mm', resolved.system)}; with "
-        f"half or twice the shrinkage it is less or more.{on_ground} Held down, the top of the bay's middle feels about "
-        f"{say.both(tension / KILO, 'kPa', resolved.system)}, {100.0 * tension / rupture:.0f} % of what cracks "
+        f"half or twice the shrinkage it is less or more.{on_ground} Held down, the top of the bay's middle feels "
+        f"about {say.both(tension / KILO, 'kPa', resolved.system)}, {100.0 * tension / rupture:.0f} % of what cracks "
         "it: cure it long, take a mix that shrinks little, and keep bays short.",
     )
 

@@ -173,15 +173,15 @@ def outline(resolved: Resolved) -> Ring:
         nx, ny = _outwards(resolved, Stretch(0, number, 0.0, side.length))
         lines.append(((side.start[0] + out * nx, side.start[1] + out * ny), (-ny, nx), (nx, ny)))
     found: list[Point] = []
-    for (start, way, out), (before, way_before, _) in zip(lines, [lines[-1], *lines[:-1]], strict=True):
+    for (begins, way, outwards), (before, way_before, _) in zip(lines, [lines[-1], *lines[:-1]], strict=True):
         cross = way_before[0] * way[1] - way_before[1] * way[0]
         if abs(cross) < 1e-6:  # a side that runs straight on
-            along = way_before[0] * (start[0] - before[0]) + way_before[1] * (start[1] - before[1])
+            along = way_before[0] * (begins[0] - before[0]) + way_before[1] * (begins[1] - before[1])
             found.append((before[0] + along * way_before[0], before[1] + along * way_before[1]))
-            if abs((found[-1][0] - start[0]) * out[0] + (found[-1][1] - start[1]) * out[1]) > SAME:
-                found.append(start)
+            if abs((found[-1][0] - begins[0]) * outwards[0] + (found[-1][1] - begins[1]) * outwards[1]) > SAME:
+                found.append(begins)
             continue
-        share = ((start[0] - before[0]) * way[1] - (start[1] - before[1]) * way[0]) / cross
+        share = ((begins[0] - before[0]) * way[1] - (begins[1] - before[1]) * way[0]) / cross
         found.append((before[0] + share * way_before[0], before[1] + share * way_before[1]))
     return tuple(found)
 

@@ -27,7 +27,8 @@ AT_EDGES = 0.25  # radii: cells beside free edges and joints
 MOST_CELLS = 12_000
 SPREAD = 1.5  # cells: the square over which a small load is spread
 NEAREST = 0.3  # radii from an edge, within which a load gets lines of its own
-REACH = 1.5  # squares: so far off nothing is left of what a load does beyond its square
+REACH = 1.5  # squares: farther off a load differs from its square by the second moment alone
+FAR = 6.0  # radii: beyond, by nothing
 AROUND = (0.75, 1.5, 2.5)  # radii round a load, where the top is looked at
 MANY = 30  # loads: of more than these the net over the floor finds the worst at the top
 ALONG = 0.4  # radii from one place looked at to the next, along long loads
@@ -189,14 +190,33 @@ def _beyond(slab: Slab, load: Pressed, spread: Pressed, x: NDArray, y: NDArray) 
     if foundation == 0.0:
         return np.empty(0, np.int64), Under(*(np.empty(0),) * 4)
     radius = _radius(slab, thickness, foundation)
-    reach = REACH * float(np.ptp(np.asarray(spread.outline, float), axis=0).max())
-    near = np.nonzero(np.hypot(x - middle[0], y - middle[1]) <= reach)[0]
-    places = np.stack([x[near], y[near]], -1)
+    far = np.hypot(x - middle[0], y - middle[1])
+    same_side = ~_across_joints(slab, middle, x, y)
+    sizes = [float(np.ptp(np.asarray(p.outline, float), axis=0).max()) for p in (load, spread)]
+    near = np.nonzero((far <= REACH * sizes[1]) & same_side)[0]
+    away = np.nonzero((far > REACH * sizes[1]) & (far < FAR * radius) & same_side)[0]
+    places = np.stack([x, y], -1)
     own, other = (
-        patches.patch(p.pressure, p.outline, radius, foundation, slab.poisson, places) for p in (load, spread)
+        patches.patch(p.pressure, p.outline, radius, foundation, slab.poisson, places[near]) for p in (load, spread)
     )
     names = ("settlement", "moment_x", "moment_y", "moment_xy")
-    return near, Under(*(getattr(own, name) - getattr(other, name) for name in names))
+    below = Under(*(getattr(own, name) - getattr(other, name) for name in names))
+    at_a_point = patches.concentrated(load.force, radius, foundation, slab.poisson, places[away] - middle)
+    bent = -(at_a_point.moment_x + at_a_point.moment_y) / (1.0 + slab.poisson) / (foundation * radius**4)
+    wider = (sizes[1] ** 2 - sizes[0] ** 2) / 24.0  # of the square, by its second moment
+    beside = Under(-wider * bent, *(np.zeros(len(away)) for _ in range(3)))
+    both = Under(*(np.concatenate([getattr(below, name), getattr(beside, name)]) for name in names))
+    return np.concatenate([near, away]), both
+
+
+def _across_joints(slab: Slab, middle: NDArray, x: NDArray, y: NDArray) -> NDArray[np.bool_]:
+    """Which places lie beyond a joint as seen from a load."""
+    found = np.zeros(len(x), bool)
+    for joint in slab.joints:
+        own, there, along = (middle[0], x, y) if joint.across == "x" else (middle[1], y, x)
+        parts = (along > joint.start) & (along < joint.end)
+        found |= parts & ((there > joint.at) != (own > joint.at))
+    return found
 
 
 def _told(
