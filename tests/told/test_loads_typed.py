@@ -61,10 +61,27 @@ to = "30 10"
 
 [[load]]
 like = "lift-two-post"
+
+[[joint]]
+spacing = "15 ft"
+along = "x"
+transfer = "dowels"
+share = "85 %"
+
+[[joint]]
+kind = "construction"
+from = "30 0"
+to = "30 40"
+
+[[floor.bay]]
+outline = ["0 0", "10 0", "10 10", "0 10"]
+subgrade-modulus = "50 pci"
 """
 FORCE, PLATE, AT = 'force = "6500 lb"', 'plate = "6 in x 6 in"', 'at = "20 20"'
 ROW, AXLE, LIKE = 'count = 3\nspacing = "8 ft"', 'kind = "axle"', 'like = "lift-two-post"'
 EVEN, TYRE, LINE = 'pressure = "125 psf"\neverywhere = true', 'tyre = "100 psi"', 'from = "4 10"\nto = "30 10"'
+GRID, CUT = 'spacing = "15 ft"\nalong = "x"', 'from = "30 0"\nto = "30 40"'
+BAY, SOFT = 'outline = ["0 0", "10 0", "10 10", "0 10"]', 'subgrade-modulus = "50 pci"'
 GROUND, SLAB = 'ground = "clay-or-silt"\n\n[plan]', 'concrete = "6 in"'
 
 
@@ -140,6 +157,32 @@ BAD = [
     Bad("a frozen base", GROUND, site('base = "frozen"'), ("site.base", "A frozen base thaws", "Thaw it, dry it")),
     Bad("a base that is not compacted", GROUND, site('base = "loose"'),
         ("site.base", "settles unevenly", "Compact it")),
+    Bad("a joint without a place", GRID, 'along = "x"',
+        ("joint.1.from", "A joint needs its place.", 'spacing = "15 ft"')),
+    Bad("a joint told twice", GRID, f'{GRID}\nfrom = "0 20"\nto = "60 20"', ("joint.1.spacing", "Take spacing out.")),
+    Bad("a joint that ends nowhere", CUT, 'from = "30 0"', ("joint.2.from", "says from and not to")),
+    Bad("a joint without length", CUT, 'from = "30 0"\nto = "30 0"', ("joint.2.to", "ends where it begins")),
+    Bad("a joint askew", CUT, 'from = "30 0"\nto = "34 40"', ("joint.2.to", "runs askew", "the same x or the same y")),
+    Bad("a joint off the floor", CUT, 'from = "30 0"\nto = "30 44"', ("joint.2.to", "30 44 does not lie on the floor")),
+    Bad("a joint that ends in the slab", CUT, 'from = "30 0"\nto = "30 17"',
+        ("joint.2.to", "ends in the middle of the slab", "another joint")),
+    Bad("a joint that is there twice", CUT, f'{CUT}\n\n[[joint]]\n{CUT}', ("joint.3", "along this line already")),
+    Bad("joints that cut the slab to pieces", GRID, 'spacing = "1 ft"', ("joint.1.spacing", "cut a slab to pieces")),
+    Bad("a share that nothing hands on", 'transfer = "dowels"\n', "", ("joint.1.share", "not what hands it on")),
+    Bad("a share of all", 'share = "85 %"', 'share = "100 %"', ("joint.1.share", "No joint hands on 100 %.")),
+    Bad("a joint of a kind that is none", 'kind = "construction"', 'kind = "sawn"', ("joint.2.kind", "sawn")),
+    Bad("a part that is as the floor is", SOFT, "", ("floor.bay.1", "does not say what is different")),
+    Bad("a part off the floor", BAY, 'outline = ["0 0", "10 0", "10 60", "0 60"]',
+        ("floor.bay.1.outline.3", "lies off the floor")),
+    Bad("a part without area", BAY, 'outline = ["0 0", "10 0"]', ("floor.bay.1.outline", "enclose nothing")),
+    Bad("two different grounds at one place", SOFT,
+        f'{SOFT}\n\n[[floor.bay]]\noutline = ["5 5", "15 5", "15 15", "5 15"]\n{SOFT}',
+        ("floor.bay.2.outline", "lies over bay 1: two different grounds at one place")),
+    Bad("a part without a slab", SOFT, 'build-up = [{ gravel = "4 in" }]',
+        ("floor.bay.1.build-up", "no slab that carries anything")),
+    Bad("a joint at a wall that has none", 'depth = "16 in"', 'depth = "16 in"\ngap = "1/2 in"',
+        ("edge.A.gap", "has no joint between slab and wall")),
+    Bad("a finish that is none", '[floor]\n', '[floor]\nfinish = "tiles"\n', ("floor.finish", "tile")),
     Bad("concrete of no strength", '[floor]\n', '[floor]\nconcrete-class = "40 psi"\n',
         ("floor.concrete-class", "40 psi is no strength of a slab's concrete.", "C25/30")),
     Bad("a pad of no thickness", ROW, 'pad = "4 ft x 4 ft"',

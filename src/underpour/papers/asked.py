@@ -23,6 +23,8 @@ ASKED = (
     ("Humidity of the room", "floor.humidity"),
     ("What gets to the foam", "floor.touched-by"),
     ("Loads", "load"),
+    ("Joints", "joint"),
+    ("Parts of the floor on something else", "floor.bay"),
 )
 AS_TAKEN = {
     "site.surface": "bare, as warm as the air"

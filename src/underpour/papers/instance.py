@@ -24,8 +24,8 @@ def instance(finding: Finding, system: System) -> str:
 def _part(key: str, value: str | float, title: str, system: System) -> str:
     if not isinstance(value, str):
         return f"{key} {say.value(value, 'm', system)}"
-    if key == "load" and value.isdecimal():
-        return f"load {value}"
+    if key in ("load", "joint") and value.isdecimal():
+        return f"{key} {value}"
     if key == "film":
         return f"film for {value.replace('-', ' ')}"
     return "" if key not in NUMBERED and value.casefold() in title.casefold() else f"{key} {value}"

@@ -30,7 +30,6 @@ ELEMENTS = Basis(
     "the floor's outline, joints and bays; lift-off",
     "memory",
 )
-SAID = {"standing": "stand together", "passing": "come together", "all": "are there together"}
 
 
 def on_the_plan(resolved: Resolved, support: Support) -> Iterator[Finding]:
@@ -153,7 +152,7 @@ def pressed(resolved: Resolved, of: Together) -> Iterator[Finding]:
             basis=(ELEMENTS, *allowed.basis, *_bed(of, standing).basis, *_joint_basis(resolved)),
             rests_on=(*_rests_on(resolved, of, standing), *allowed.rests_on),
             steps=(*_bed(of, standing).steps, *_joint_steps(resolved), _field_step(worst, "p", value), *allowed.typed),
-            words=f"{of.acting(case)} {SAID[case]}: with the floor's own weight the foam feels {said} at most, "
+            words=f"{of.together(case)}: with the floor's own weight the foam feels {said} at most, "
             f"{of.where(float(worst.x[n]), float(worst.y[n]))}; that is {share:.0f} % of what it bears.{lets_go}",
         )
 
@@ -230,7 +229,7 @@ def ground(resolved: Resolved, of: Together) -> Finding:
             _field_step(found, "p", value),
             Step("p_0", "what the ground bears", "", f"{fixed(support.ground.bearing / KILO, 1)} kPa"),
         ),
-        words=f"{of.acting(case)} {SAID[case]}: with the whole floor's weight the ground feels {said} at most, "
+        words=f"{of.together(case)}: with the whole floor's weight the ground feels {said} at most, "
         f"{of.where(float(found.x[n]), float(found.y[n]))}; that is {100.0 * share_of_it:.0f} % of what it bears.",
     )
 
@@ -285,7 +284,7 @@ def bent(resolved: Resolved, of: Together) -> Finding:
             Step("σ", "6 M / h² by elements", _cells(found), f"{fixed(value / 1e6, 2)} MPa"),
             *bending.limit_steps(strength, rupture, factor.value),
         ),
-        words=f"{of.acting(case)} {SAID[case]}: the concrete feels {both(value)} at its "
+        words=f"{of.together(case)}: the concrete feels {both(value)} at its "
         f"{'top' if top else 'underside'}, {of.where(float(found.x[n]), float(found.y[n]))}. It cracks at about "
         f"{both(rupture)}; {both(rupture / factor.value)} may be used (allowable stress, factor {factor.value:g}).",
     )

@@ -42,19 +42,25 @@ class Together:
         return tuple((name, found) for name, found in named if found is not None)
 
     def acting(self, case: str) -> str:
-        """Which loads those are.
+        """Which loads those are: "Load 1, load 3 and the wall at edge A"."""
+        told = self._named(case)
+        said = f"{', '.join(told[:-1])} and {told[-1]}" if len(told) > 1 else told[0]
+        return f"{said[0].upper()}{said[1:]}"
 
-        "Load 1, load 3 and the wall at edge A"
-        """
+    def together(self, case: str) -> str:
+        """The same with what they do: "Load 1 and load 3 stand there together"."""
+        one = len(self._named(case)) == 1
+        does = {"standing": ("stands", "stand"), "passing": ("comes", "come"), "all": ("is", "are")}[case]
+        return f"{self.acting(case)} {does[0] if one else does[1]} there{'' if one else ' together'}"
+
+    def _named(self, case: str) -> list[str]:
         told = [each.words for each in self.placed if case == "all" or each.standing == (case == "standing")]
         everywhere = [
             f"load {load.number}"
             for load in self.resolved.loads
             if load.place == "everywhere" and not load.before_pour and (load.standing or case != "standing")
         ]
-        told += everywhere
-        said = f"{', '.join(told[:-1])} and {told[-1]}" if len(told) > 1 else told[0]
-        return f"{said[0].upper()}{said[1:]}"
+        return told + everywhere
 
     def where(self, x: float, y: float) -> str:
         """Beside which load a place lies, and in which part of the floor."""
