@@ -8,11 +8,9 @@ from math import ceil
 
 import numpy as np
 
-from ... import catalogue
 from ...findings import Basis, Finding, Step
 from ...measure import say
 from ...measure.digits import fixed
-from ...physics.plates import concrete
 from ...physics.plates.whole import Stood
 from ...resolve import Resolved, Support
 from . import bending, foam, settlement, soil
@@ -23,6 +21,7 @@ from .level import steps, tilt
 from .limits import KILO, Allowed
 from .plan import Part, parts, placed, unknown_board
 from .plates import counts_together
+from .resistance import Resistance, resistance
 from .together import Together, together
 
 ELEMENTS = Basis(
@@ -243,9 +242,10 @@ def bent(resolved: Resolved, of: Together) -> Finding:
         Between two posts the top is pulled by both; at a joint that hands nothing on, the slab ends.
     Worked out
         What stands, what comes and goes, and both, each on the softest and the stiffest bed; the largest tension at
-        top and underside counts. Rupture by ACI 318 over the safety factor of ACI 360R.
+        top and underside counts. Rupture by ACI 318 over the safety factor of ACI 360R; where the brief names another
+        method, all loads with the largest of their factors, held to what plain concrete bears by that code.
     Holds for
-        Plain concrete; unfactored loads as they stand on the plan. Shrinkage and curling bring tension of their own,
+        Plain concrete; loads as they stand on the plan. Shrinkage and curling bring tension of their own,
         which the factor stands for.
     Source
         Bogner, Fox and Schmit 1965; ACI 318 for the rupture, ACI 360R for the factor.
@@ -258,15 +258,18 @@ def bent(resolved: Resolved, of: Together) -> Finding:
                 if best is None or field[n] > best[0]:
                     best = (float(field[n]), case, each, n, top)
     assert best is not None
-    value, case, found, n, top = best
-    value = max(value, 0.0)
-    strength = of.parts[0].support.concrete.strength
-    rupture, factor = float(concrete.rupture_aci(strength)), catalogue.of_slabs("factor")
+    tension, case, found, n, top = best
+    tension = max(tension, 0.0)
+    holds = _held(resolved, of)
+    value = holds.on_load * tension
     standing = case == "standing"
 
     def both(stress: float) -> str:
         return say.both(stress / KILO, "kPa", resolved.system)
 
+    factored = ""
+    if holds.on_load != 1.0:
+        factored = f" With the largest factor of its loads that is {both(value)}, of {both(holds.bending)} that may be."
     return Finding(
         bending.ID,
         bending.TITLE,
@@ -274,20 +277,27 @@ def bent(resolved: Resolved, of: Together) -> Finding:
         "kPa",
         at={"loads": case, "method": "plate"},
         within=found.within * value / KILO,
-        limit=rupture / factor.value / KILO,
+        limit=holds.bending / KILO,
         sense="at most",
-        basis=(ELEMENTS, bending.RUPTURE, factor.basis(), *_bed(of, standing).basis, *_joint_basis(resolved)),
-        rests_on=(*_rests_on(resolved, of, standing), factor.path),
+        basis=(ELEMENTS, *holds.basis, *_bed(of, standing).basis, *_joint_basis(resolved)),
+        rests_on=(*_rests_on(resolved, of, standing), *holds.rests_on),
         steps=(
             *_bed(of, standing).steps,
             *_joint_steps(resolved),
-            Step("σ", "6 M / h² by elements", _cells(found), f"{fixed(value / 1e6, 2)} MPa"),
-            *bending.limit_steps(strength, rupture, factor.value),
+            Step("σ", "6 M / h² by elements", _cells(found), f"{fixed(tension / 1e6, 2)} MPa"),
+            *holds.steps,
         ),
-        words=f"{of.together(case)}: the concrete feels {both(value)} at its "
-        f"{'top' if top else 'underside'}, {of.where(float(found.x[n]), float(found.y[n]))}. It cracks at about "
-        f"{both(rupture)}; {both(rupture / factor.value)} may be used (allowable stress, factor {factor.value:g}).",
+        words=f"{of.together(case)}: the concrete feels {both(tension)} at its {'top' if top else 'underside'}, "
+        f"{of.where(float(found.x[n]), float(found.y[n]))}. It cracks at about {both(holds.rupture)}; "
+        f"{both(holds.bending / holds.on_load)} may be used ({holds.said}).{factored}",
     )
+
+
+def _held(resolved: Resolved, of: Together) -> Resistance:
+    """How the concrete is held to all of them: by the method of the brief, with the largest factor of any load."""
+    support = of.parts[0].support
+    every = [resistance(support, load) for load in resolved.loads if not load.before_pour]
+    return max(every, key=lambda each: each.on_load)
 
 
 def _settled(resolved: Resolved, of: Together) -> Iterator[Finding]:

@@ -79,7 +79,7 @@ def _in_turn(resolved: Resolved, found: Carried) -> Iterator[Finding]:
 
 def _as_a_check(finding: Finding) -> Finding:
     """A load by itself where the plate of the plan has it with all others: told, and held to no limit."""
-    if finding.limit is None or "method" not in finding.at:
+    if finding.limit is None or "method" not in finding.at or finding.id == punching.ID:
         return finding
     method = "endless" if finding.at["method"] == "plate" else finding.at["method"]
     words = (
