@@ -162,7 +162,7 @@ BAD = [
     Bad("a joint told twice", GRID, f'{GRID}\nfrom = "0 20"\nto = "60 20"', ("joint.1.spacing", "Take spacing out.")),
     Bad("a joint that ends nowhere", CUT, 'from = "30 0"', ("joint.2.from", "says from and not to")),
     Bad("a joint without length", CUT, 'from = "30 0"\nto = "30 0"', ("joint.2.to", "ends where it begins")),
-    Bad("a joint askew", CUT, 'from = "30 0"\nto = "34 40"', ("joint.2.to", "runs askew", "the same x or the same y")),
+    Bad("a joint askew", CUT, 'from = "30 0"\nto = "34 40"', ("joint.2.to", "lies askew", "the same x or the same y")),
     Bad("a joint off the floor", CUT, 'from = "30 0"\nto = "30 44"', ("joint.2.to", "30 44 does not lie on the floor")),
     Bad("a joint that ends in the slab", CUT, 'from = "30 0"\nto = "30 17"',
         ("joint.2.to", "ends in the middle of the slab", "another joint")),

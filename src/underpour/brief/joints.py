@@ -80,7 +80,7 @@ def _told(joint: Joint, at: str) -> Iterator[Mistake]:
         one, other = ("from", "to") if joint.to is None else ("to", "from")
         yield Mistake(f"{at}.{one}", "", f"The joint says {one} and not {other}.", f'Write {other} = "20 28" as well.')
     if line and joint.along is not None:
-        yield Mistake(f"{at}.along", "", "from and to say which way it runs.", "Take along out.")
+        yield Mistake(f"{at}.along", "", "from and to say which way it lies.", "Take along out.")
     if joint.spacing is not None and joint.spacing.si < CLOSEST:
         wrong = f"Joints {joint.spacing.typed} apart cut a slab to pieces."
         yield Mistake(f"{at}.spacing", f'"{joint.spacing.typed}"', wrong, "Usual are 10 to 18 ft (3 to 5.5 m).")
@@ -118,7 +118,7 @@ def _ends(joint: Joint, at: str, floor: Floor, unit: str) -> Iterator[Mistake]:
     if abs(x0 - x1) <= SAME and abs(y0 - y1) <= SAME:
         yield Mistake(f"{at}.to", f'"{joint.to}"', "The joint ends where it begins.", "Write where it ends.")
     elif abs(x0 - x1) > SAME and abs(y0 - y1) > SAME:
-        wrong = "This joint runs askew; joints are answered along x or along y."
+        wrong = "This joint lies askew; joints are answered along x or along y."
         yield Mistake(f"{at}.to", f'"{joint.to}"', wrong, "Write the two ends with the same x or the same y.")
 
 

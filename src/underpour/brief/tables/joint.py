@@ -18,7 +18,7 @@ class Joint(Table):
         default="control",
     )
     from_: str | None = key(
-        "Where it begins on the plan, x and y; it runs along x or along y, to an edge or to another joint.",
+        "Where it begins on the plan, x and y; along x or along y, to an edge or to another joint.",
         "20 0",
         default=None,
     )
@@ -27,7 +27,7 @@ class Joint(Table):
         "In the place of from and to: joints at most so far apart, all bays alike.", "15 ft", "4.5 m", default=None
     )
     along: Literal["x", "y"] | None = key(
-        "With spacing: which way they run; both ways unless it is said.", "x", "y", default=None
+        "With spacing: which way they lie; both ways unless it is said.", "x", "y", default=None
     )
     transfer: Literal["none", "dowels", "keyed", "aggregate"] | None = key(
         "What hands a load on from one side to the other: dowels, a key, the broken faces of a narrow crack, nothing.",
