@@ -9,10 +9,11 @@ from scipy.sparse.linalg import spsolve
 
 from sections_at_random import CLIMATES, FILMS, drawn_at_random
 from underpour.checks.solved import floor_faces, wall_faces
+from underpour.physics.conduction import adjoint
 from underpour.physics.conduction.adjoint import bent, by_fraction, coldest, flow, place, slopes
 from underpour.physics.conduction.assemble import FACINGS, equations
 from underpour.physics.conduction.grid import fill
-from underpour.physics.conduction.solve import sketch_each, solve
+from underpour.physics.conduction.solve import Climate, sketch_each, solve
 from underpour.physics.year import YEAR
 
 SEEDS = [1, 2, 3, *(pytest.param(seed, marks=pytest.mark.proof) for seed in range(4, 41))]
@@ -168,6 +169,34 @@ def test_the_adjoint_of_the_whole_room_is_the_field_itself(seed):
         assert told.conductivity[n] == pytest.approx(energy, rel=1e-8, abs=1e-10)
 
 
+@pytest.mark.parametrize("seed", SEEDS[:3])
+def test_a_heat_between_two_airs_asks_for_no_second_field(seed, monkeypatch):
+    """With factors thrown away: the slopes of the room's and of outdoors' heat as a load of their own gives them."""
+    made = drawn_at_random(seed)
+    like = sketched(made)
+    faces = like.equations.faces
+    numbers = [flow(like, faces.space == space, 2.5, 0.0) for space in (0, 1)]
+    without = slopes(replace(like, factors=None), numbers, len(made.parts), len(made.airs))
+    monkeypatch.setattr(adjoint, "_by_the_field", lambda solution, number: None)
+    for ours, theirs in zip(without, slopes(like, numbers, len(made.parts), len(made.airs)), strict=True):
+        assert ours.conductivity == pytest.approx(theirs.conductivity, rel=1e-7, abs=1e-9)
+        assert ours.film == pytest.approx(theirs.film, rel=1e-7, abs=1e-9)
+
+
+@pytest.mark.parametrize("asked", ["a part of the room", "three airs", "heat and a place"])
+def test_what_the_field_does_not_tell_is_solved_for(asked):
+    made = drawn_at_random(2)
+    snow = CLIMATES | {"outdoors": replace(CLIMATES["outdoors"], level=Climate(3.0))}
+    like = sketch_each(made.parts, made.airs, [FILMS], snow if asked == "three airs" else CLIMATES)[0].coarse
+    faces = like.equations.faces
+    counted = faces.space == 0
+    number = flow(like, counted & (faces.facing == 0) if asked == "a part of the room" else counted, 1.0, 0.0)
+    if asked == "heat and a place":
+        number = replace(number, mean=number.mean + place(like, np.array([5]), np.ones(1), 0.0).mean)
+    with pytest.raises(ValueError, match="were not kept"):
+        slopes(replace(like, factors=None), [number], len(made.parts), len(made.airs))
+
+
 @pytest.mark.parametrize("seeds", [range(1, 5), pytest.param(range(5, 41), marks=pytest.mark.proof)])
 def test_half_as_much_foam_again_is_told_to_three_in_a_hundred_by_slope_and_curvature(seeds):
     """Each foam resists by half as much again, where it lies: mean flow and swing against a whole solve. Derived."""
@@ -252,6 +281,6 @@ def test_the_finer_grid_keeps_no_factors_and_says_so():
     made = drawn_at_random(1)
     solved = solve(made.parts, made.airs, FILMS, CLIMATES, tolerance=0.01)
     with pytest.raises(ValueError, match="not kept"):
-        slopes(solved.fine, [], len(made.parts), len(made.airs))
+        slopes(solved.fine, [place(solved.fine, np.array([0]), np.ones(1), 0.0)], len(made.parts), len(made.airs))
     with pytest.raises(ValueError, match="not kept"):
         bent(solved.fine, np.ones(len(made.parts)))

@@ -3,7 +3,8 @@
 The equations K T = b are symmetric (the swing's are complex and symmetric too). A number J that is linear in the
 temperatures, with weights w, has the adjoint field K L = w, and its slope in the conductivity of a body is
 -L' C T with the body's own matrix C: one load more for the factors that are there, and a sum over cells. The adjoint of
-a heat flow is the field of unit air temperature at its faces.
+a heat flow is the field of unit air temperature at its faces; where all other faces feel one other air that is the
+field itself, counted from that air, and nothing is solved.
 """
 
 from __future__ import annotations
@@ -22,6 +23,7 @@ from .solve import Factors, Solution
 Array = NDArray[np.float64]
 ComplexArray = NDArray[np.complex128]
 OMEGA = 2j * np.pi / YEAR  # 1/s
+ALIKE = 1e-7  # share of what two airs are apart: such temperatures are one
 SMOOTHED = 0.05  # K: places as cold as the coldest to within this count as coldest
 
 
@@ -171,7 +173,7 @@ def slopes(solution: Solution, numbers: Sequence[Number], bodies: int, spaces: i
     Raises
     ------
     ValueError
-        The factors were not kept on this grid.
+        The factors were not kept on this grid, and something else is asked for than the mean heat between two airs.
 
     Source
     ------
@@ -193,17 +195,50 @@ def slopes(solution: Solution, numbers: Sequence[Number], bodies: int, spaces: i
     >>> round(float(slopes(one, [q], 1, 2)[0].conductivity[0]), 4), round(54.05405**2 * 0.2 / 20, 4)
     (29.2184, 29.2184)
     """
-    eq, factors = solution.equations, _factors(solution)
-    adjoint = factors.steady.solve(np.column_stack([number.mean for number in numbers]))
+    eq = solution.equations
+    adjoint = _steady_adjoints(solution, numbers)
     conductivity = -_Sums(eq, adjoint, solution.mean, bodies).conductivity
     film = _films(solution, adjoint, np.column_stack([each.faces_mean for each in numbers]), spaces, swing=False)
     capacity = np.zeros_like(conductivity)
-    if factors.periodic is not None and any(number.swing.any() for number in numbers):
-        adjoint = factors.periodic.solve(np.column_stack([number.swing for number in numbers]))
+    periodic = _factors(solution).periodic if any(number.swing.any() for number in numbers) else None
+    if periodic is not None:
+        adjoint = periodic.solve(np.column_stack([number.swing for number in numbers]))
         sums = _Sums(eq, adjoint, solution.swing, bodies)
         conductivity, capacity = conductivity - sums.conductivity.real, -(OMEGA * sums.capacity).real
         film += _films(solution, adjoint, np.column_stack([each.faces_swing for each in numbers]), spaces, swing=True)
     return tuple(Slopes(conductivity[:, n], capacity[:, n], film[:, :, n]) for n in range(len(numbers)))
+
+
+def _steady_adjoints(solution: Solution, numbers: Sequence[Number]) -> Array:
+    """(n, numbers), solved for only where the field does not tell them."""
+    told = [_by_the_field(solution, number) for number in numbers]
+    asked = [number.mean for number, known in zip(numbers, told, strict=True) if known is None]
+    solved = iter(_factors(solution).steady.solve(np.column_stack(asked)).T if asked else ())
+    found = [next(solved) if known is None else known for known in told]
+    return np.stack(found, 1) if found else np.zeros((solution.equations.unknowns, 0))
+
+
+def _by_the_field(solution: Solution, number: Number) -> Array | None:
+    """The adjoint of a heat between two airs: the field itself, from the other air on, over their difference.
+
+    Air that is one temperature at the faces that count and one other at all others is a + b times their share; the
+    field less a then solves what the adjoint solves, times -b.
+    """
+    faces, share = solution.equations.faces, number.faces_mean
+    counts = share != 0.0
+    if not counts.any() or counts.all():
+        return None
+    side = elements.side(solution.equations.degree)
+    air = solution.flow_mean * solution.resistance / faces.length + solution.mean[faces.points] @ (side.load / 2)
+    base = air[~counts][0]
+    apart = (air[counts][0] - base) / share[counts][0]
+    small = ALIKE * max(abs(apart * share[counts][0]), abs(base))
+    if abs(apart) <= small or np.abs(air - base - apart * share).max() > small:
+        return None
+    load = solution.equations.load(solution.resistance, share)
+    if np.abs(load + number.mean).max() > ALIKE * np.abs(load).max():  # more than a heat is asked for
+        return None
+    return (base - solution.mean) / apart
 
 
 class _Sums:
@@ -221,9 +256,14 @@ class _Sums:
             stored = (piece.wide * piece.high / 4)[:, None] * (at @ element.capacity) if swings else None
             for n in range(adjoint.shape[1]):
                 own = adjoint[piece.points, n]
-                np.add.at(self.conductivity[:, n], piece.body, (own * flat).sum(1))
+                self.conductivity[:, n] += _by_body(piece.body, np.einsum("cm,cm->c", own, flat), bodies)
                 if stored is not None:
-                    np.add.at(self.capacity[:, n], piece.body, (own * stored).sum(1))
+                    self.capacity[:, n] += _by_body(piece.body, np.einsum("cm,cm->c", own, stored), bodies)
+
+
+def _by_body(body: NDArray[np.int64], share: NDArray, bodies: int) -> NDArray:
+    real = np.bincount(body, share.real, bodies)
+    return real + 1j * np.bincount(body, share.imag, bodies) if np.iscomplexobj(share) else real
 
 
 def _films(solution: Solution, adjoint: NDArray, counted: NDArray, spaces: int, swing: bool) -> Array:
