@@ -11,8 +11,9 @@ import numpy as np
 
 from underpour import catalogue
 from underpour.physics.conduction.assemble import Faces
+from underpour.physics.conduction.mean_heat import mean_heat
 from underpour.physics.conduction.shapes import Films
-from underpour.physics.conduction.solve import Climate, Solved, sketch_each, solve
+from underpour.physics.conduction.solve import Climate, Solved, Told, sketch_each, solve
 from underpour.sections.parts import Air, Part, Point
 
 ROOT = Path(__file__).parents[1]
@@ -43,6 +44,10 @@ class Case:
     def solved(self, tolerance: float) -> Solved:
         """By the tool, with its estimate, as an answer is."""
         return solve(self.parts, self.airs, self.films, self.climates, tolerance=tolerance, most_unknowns=400_000)
+
+    def heat(self, tolerance: float) -> Told:
+        """Of the room, its mean alone, by the tool's way for that, with its estimate."""
+        return mean_heat(self.parts, self.airs, self.films, self.climates, tolerance=tolerance).spaces[0]
 
     def sketched(self) -> Solved:
         """By the tool on its first grid, without an estimate."""

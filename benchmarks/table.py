@@ -25,7 +25,7 @@ def lines(found: dict[str, Any]) -> Iterator[str]:
     yield ""
     yield machine(found["machine"])
     for name, shares in found["where"].items():
-        yield f"where a solve's time goes, {name}: {where(shares)}"
+        yield f"where the time of one mean goes, {name}: {where(shares)}"
 
 
 def by_theme(found: dict[str, Any]) -> dict[str, list[dict[str, Any]]]:
