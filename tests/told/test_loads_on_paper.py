@@ -87,3 +87,12 @@ def test_the_pictures_of_the_load_that_uses_most_go_with_them() -> None:
 def test_a_floor_without_loads_that_can_be_told_has_no_such_sheets(text: str) -> None:
     assert told(text) is None
     assert borne(dossier(text)) == ()
+
+
+def test_by_a_method_with_factors_on_loads_the_row_holds_the_factored_value_to_the_factored_limit() -> None:
+    text = BRIEF.replace('inside = "68 F"', 'inside = "68 F"\nconcrete-method = "en-1990"')
+    (row,) = told(text)["engineer"]["rows"]
+    felt, may = (float(plain(row[key]).removesuffix(" psi")) for key in ("bent", "concrete"))
+    (share,) = (each for each in dossier(text).as_briefed.borne[0].shares if each.part == "concrete")
+    assert felt / may == pytest.approx(share.used, rel=0.01)
+    assert "EN 1990" in told(text)["engineer"]["combination"][1]

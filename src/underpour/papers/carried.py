@@ -96,6 +96,7 @@ def _row(borne: Borne, findings: Sequence[Finding], system: System) -> dict[str,
         found = next((f for m in methods for id in ids if (f := _found(findings, id, borne.number, m))), None)
         return "" if found is None or found.value is None else say.value(found.value, "kPa", system)
 
+    bent = next((f for m in ("plate", "aisle") if (f := _found(findings, "bearing.bending", borne.number, m))), None)
     limits = {share.part: say.value(share.bears / KILO, "kPa", system) for share in borne.shares}
     where = f", {borne.where}" if borne.where else ""
     return {
@@ -108,7 +109,7 @@ def _row(borne: Borne, findings: Sequence[Finding], system: System) -> dict[str,
         "ground": limits.get("ground", ""),
         "bent": of(("bearing.bending",), "plate", "aisle"),
         "by-hand": of(("bearing.bending",), *BY_HAND),
-        "concrete": limits.get("concrete", ""),
+        "concrete": "" if bent is None or bent.limit is None else say.value(bent.limit, "kPa", system),
     }
 
 
