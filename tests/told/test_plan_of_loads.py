@@ -58,7 +58,7 @@ SOFT = '\n[[floor.bay]]\noutline = ["3.5 2", "6 2", "6 6", "3.5 6"]\n{}\n'
 
 
 def findings(text: str) -> list[Finding]:
-    return list(bearing.under_loads(resolve(reads(text).brief)))
+    return list(bearing.of_loads(resolve(reads(text).brief)))
 
 
 def together(text: str, id: str, **at: str) -> Finding:
