@@ -233,6 +233,7 @@ def findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]
         found += ground.coldest(resolved, edge)
         found += bearing.below_footing(resolved, edge.edge)
     found += bearing.of_loads(resolved)
+    found += bearing.afloat(resolved)
     found += height.build_up(resolved)
     found += film.of_floor(resolved)
     found += belonging.boards(resolved)

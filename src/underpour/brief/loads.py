@@ -22,6 +22,7 @@ ROLLS = ("wheel", "axle", "vehicle")
 WITH_AXLES = ("axle", "vehicle", "before-pour")
 EVEN = ("uniform", "tank", "heater", "animals", "before-pour")  # may be told as a pressure
 PADDED = ("rack-post", "post", "lift", "heater", "tank")
+ANCHORED = ("rack-post", "post", "lift")
 PLACES = ("middle", "edge", "corner")
 HEAVIEST_WHEEL = 45e3  # N, 10,000 lb; a heavier one is usually an axle's number (common practice, no source)
 STRONGEST_EN = 50e6  # Pa: up to C50/60 the formulas of EN 1992-1-1 Table 3.1 hold that are used here
@@ -40,6 +41,7 @@ _ONLY = {
     "to": ("line",),
     "count": ("rack-post", "post", "lift", "line", "tank"),
     "spacing": ("rack-post", "post", "lift", "line", "tank"),
+    "anchor_depth": ANCHORED,
     "pad": PADDED,
     "pad_thickness": PADDED,
 }

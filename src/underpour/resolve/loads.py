@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from math import atan2, cos, hypot, pi, sin, sqrt
 from typing import Literal
 
-from ..brief.loads import edge_called, ends_of, like_of, on_the_slab, place_of
+from ..brief.loads import ANCHORED, edge_called, ends_of, like_of, on_the_slab, place_of
 from ..brief.model import Brief
 from ..brief.tables.load import Load
 from ..catalogue.records import NamedLoad, Quantity
@@ -73,6 +73,8 @@ class ResolvedLoad:
     missing: str  # "load.1.plate"; "" where nothing is
     rests_on: tuple[str, ...]
     pad: Pad | None = None
+    anchor_depth: float | None = None  # m, of the holes for its anchors; None where it is not told
+    anchors: str = ""  # the same in words
     factored: float = 0.0  # what the typed force was multiplied by, taken out of it here; 0 where it was not
 
     @property
@@ -131,6 +133,8 @@ class _Reader:
             missing="",
             rests_on=(self.path,),
             pad=self._pad(),
+            anchor_depth=self._number("anchor-depth", self.load.anchor_depth, None) if self.kind in ANCHORED else None,
+            anchors=say.typed(self.load.anchor_depth, "m", self.system) if self.load.anchor_depth else "",
             factored=self.load.factored or 0.0,
         )
         if self.kind == "line":

@@ -253,6 +253,7 @@ class GroundWater:
 
     depth: float  # m below the finished ground
     drained: bool = False  # drains keep it below the build-up
+    by_en: bool = False  # whether the brief names EN 1990, whose factor on what holds a floor down is EN 1997-1's
 
 
 @dataclass(frozen=True, slots=True)

@@ -188,7 +188,7 @@ def resolve(
         bays=bays,
         joints=joints,
         finish=brief.floor.finish or "",
-        water=ground_water(brief.site),
+        water=ground_water(brief.site, brief.floor),
         surface=surface,
         held=holds,
     )
@@ -209,7 +209,7 @@ def _support(
         return None
     depth = max(known, key=lambda edge: edge.length).ground + sum(layer.thickness for layer in floor)
     under = stratum_at(ground.strata, depth)
-    return support(brief.site, brief.floor, brief.foam, floor, under, system, assumed, found)
+    return support(brief.site, brief.floor, brief.foam, brief.tube, floor, under, system, assumed, found)
 
 
 def _gap(edge: ResolvedEdge, loads: Sequence[ResolvedLoad], assumed: Assumptions) -> float | None:

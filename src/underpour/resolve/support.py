@@ -9,6 +9,7 @@ from .. import catalogue
 from ..brief.tables.floor import FloorTable
 from ..brief.tables.foam import FoamTable
 from ..brief.tables.site import Site
+from ..brief.tables.tube import Tube
 from ..catalogue.records import Quantity
 from ..findings import Assumed, Basis
 from ..measure import System, say
@@ -74,12 +75,15 @@ class Support:
     own_weight: float  # Pa, of what lies above the foam
     whole_weight: float  # Pa, on the ground
     on_old_slab: bool
+    heated: bool  # whether tubes lie in the slab
+    tube_depth: float | None  # m, from the top of the slab to their tops; None where it is not told
 
 
 def support(
     site: Site,
     typed_floor: FloorTable,
     typed_foam: FoamTable,
+    tube: Tube | None,
     floor: Sequence[Slice],
     under: Stratum,
     system: System,
@@ -106,7 +110,15 @@ def support(
         own,
         whole,
         any(layer.kind == "old-slab" for layer in floor),
+        tube is not None,
+        _tube_depth(tube, assumed),
     )
+
+
+def _tube_depth(tube: Tube | None, assumed: Assumptions) -> float | None:
+    if tube is None:
+        return None
+    return tube.depth_from_top.si if tube.depth_from_top is not None else assumed.missing("tube.depth-from-top")
 
 
 def _weights(floor: Sequence[Slice]) -> tuple[float, float]:

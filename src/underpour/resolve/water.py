@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from ..brief.tables.floor import FloorTable
 from ..brief.tables.site import Site
 from ..measure import System, say
 from ..mistakes import Mistake
@@ -35,9 +36,11 @@ SEALED = (
 )
 
 
-def ground_water(site: Site) -> GroundWater | None:
+def ground_water(site: Site, floor: FloorTable) -> GroundWater | None:
     """The ground water of a site; None where none is told."""
-    return GroundWater(site.water_table.si, bool(site.drained)) if site.water_table is not None else None
+    if site.water_table is None:
+        return None
+    return GroundWater(site.water_table.si, bool(site.drained), floor.concrete_method == "en-1990")
 
 
 def drowned(site: Site, edges: Sequence[ResolvedEdge], floor: Sequence[Slice], system: System) -> Iterator[Mistake]:

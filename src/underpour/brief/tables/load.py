@@ -78,6 +78,9 @@ class Load(Table):
     pad_thickness: kinds.Extent | None = key(
         "How thick the concrete is there, the slab's own thickness with it.", "10 in", "250 mm", default=None
     )
+    anchor_depth: kinds.Extent | None = key(
+        "How deep the holes for its anchors are drilled.", "3 in", "80 mm", default=None
+    )
     tyre: kinds.Stress | None = key(
         "Pressure of a tyre, or of a solid one's contact, in the place of a plate.", "100 psi", "7 bar", default=None
     )

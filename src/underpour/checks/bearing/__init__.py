@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from .afloat import afloat
 from .borne import Around, Borne, Carrier, Layer, Share
 from .walls import below_footing
 
@@ -15,7 +16,18 @@ if TYPE_CHECKING:
     from ...findings import Finding
     from ...resolve import Resolved
 
-__all__ = ["Around", "Borne", "Carrier", "Layer", "Share", "below_footing", "beside_loads", "of_loads", "pictured"]
+__all__ = [
+    "Around",
+    "Borne",
+    "Carrier",
+    "Layer",
+    "Share",
+    "afloat",
+    "below_footing",
+    "beside_loads",
+    "of_loads",
+    "pictured",
+]
 
 
 def of_loads(resolved: Resolved) -> Iterator[Finding]:

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from ...findings import Finding
 from ...resolve import Resolved, ResolvedLoad, Support
-from . import bare_foam, bending, even, foam, grades, punching, settlement, soil, thicker
+from . import anchors, bare_foam, bending, even, foam, grades, punching, settlement, soil, thicker
 from .bed import bed, unknown
 from .carried import Carried, carried
 from .on_the_plan import on_the_plan
@@ -33,6 +33,7 @@ def under_loads(resolved: Resolved) -> Iterator[Finding]:
             yield from _even(resolved, support, load)
         else:
             yield from _patches(resolved, support, load)
+        yield from anchors.drilled(resolved, support, load)
     yield from on_the_plan(resolved, support)
 
 
