@@ -128,5 +128,5 @@ def test_a_pad_gives_room_to_drill() -> None:
 
 
 def test_other_posts_are_told_only_where_holes_are_drilled() -> None:
-    assert not [each for each in bearing.under_loads(resolved(BRIEF)) if each.id == "bearing.anchor-depth"]
+    assert not [each for each in bearing.of_loads(resolved(BRIEF)) if each.id == "bearing.anchor-depth"]
     assert holes(BRIEF + 'anchor-depth = "3 in"\n').verdict == "meets"
