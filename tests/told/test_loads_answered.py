@@ -205,6 +205,20 @@ def test_a_pad_below_a_post_spares_foam_and_slab_and_weighs_on_the_foam_itself()
     assert value(near, "bearing.foam-long") > 1.3 * found.value
 
 
+def test_on_the_plan_a_pad_is_there_for_all_that_stands_together() -> None:
+    """A small post far off, and the heavy one over its pad: what the plan's plate gives is what the pad alone does."""
+    padded = BRIEF.replace(PLATE, f'{PLATE}\nat = "12 18"\npad = "5 ft x 5 ft"\npad-thickness = "12 in"')
+    both = f'{padded}\n[[load]]\nkind = "post"\nforce = "200 lb"\n{PLATE}\nat = "36 4"\n'
+    (bent,) = (each for each in findings(both) if each.id == "bearing.bending" and each.at.get("loads") == "standing")
+    assert bent.value == pytest.approx(value(padded, "bearing.bending"), rel=0.1)
+    (bare,) = (
+        each
+        for each in findings(both.replace('pad = "5 ft x 5 ft"\npad-thickness = "12 in"', ""))
+        if each.id == "bearing.bending" and each.at.get("loads") == "standing"
+    )
+    assert bare.value is not None and bent.value is not None and bare.value > 2.0 * bent.value
+
+
 def test_neighbours_in_a_row_add_to_one_another() -> None:
     row = BRIEF.replace(PLATE, f'{PLATE}\ncount = 3\nspacing = "3 ft"')
     assert value(row, "bearing.foam-long") > 1.2 * value(BRIEF, "bearing.foam-long")

@@ -16,7 +16,7 @@ from ...physics.plates import felt, joints
 from ...physics.plates.slab import Joint, Pressed, Region, Ring, Slab, inside
 from ...resolve import Bedded, Resolved, ResolvedEdge, ResolvedLoad, Support
 from .bed import bed, unknown
-from .plates import ON_THE_SLAB, modulus, radius, straightened
+from .plates import ON_THE_SLAB, modulus, radius, straightened, thickness_under
 
 THROUGH = ("column", "pit")  # what stands in the floor on a footing of its own
 SAME = 1e-9  # m
@@ -44,7 +44,7 @@ class Placed:
 
 
 def parts(resolved: Resolved, support: Support) -> tuple[Part, ...]:
-    """The floor, its bays and its thickened edges; where they overlap the last one counts."""
+    """The floor, its bays, its thickened edges and the pads below loads; where they overlap the last one counts."""
     found = [Part("the floor", support, None, support.concrete.thickness, "floor.build-up")]
     for bay in resolved.bays:
         thickness = bay.support.concrete.thickness
@@ -56,6 +56,12 @@ def parts(resolved: Resolved, support: Support) -> tuple[Part, ...]:
         found.append(
             Part(f"the thickened edge {edge.letter}", _below_thickening(edge, support), strip, edge.depth, edge.path)
         )
+    for load in resolved.loads:
+        if load.pad is not None and load.at is not None:
+            x, y = load.at
+            ring = tuple((x + dx, y + dy) for dx, dy in load.pad.outline)
+            thick = thickness_under(support, load)
+            found.append(Part(f"the pad below load {load.number}", support, ring, thick, load.pad.paths[0]))
     return tuple(found)
 
 
@@ -80,7 +86,7 @@ def placed(resolved: Resolved) -> tuple[Placed, ...]:
 def _pressed(load: ResolvedLoad, resolved: Resolved) -> tuple[Pressed, ...]:
     assert load.at is not None and resolved.support is not None
     x, y = load.at
-    thickness = resolved.support.concrete.thickness
+    thickness = thickness_under(resolved.support, load)
     made = [Pressed(tuple((x + dx, y + dy) for dx, dy in patch.outline), patch.pressure) for patch in load.patches]
     return tuple(made if load.length else (felt.as_wide_as_felt(each, thickness) for each in made))
 
