@@ -13,7 +13,7 @@ from pathlib import Path
 from queue import SimpleQueue
 from typing import IO, TYPE_CHECKING, Any, Literal
 
-from ..words import speak, table
+from .. import words
 from .told import Told, Unread
 
 if TYPE_CHECKING:
@@ -47,11 +47,13 @@ class Aside:
         with self._lock:
             if self._closed or (self._process is not None and self._process.poll() is None):
                 return
+            if self._process is not None:
+                _ended(self._process)
             # A session of its own: Ctrl-C in the terminal is the desk's to hear, which then ends this one.
             ours = [sys.executable, "-P", "-c", OURS]
             pipe = subprocess.PIPE
             self._process = subprocess.Popen(ours, stdin=pipe, stdout=pipe, start_new_session=True)
-        self._say("speak", table())
+        self._say("speak", words.table())
 
     def told(self, text: str, look: Look, late: Callable[[], bool]) -> tuple[Told | Unread | None, dict[str, Any]]:
         """The whole answer with its sheet; None where ``late`` says that nobody waits for it any more."""
@@ -72,9 +74,7 @@ class Aside:
             process = self._process
         if process is not None:
             process.kill()
-            process.wait()
-            with suppress(OSError):
-                process.stdin.close()  # type: ignore[union-attr]
+            _ended(process)
 
     def _worked_out(self, kind: Kind, what: Any, late: Callable[[], bool]) -> Any:
         self.begin()
@@ -123,6 +123,14 @@ class _Desk:
         os._exit(0)  # the desk is gone, and with it whoever waits
 
 
+def _ended(process: subprocess.Popen[bytes]) -> None:
+    process.wait()
+    for pipe in (process.stdin, process.stdout):
+        with suppress(OSError):
+            if pipe is not None:
+                pipe.close()
+
+
 def _put(to: IO[bytes], what: object) -> None:
     to.write(pickle.dumps(what, pickle.HIGHEST_PROTOCOL))
     to.flush()
@@ -145,7 +153,7 @@ def main() -> None:
     while True:
         number, kind, what = desk.works.get()
         if kind == "speak":
-            speak(what)
+            words.speak(what)
             continue
         made, fault = None, ""
         try:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from ..words import say
+from .adding import foam_put_in, taken_out
 from .fields import Part, Places
 from .parts import sentence
 
@@ -27,7 +28,8 @@ def edge(places: Places, letter: str) -> list[Part]:
         parts += sentence("sheet.edge.wall", it=_layer(places, f"{at}.wall.{n}", layer))
     for n, piece in enumerate(typed.get("insulation") or (), 1):
         parts += _piece(places, f"{at}.insulation.{n}", piece)
-    return [*parts, {"text": "."}]
+        parts += taken_out(places, f"{at}.insulation.{n}", say("sheet.add.piece", face=str(piece.get("face", ""))))
+    return [*parts, {"text": ". "}, *foam_put_in(places, letter)]
 
 
 def _layer(places: Places, at: str, layer: dict[str, Any]) -> list[Part]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from functools import cache
 from typing import Any, get_args
@@ -14,7 +15,7 @@ from ...brief.typed import Typed
 from ...catalogue.codes import every_edition
 from ...catalogue.products import Products
 from ...findings import Assumed
-from ...measure import say
+from ...measure import System, say
 from ...resolve import Resolved
 
 Part = dict[str, Any]
@@ -54,6 +55,7 @@ class Places:
             "state": state,
             "help": help_,
             "examples": examples,
+            "keys": keys(examples, self.resolved.system) if not choices else [],
             "choices": choices,
             "fixed": self.fixed,
         }
@@ -80,6 +82,21 @@ def unnumbered(path: str) -> str:
     if steps[0] == "edge":
         del steps[1:2]
     return ".".join(step for step in steps if not step.isdecimal())
+
+
+LENGTHS = {"US": ("in", "ft", "'", '"', "/", " ", "mm", "-"), "SI": ("mm", "m", "in", "ft", "/", " ", "-")}
+
+
+def keys(examples: Iterable[str], system: System) -> list[str]:
+    """What a number pad lacks for a measure of these examples: units of both systems, signs, room between two numbers.
+
+    >>> keys(["68 F", "20 C"], "US"), keys(["all"], "SI")
+    (['F', 'C', '-'], [])
+    """
+    units = [found[1] for each in examples if (found := re.fullmatch(r"-?\d[\d.,/ ]*?\s*([^\d\s.,/].*)", each))]
+    if any(unit in ("in", "ft", "mm", "m") for unit in units):
+        return list(LENGTHS[system])
+    return [*dict.fromkeys(units), "-"] if units else []
 
 
 @cache

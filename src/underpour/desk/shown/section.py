@@ -25,7 +25,8 @@ from ...sections.parts import Section
 from ..live import Told
 from ..words import say as words
 from .fields import Places
-from .layers import grips, rows
+from .grips import grips
+from .layers import rows
 from .look import Look
 from .reading import airs, bodies
 from .temperatures import field_data, tints

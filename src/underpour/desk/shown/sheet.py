@@ -10,6 +10,7 @@ from ...drawings.through_the_year import moments
 from ...papers.counted import counted_aloud
 from ..live import Told
 from ..words import say as words
+from .adding import alternative_put_in
 from .edge_words import edge
 from .fields import Places
 from .look import Look
@@ -55,6 +56,7 @@ def sheet(told: Told, look: Look) -> dict[str, Any]:
     if told.dossier is not None:
         parts |= {
             "strip": strip(told, look),
+            "another": alternative_put_in(places, told.names),
             "plan": None if answer.plan is None else key_plan(answer.plan, told.system, width=PLAN_WIDE),
             "cautions": list(told.dossier.cautions),
             "notes": list(told.dossier.notes),

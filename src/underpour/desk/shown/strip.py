@@ -47,6 +47,7 @@ def _one(told: Told, n: int, look: Look) -> dict[str, Any]:
     short = count["falls short"]
     return {
         "name": answer.name,
+        "path": f"alternative.{n}" if n else "",
         "wide": WIDE,
         "high": round(frame.bottom + 0.3, 2),
         "frame": {name: round(getattr(frame, name), 4) for name in ("left", "top", "width", "height", "scale")},

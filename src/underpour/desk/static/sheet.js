@@ -87,7 +87,7 @@ async function show(sheet, whole) {
   one('units').textContent = say(units === 'US' ? 'sheet.page.to-si' : 'sheet.page.to-us');
   if (!whole) return;
   strip.tints = sheet.section.tints;
-  strip.show(sheet.strip, moment);
+  strip.show(sheet.strip, moment, sheet.another);
   strip.late(false);
   one('cautions').replaceChildren(...sheet.cautions.map((words) => text('li', words)));
   one('data-notes').replaceChildren(...[...sheet.notes, ...sheet.credits].map((words) => text('li', words)));

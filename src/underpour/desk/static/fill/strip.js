@@ -4,6 +4,7 @@ import { opened } from '../draw/field.js';
 import { elements, made } from '../draw/svg.js';
 import { say } from '../talk/words.js';
 import { text } from './answers.js';
+import { putIn, takenOut } from './typed.js';
 
 export class Strip {
   /** @param {HTMLElement} place @param {import('../talk/brief.js').Brief} brief */
@@ -17,10 +18,13 @@ export class Strip {
     });
   }
 
-  show(strip, moment) {
+  show(strip, moment, another) {
     const had = document.activeElement?.dataset?.version;
     this.fields = [];
     this.place.replaceChildren(...strip.map((each) => this.one(each, moment)));
+    const last = document.createElement('li');
+    last.append(putIn(another, this.brief));
+    this.place.append(last);
     this.choose();
     if (had) this.place.querySelector(`[data-version="${CSS.escape(had)}"]`)?.focus();
   }
@@ -60,10 +64,23 @@ export class Strip {
     bring.addEventListener('click', (event) => this.bring(each.name, event.shiftKey));
     compare.addEventListener('click', () => this.bring(each.name, true));
     item.append(bring, compare);
+    if (each.path) item.append(takenOut({ out: each.path, label: say('sheet.page.take-out', { name: each.name }) }, this.goneFrom(each.name)));
     const drawn = { ...each, field: opened(each.field), tints: this.tints };
     this.fields.push({ field, drawn });
     queueMicrotask(() => field.show(drawn, moment));
     return item;
+  }
+
+  /** The brief, from which a version goes: where it is up, the brief itself comes up first. */
+  goneFrom(name) {
+    return {
+      type: (changes) => {
+        const { show } = this.brief;
+        if (show.alternative === name) show.alternative = 'as briefed';
+        if (show.against === name) show.against = '';
+        this.brief.type(changes);
+      },
+    };
   }
 
   bring(name, against) {

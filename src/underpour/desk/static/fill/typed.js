@@ -1,8 +1,11 @@
 // A place of the brief that is typed over where it stands. Underlined is yours, dotted is assumed or open.
 
 import { say } from '../talk/words.js';
+import { withPad } from './pad.js';
 
 const PAUSE = 250; // ms after the last key
+const FOR_UNIT = 1500; // ms after a number that has no unit yet, or where each sign is a press of its own
+const BARE = /^[-+\u2212\d\s.,/]+$/;
 const EMPTY = '\u2007'.repeat(8); // the breadth of a field that says nothing yet
 let count = 0;
 
@@ -38,6 +41,7 @@ function fitted(box) {
 function writer(part, brief) {
   const box = document.createElement('input');
   Object.assign(box, { type: 'text', value: part.typed, placeholder: part.words, autocomplete: 'off', spellcheck: false });
+  const padded = part.keys.length > 0 && withPad(box, part.keys);
   const turn = { sameAs: null };
   let waiting = 0;
   const send = () => {
@@ -54,7 +58,7 @@ function writer(part, brief) {
   });
   box.addEventListener('input', () => {
     clearTimeout(waiting);
-    waiting = setTimeout(send, PAUSE);
+    waiting = setTimeout(send, part.keys.length && (padded || BARE.test(box.value)) ? FOR_UNIT : PAUSE);
   });
   box.addEventListener('change', send);
   box.addEventListener('keydown', (event) => {
@@ -89,7 +93,36 @@ function chooser(part, brief) {
 
 /** A sentence: words, and fields between them. */
 export function sentence(parts, brief) {
-  return parts.map((part) => (part.path ? typed(part, brief) : document.createTextNode(part.text)));
+  return parts.map((part) => {
+    if (part.path) return typed(part, brief);
+    if (part.add) return putIn(part, brief);
+    return part.out ? takenOut(part, brief) : document.createTextNode(part.text);
+  });
+}
+
+/** What can be put in at this place: chosen, it stands in the brief and is typed over there. */
+export function putIn({ add, shown, label }, brief) {
+  const box = document.createElement('select');
+  box.className = 'put-in';
+  box.setAttribute('aria-label', label);
+  box.title = label;
+  box.style.setProperty('width', `${shown.length + 1.5}ch`); // of what stands there, not of the longest that can be chosen
+  box.append(new Option(shown, ''), ...add.map(({ words }, n) => new Option(words, String(n))));
+  box.addEventListener('change', () => {
+    const chosen = add[Number(box.value)];
+    box.selectedIndex = 0;
+    box.blur();
+    brief.type([{ path: chosen.path, added: chosen.value }]);
+  });
+  return box;
+}
+
+/** Takes out what is typed at a place; undo brings it back. */
+export function takenOut({ out, label }, brief) {
+  const act = Object.assign(document.createElement('button'), { type: 'button', className: 'take-out', textContent: '\u2212', title: label });
+  act.setAttribute('aria-label', label);
+  act.addEventListener('click', () => brief.type([{ path: out, left_out: true }]));
+  return act;
 }
 
 /** Puts a sentence where it belongs, unless somebody types in it: then only the other fields are renewed. */
