@@ -29,7 +29,8 @@ def edge(places: Places, letter: str) -> list[Part]:
     for n, piece in enumerate(typed.get("insulation") or (), 1):
         parts += _piece(places, f"{at}.insulation.{n}", piece)
         parts += taken_out(places, f"{at}.insulation.{n}", say("sheet.add.piece", face=str(piece.get("face", ""))))
-    return [*parts, {"text": ". "}, *foam_put_in(places, letter)]
+    more = foam_put_in(places, letter)  # which ends the sentence, where anything may be put in
+    return [*parts, *([{"text": " "}, *more] if more else [{"text": "."}])]
 
 
 def _layer(places: Places, at: str, layer: dict[str, Any]) -> list[Part]:
