@@ -232,6 +232,7 @@ def findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]
             found += moisture.factor(resolved, edge)
         found += ground.coldest(resolved, edge)
         found += bearing.below_footing(resolved, edge.edge)
+        found += bearing.at_wall_foot(resolved, edge.edge)
     found += bearing.of_loads(resolved)
     found += bearing.afloat(resolved)
     found += height.build_up(resolved)

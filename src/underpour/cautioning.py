@@ -61,6 +61,8 @@ def _beside(resolved: Resolved, finding: Finding) -> str:
         bare = finding.id == "bearing.bare-foam" or finding.at.get("method") == "bare foam"
         return "before-pour" if bare else "loaded-slab"
     edge = next((edge for edge in resolved.edges if edge.letter == finding.at.get("edge")), None)
+    if finding.id == "bearing.thrust":
+        return "structure"
     if edge is None or finding.id not in ("heat.edge-psi", "bearing.foam-long"):
         return ""
     return "below-footing" if edge.bears_on_foam else "raft" if _on_foam(resolved, edge) else ""

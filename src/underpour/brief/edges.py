@@ -136,6 +136,9 @@ def _belongings(edge: Edge, at: str) -> Iterator[Mistake]:
     if edge.thickening is not None and edge.kind != "thickened-edge":
         wrong = "Only a thickened-edge takes thickening."
         yield Mistake(f"{at}.thickening", "", wrong, 'Take it out, or write kind = "thickened-edge".')
+    if edge.props is not None and edge.kind != "footing-wall":
+        wrong = f"{_called(edge.kind)} holds back no ground beside the room."
+        yield Mistake(f"{at}.props", f'"{edge.props}"', wrong, "Take props out; it is for footing-wall.")
     if edge.gap is not None and edge.kind not in _HAVE_FOOTING:
         wrong = f"{_called(edge.kind)} has no joint between slab and wall."
         yield Mistake(f"{at}.gap", "", wrong, f"Take gap out; it is for {', '.join(_HAVE_FOOTING)}.")

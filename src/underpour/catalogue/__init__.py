@@ -15,7 +15,7 @@ from .retarders import retarder, retarders
 from .sheets import sheet, sheets
 from .slabs import of_slabs
 from .sources import source, sources
-from .subgrades import modulus_by_cbr, presumed_bearing, subgrade_modulus
+from .subgrades import modulus_by_cbr, pressure_at_rest, presumed_bearing, subgrade_modulus
 from .surfaces import air_layer, air_spaces, limit, limits, surface, surfaces
 from .uses import called, use, uses
 
@@ -48,6 +48,7 @@ __all__ = [
     "of_concrete",
     "of_slabs",
     "on_load",
+    "pressure_at_rest",
     "presumed_bearing",
     "products_beside",
     "retarder",

@@ -40,6 +40,15 @@ def presumed_bearing(grain: str) -> Quantity:
     return _of_kind(_kind(grain), "bearing")
 
 
+def pressure_at_rest(grain: str) -> Quantity:
+    """What ground of that grain presses with on a wall that does not give way, for each metre of its depth. [kN/m³]
+
+    >>> pressure_at_rest("fine").value  # 100 lb/ft² each foot
+    15.71
+    """
+    return _of_kind(_kind(grain), "at-rest")
+
+
 @cache
 def _tested() -> tuple[tuple[Quantity, Quantity], ...]:
     columns = table("subgrades")["columns"]

@@ -40,6 +40,40 @@ def strip_weight(width: float, height: float, density: float) -> float:
     return width * height * density * GRAVITY
 
 
+def thrust_at_foot(pressure: float, height: float) -> float:
+    """Push of the ground on a wall that it stands against, all of it, as if nothing but its foot were held.
+
+    Parameters
+    ----------
+    pressure : float
+        What the ground presses with for each metre of depth. [N/m³]
+    height : float
+        Of the ground over what holds the foot. [m]
+
+    Returns
+    -------
+    float
+        Push by length. [N/m]
+
+    Raises
+    ------
+    OutOfDomain
+        An argument is zero, negative or NaN.
+
+    Source
+    ------
+    A pressure that grows with depth: the area of its triangle. A floor above takes a third of it where the ground
+    reaches up to that floor, and less where it does not.
+
+    Examples
+    --------
+    >>> thrust_at_foot(10e3, 2.0)  # 20 kPa at the foot, over two metres
+    20000.0
+    """
+    above_zero(pressure=pressure, height=height)
+    return pressure * height**2 / 2.0
+
+
 def strip_pressure(load: float, weight: float, width: float) -> float:
     """Even pressure below a stiff strip footing that is loaded in its middle.
 

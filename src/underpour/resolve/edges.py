@@ -110,6 +110,7 @@ def resolve_edge(
         thickening=_thickening(edge, path, system, assumed),
         ledge=ledge,
         set_back=_set_back(edge, path, wall, above, assumed) if edge.kind == "threshold" else 0.0,
+        props=edge.props or "",
         gap=edge.gap.si if edge.gap is not None else None,
     )
 

@@ -169,6 +169,7 @@ class ResolvedEdge:
     ledge: Ledge | None = None
     beside: Beside | None = None  # where it is not outdoors
     set_back: float = 0.0  # m, a door's leaf in from the foundation wall's outer face
+    props: str = ""  # what holds the foot of a basement's wall: "slab", "footing"; "" where the brief does not say
     gap: float | None = None  # m, the sealed joint between slab and wall; None where the brief does not say
 
     @property

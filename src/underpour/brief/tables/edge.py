@@ -159,6 +159,12 @@ class Edge(Table):
     ledge: Ledge | None = key(
         "The ledge of a frost wall that bears brick.", {"width": "5 in", "below": "8 in"}, default=None
     )
+    props: Literal["slab", "footing"] | None = key(
+        "What holds the foot of a basement's wall against the ground: the slab, or its footing by a key or dowels.",
+        "footing",
+        "slab",
+        default=None,
+    )
     gap: kinds.Extent | None = key(
         "Width of the sealed joint between the slab and a wall on a footing of its own.",
         "1/2 in",

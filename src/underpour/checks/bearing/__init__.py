@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from .afloat import afloat
 from .borne import Around, Borne, Carrier, Layer, Share
+from .thrust import at_wall_foot
 from .walls import below_footing
 
 if TYPE_CHECKING:
@@ -23,6 +24,7 @@ __all__ = [
     "Layer",
     "Share",
     "afloat",
+    "at_wall_foot",
     "below_footing",
     "beside_loads",
     "of_loads",
