@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from ledger import held
-from underpour.physics.moisture import (
+from underpour.physics.moisture.air import (
     lowest_surface_temperature,
     saturation_pressure,
     saturation_temperature,

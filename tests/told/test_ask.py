@@ -339,7 +339,7 @@ def test_at_most_three_are_asked_and_the_others_are_counted():
 
 def edge_of_mould(text: str, factor: float) -> float:
     """Humidity just below that at which the floor's coldest place would fall short."""
-    from underpour.physics import moisture
+    from underpour.physics.moisture import air as moisture
 
     resolved = resolve(reads(text).brief)
     cold = resolved.outdoor_mean - abs(resolved.outdoor_swing)

@@ -11,7 +11,7 @@ from .. import catalogue
 from ..findings import Finding, Step
 from ..measure import say
 from ..measure.digits import fixed
-from ..physics import moisture
+from ..physics.moisture import air
 from ..physics.conduction.assemble import SIDE, UP
 from ..physics.conduction.solve import Told
 from ..physics.year import deciding, lowest_moment, month_of
@@ -61,10 +61,10 @@ def factor(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
         told = _coldest(solved, facing)
         allowed = catalogue.limit("mould-surface-humidity")
         share = allowed.value / 100.0 if allowed.unit == "%" else allowed.value
-        lowest = moisture.lowest_surface_temperature(room, resolved.room.humidity, share)
-        limit = moisture.surface_factor(lowest, room, outdoors)
+        lowest = air.lowest_surface_temperature(room, resolved.room.humidity, share)
+        limit = air.surface_factor(lowest, room, outdoors)
         coldest = told.mean - abs(told.swing)
-        value = moisture.surface_factor(coldest, room, outdoors)
+        value = air.surface_factor(coldest, room, outdoors)
         month = month_of(lowest_moment(told.swing))
         yield Finding(
             "moisture.surface-factor",
@@ -74,7 +74,7 @@ def factor(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
             at=at,
             within=told.within / (room - outdoors),
             month=month,
-            months=tuple(moisture.surface_factor(t, room, outdoors) for t in deciding(told.mean, told.swing, "lowest")),
+            months=tuple(air.surface_factor(t, room, outdoors) for t in deciding(told.mean, told.swing, "lowest")),
             limit=limit,
             sense="at least",
             basis=(
@@ -144,7 +144,7 @@ def _less(symbol: str, where: str, mean: float, swing: complex) -> Step:
 
 
 def _wanted_temperature(room: float, humidity: float, share: float, lowest: float) -> tuple[Step, Step]:
-    saturated = moisture.saturation_pressure(room)
+    saturated = air.saturation_pressure(room)
     return (
         Step(
             "p_least",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from .domain import OutOfDomain, above_zero
+from ..domain import OutOfDomain, above_zero
 
 
 def saturation_pressure(temperature: float) -> float:

@@ -1,0 +1,1 @@
+"""Humid air at surfaces, vapour through layers, and concrete that dries."""
