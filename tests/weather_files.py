@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import gzip
 from functools import cache
+from itertools import cycle
 from pathlib import Path
 
 DATA = Path(__file__).parent / "published" / "data"
@@ -20,7 +21,10 @@ Hour = tuple[int, int, int, str]  # month, day, hour, temperature as written
 
 # Fields of a TMY3 row with their sources and uncertainties: date, time, 29 before the dry bulb, 35 after it.
 BEFORE = [f"column {n}" for n in range(3, 32)]
-AFTER = ["Dry-bulb source", "Dry-bulb uncert (code)", "Dew-point (C)", *(f"column {n}" for n in range(36, 69))]
+AFTER = [
+    *("Dry-bulb source", "Dry-bulb uncert (code)", "Dew-point (C)", "Dew source", "Dew uncert (code)", "RHum (%)"),
+    *(f"column {n}" for n in range(38, 69)),
+]
 
 
 @cache
@@ -37,13 +41,24 @@ def hours(station: tuple[str, ...]) -> tuple[Hour, ...]:
     return tuple(found)
 
 
+@cache
+def humidities(station: tuple[str, ...]) -> tuple[str, ...]:
+    """Relative humidity of the year's hours as written. [%]"""
+    text = gzip.decompress((DATA / FILES[station]).read_bytes()).decode("utf-8")
+    at = text.splitlines()[1].split(",").index("rh")
+    return tuple(line.split(",")[at] for line in text.splitlines()[2:])
+
+
 def tmy3(station: tuple[str, ...], rows: tuple[Hour, ...] | None = None, column: str = "Dry-bulb (C)") -> str:
     """A TMY3 file: the station, the names of 68 columns, a row for each hour."""
     number, name, state, *position = station
     head = ",".join([number, f'"{name}"', state, *position])
     names = ",".join(["Date (MM/DD/YYYY)", "Time (HH:MM)", *BEFORE, column, *AFTER])
-    empty, more = ",".join("0" for _ in BEFORE), ",".join(["A", "7", "0.0", *("0" for _ in AFTER[3:])])
-    lines = [f"{m:02d}/{d:02d}/{1987 + m},{h:02d}:00,{empty},{t},{more}" for m, d, h, t in rows or hours(station)]
+    empty, rest = ",".join("0" for _ in BEFORE), ",".join("0" for _ in AFTER[6:])
+    lines = [
+        f"{m:02d}/{d:02d}/{1987 + m},{h:02d}:00,{empty},{t},A,7,0.0,A,7,{humid},{rest}"
+        for (m, d, h, t), humid in zip(rows or hours(station), cycle(humidities(station)), strict=False)
+    ]
     return "\n".join([head, names, *lines, ""])
 
 
@@ -51,7 +66,7 @@ def epw(station: tuple[str, ...], rows: tuple[Hour, ...] | None = None, an_hour:
     """An EPW file: eight header rows, a row of 35 fields for each hour."""
     number, name, state, zone, north, east, height = station
     ground = ",".join(f"{t:.2f}" for t in (-1.2, -2.3, -0.9, 1.4, 7.6, 13.2, 17.5, 19.6, 18.7, 15.2, 9.6, 3.7))
-    rest = ",".join(["0.0", "50", "82000", *("0" for _ in range(25))])
+    rest = ",".join(["82000", *("0" for _ in range(25))])
     head = [
         f"LOCATION,{name},{state},USA,TMY3,{number},{north},{east},{zone},{height}",
         "DESIGN CONDITIONS,0",
@@ -62,7 +77,10 @@ def epw(station: tuple[str, ...], rows: tuple[Hour, ...] | None = None, an_hour:
         "COMMENTS 2,",
         f"DATA PERIODS,1,{an_hour},Data,Sunday, 1/ 1,12/31",
     ]
-    lines = [f"{1987 + m},{m},{d},{h},60,?9?9,{t},{rest}" for m, d, h, t in rows or hours(station)]
+    lines = [
+        f"{1987 + m},{m},{d},{h},60,?9?9,{t},0.0,{humid},{rest}"
+        for (m, d, h, t), humid in zip(rows or hours(station), cycle(humidities(station)), strict=False)
+    ]
     return "\n".join([*head, *lines, ""])
 
 

@@ -21,6 +21,7 @@ from .checks import (
     ground,
     heat,
     height,
+    humid,
     moisture,
     moving,
     products,
@@ -230,6 +231,7 @@ def findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]
             found += heat.edge(resolved, edge)
             found += heat.surface(resolved, edge)
             found += moisture.factor(resolved, edge)
+            found += humid.surfaces(resolved, edge)
         found += ground.coldest(resolved, edge)
         found += bearing.below_footing(resolved, edge.edge)
         found += bearing.at_wall_foot(resolved, edge.edge)

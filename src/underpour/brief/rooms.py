@@ -82,6 +82,13 @@ def no_room_over_it(project: Project, floor: FloorTable | None, edges: Sequence[
             f"{lies}; no room's humidity is asked for.",
             "Take humidity out, or write the use of the room, such as garage.",
         )
+    if floor is not None and floor.summer_humidity is not None:
+        yield Mistake(
+            "floor.summer-humidity",
+            "",
+            f"{lies}; no room's humidity is asked for.",
+            "Take summer-humidity out, or write the use of the room, such as garage.",
+        )
     if floor is not None and floor.cooled is not None:
         yield Mistake(
             "floor.cooled",

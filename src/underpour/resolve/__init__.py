@@ -6,7 +6,7 @@ from .foams import ForGood
 from .held import Held, zone_for
 from .joints import ResolvedJoint
 from .loads import Patch, ResolvedLoad
-from .resolved import Beside, Drawn, KeyPlan, Piece, PlanEdge, Resolved, ResolvedEdge, Room, Slice, WallLoad
+from .resolved import Beside, Damp, Drawn, KeyPlan, Piece, PlanEdge, Resolved, ResolvedEdge, Room, Slice, WallLoad
 from .site import resolve
 from .support import Bedded, Concrete, Ground, Support
 from .zone import SiteZone, ToldZone
@@ -16,6 +16,7 @@ __all__ = [
     "Bedded",
     "Beside",
     "Concrete",
+    "Damp",
     "Drawn",
     "ForGood",
     "Ground",

@@ -28,6 +28,7 @@ class Air:
     country: str = ""  # two letters; "" where nothing says which
     position: tuple[float, float] | None = None  # degrees north and east
     hours: tuple[float, ...] = ()  # degC, a whole year of them; () where only months are known
+    humidities: tuple[float, ...] = ()  # 0 to 1, of each of those hours; () where nothing tells
     measured: bool = False  # the months are typed or a station's own, not of the record
     credits: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
@@ -122,6 +123,7 @@ def _of_file(site: Site, file: FileBeside, units: System | None) -> Air:
         country,
         position,
         hours,
+        station.humidities,
         measured=True,
         notes=taken,
     )

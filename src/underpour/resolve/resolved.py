@@ -270,6 +270,18 @@ class Room:
     cooled_told: bool = False  # whether the brief says so, by the key or by a use whose floor is kept frozen
 
 
+@dataclass(frozen=True, slots=True)
+class Damp:
+    """Vapour of the air outdoors and in the room, month by month. Where nobody tells how humid it is outdoors, a band."""
+
+    outdoors: tuple[tuple[float, ...], tuple[float, ...]]  # (12,) each, Pa: the driest and the most humid that it may be
+    room: tuple[tuple[float, ...], tuple[float, ...]]  # the same of the room
+    warmth: tuple[float, ...]  # (12,) of the room, degC
+    day: float | None  # share by which the most humid day of a month exceeds its mean; None where no hours tell
+    told: bool  # whether the humidity outdoors is known
+    rests_on: tuple[str, ...]
+
+
 @dataclass(frozen=True)
 class Resolved:
     """One brief in numbers."""
@@ -302,6 +314,7 @@ class Resolved:
     products: Products
     for_good: ForGood
     loads: tuple[ResolvedLoad, ...] = ()  # what stands or rolls on the slab, walls on footings left out
+    damp: Damp | None = None  # None under the sky
     support: Support | None = None  # what carries them; None where nothing stands on the slab
     bays: tuple[ResolvedBay, ...] = ()  # parts of the floor that carry them otherwise
     joints: tuple[ResolvedJoint, ...] = ()

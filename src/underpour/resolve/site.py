@@ -22,6 +22,7 @@ from .air_spaces import with_lying_air
 from .assumptions import Assumptions
 from .bays import ResolvedBay, bay_notes, resolved_bays
 from .beside import air_beside, beside_notes
+from .damp import damp
 from .edges import ON_FOOTING, resolve_edge
 from .foams import Foams, for_good, unclear
 from .grounds import Grounds, known_grounds, stratum_words
@@ -133,6 +134,7 @@ def resolve(
         raise Mistakes(found)
     outdoor_mean, outdoor_swing = year.harmonic(outdoors.months)
     room = _over_the_floor(brief, use, outdoor_mean, outdoor_swing, outdoors.path, assumed)
+    moist = damp(brief, outdoors, room, assumed) if use.room is not None else None
     surface = ground_surface(brief.site, outdoor_mean, outdoor_swing, ground.strata[0].slice, assumed)
     typed_beside = {f"edge.{named}": edge.beside for named, edge in zip(letters, brief.edge, strict=True)}
     standing = tuple(
@@ -184,6 +186,7 @@ def resolve(
         products=products,
         for_good=for_good(brief.foam, system),
         loads=standing_on,
+        damp=moist,
         support=carries,
         bays=bays,
         joints=joints,

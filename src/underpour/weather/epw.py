@@ -1,6 +1,7 @@
 """EPW: eight header rows, the first LOCATION and the last DATA PERIODS, then the hours of a year.
 
-The format is from memory: a row is year, month, day, hour, minute, flags, dry bulb temperature in °C and 28 more.
+The format is from memory: a row is year, month, day, hour, minute, flags, dry bulb temperature in °C, dew point, relative
+humidity in % and 26 more.
 """
 
 from __future__ import annotations
@@ -18,7 +19,7 @@ GROUND = (
     "the header's ground temperatures; they are averages from the surface down to a depth, "
     "not the temperatures at that depth."
 )
-REST = "humidity, wind, radiation, snow and rain; nothing is worked out from them yet."
+REST = "wind, radiation, snow and rain; nothing is worked out from them yet."
 
 
 def recognised(lines: Sequence[str]) -> bool:
@@ -58,6 +59,7 @@ def station(lines: Sequence[str], file: str) -> Station:
         months=year.months,
         hours=year.hours,
         temperatures=year.temperatures,
+        humidities=year.humidities,
         years=year.years,
         notes=left_out(year),
         not_taken=(*((GROUND,) if has_ground else ()), REST),
@@ -79,11 +81,11 @@ def _rows(lines: Sequence[str], before: int, file: str) -> Iterator[Row]:
     for line, typed in enumerate(lines, before + 1):
         if not typed.strip():
             continue
-        row = first_cells(typed, 7)
+        row = first_cells(typed, 9)
         if len(row) < 7:
             wrong = f"This row has {len(row)} fields; the temperature is the seventh."
             raise Mistake("", "", wrong, "Take the file as it was made.", file, line)
         try:
-            yield line, int(row[0]), int(row[1]), int(row[2]), int(row[3]), row[6]
+            yield line, int(row[0]), int(row[1]), int(row[2]), int(row[3]), row[6], row[8] if len(row) > 8 else ""
         except ValueError:
             raise unread(row[:4], "year, month, day, hour", file, line) from None

@@ -12,7 +12,8 @@ from ..mistakes import Mistake
 from .limits import limit, missing_between
 from .text import shown
 
-Row = tuple[int, int, int, int, int, str]  # line, year, month, day, hour (1 to 24), temperature as written
+# line, year, month, day, hour (1 to 24), temperature and relative humidity as written; "" where the file has none
+Row = tuple[int, int, int, int, int, str, str]
 
 _DAYS = [0, *(monthrange(2000, month)[1] for month in range(1, 13))]  # of a leap year
 _BEFORE = [0, *(24 * sum(_DAYS[:month]) for month in range(1, 13))]  # hours before each month of a leap year
@@ -32,6 +33,7 @@ class Year:
     missing: tuple[int, ...]  # hours of each month without a temperature
     years: tuple[int, int]
     temperatures: tuple[float, ...] = ()  # degC, hour by hour; a missing one lies between its neighbours
+    humidities: tuple[float, ...] = ()  # 0 to 1, alike; () where too many are missing
 
 
 def year_of(rows: Iterable[Row], file: str, kind: str) -> Year:
@@ -59,15 +61,17 @@ def year_of(rows: Iterable[Row], file: str, kind: str) -> Year:
     first_missing: dict[int, tuple[int, str]] = {}
     years: set[int] = set()
     hourly: list[float | None] = []
+    humid: list[float | None] = []
     stamps: list[int] = []  # hour of a leap year, counted from 0
     lines: list[int] = []
-    for line, year, month, day, hour, typed in rows:
+    for line, year, month, day, hour, typed, humidity in rows:
         if not (1 <= month <= 12 and 1 <= day <= _DAYS[month] and 1 <= hour <= 24):
             wrong = f"There is no hour {hour} of day {day} of month {month}."
             raise Mistake("", "", wrong, "Hours are counted from 1 to 24, the one that ends then.", file, line)
         stamps.append(_BEFORE[month] + 24 * (day - 1) + hour - 1)
         lines.append(line)
         years.add(year)
+        humid.append(_humidity(humidity, file, line))
         try:
             value = float(typed) if typed.strip() else none_to if isfinite(none_to) else none_from
         except ValueError:
@@ -87,7 +91,27 @@ def year_of(rows: Iterable[Row], file: str, kind: str) -> Year:
     _measured_enough(missing, counts, first_missing, file)
     months = tuple(total / count for total, count in zip(sums[1:], counts[1:], strict=True))
     unlikely_months(months, file)
-    return Year(months, len(stamps), tuple(missing[1:]), (min(years), max(years)), _bridged(hourly))
+    known = sum(each is not None for each in humid) >= (1.0 - limit("missing-share")) * len(humid)
+    humidities = _bridged(humid) if known else ()
+    return Year(months, len(stamps), tuple(missing[1:]), (min(years), max(years)), _bridged(hourly), humidities)
+
+
+def _humidity(typed: str, file: str, line: int) -> float | None:
+    """A row's relative humidity, 0 to 1; None where it has none.
+
+    Saturated air is measured a little above 100 %, which counts as 100 %.
+    """
+    none_from, none_to = missing_between("humidity")
+    try:
+        value = float(typed)
+    except ValueError:
+        return None
+    if none_from <= value or value <= none_to:
+        return None
+    if value > limit("most-humid"):
+        wrong = f"The relative humidity is {shown(typed)} % here; air holds 100 % at the most."
+        raise Mistake("", "", wrong, "Take the file as it was made.", file, line)
+    return min(value, 100.0) / 100.0
 
 
 def _bridged(hourly: list[float | None]) -> tuple[float, ...]:

@@ -19,6 +19,7 @@ class Station:
     months: tuple[float, ...]  # twelve mean air temperatures, degC
     hours: int = 0  # rows that the means were made from; 0 where the file gives months
     temperatures: tuple[float, ...] = ()  # degC, of each of those rows
+    humidities: tuple[float, ...] = ()  # 0 to 1, of each of those rows; () where the file does not tell
     years: tuple[int, int] | None = None  # first and last of those that the hours come from
     notes: tuple[str, ...] = ()  # hours left out, letters that may be misspelt
     not_taken: tuple[str, ...] = ()  # what else stands in the file, and why it stays there

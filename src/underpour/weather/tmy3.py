@@ -13,8 +13,9 @@ from .rows import cells, first_cells, left_out, number, unread
 from .station import Station
 from .text import shown
 
-DATE, TIME, DRY_BULB = "Date (MM/DD/YYYY)", "Time (HH:MM)", "Dry-bulb (C)"
-REST = "humidity, wind, radiation and rain; nothing is worked out from them yet."
+DATE, TIME = "Date (MM/DD/YYYY)", "Time (HH:MM)"
+DRY_BULB, HUMIDITY = "Dry-bulb (C)", "RHum (%)"
+REST = "wind, radiation and rain; nothing is worked out from them yet."
 
 
 def recognised(lines: Sequence[str]) -> bool:
@@ -51,6 +52,7 @@ def station(lines: Sequence[str], file: str) -> Station:
         months=year.months,
         hours=year.hours,
         temperatures=year.temperatures,
+        humidities=year.humidities,
         years=year.years,
         notes=left_out(year),
         not_taken=(REST,),
@@ -59,17 +61,18 @@ def station(lines: Sequence[str], file: str) -> Station:
 
 def _rows(lines: Sequence[str], columns: list[str], file: str) -> Iterator[Row]:
     date, time, dry = columns.index(DATE), columns.index(TIME), columns.index(DRY_BULB)
+    humid = columns.index(HUMIDITY) if HUMIDITY in columns else dry
     for line, typed in enumerate(lines, 3):
         if not typed.strip():
             continue
-        row = first_cells(typed, dry + 1)
+        row = first_cells(typed, max(dry, humid) + 1)
         if len(row) <= dry:
             wrong = f"This row has {len(row)} fields of {len(columns)}."
             raise Mistake("", "", wrong, "Take the file as it was made.", file, line)
         try:
             month, day, year = row[date].split("/")
             hour, minute = row[time].split(":")
-            stamp = line, int(year), int(month), int(day), int(hour), row[dry]
+            stamp = line, int(year), int(month), int(day), int(hour), row[dry], row[humid] if dry < humid < len(row) else ""
             on_the_hour = int(minute) == 0
         except ValueError:
             raise unread((row[date], row[time]), "MM/DD/YYYY and HH:MM", file, line) from None

@@ -42,6 +42,9 @@ class FloorTable(Table):
         default=None,
     )
     humidity: kinds.Humidity | None = key("Relative humidity of the room in winter.", "50 %", default=None)
+    summer_humidity: kinds.Humidity | None = key(
+        "Relative humidity that the room's air is kept below in summer, by a drier or by cooling.", "55 %", default=None
+    )
     touched_by: tuple[str, ...] | None = key(
         "What may get to the foam: fuel, solvent, hot-bitumen, ... of catalogue list agents; [] where nothing does.",
         ["fuel", "salt"],

@@ -67,6 +67,12 @@ class Site(Table):
         ["-10 C", "-8 C", "-1 C", "7 C", "13 C", "18 C", "21 C", "20 C", "15 C", "9 C", "1 C", "-7 C"],
         default=None,
     )
+    humidity: tuple[kinds.Humidity, ...] | None = key(
+        "Relative humidity of the air outdoors: means of twelve months, January first; or one mean for all of them.",
+        ["80 %", "76 %", "71 %", "66 %", "66 %", "70 %", "73 %", "76 %", "77 %", "74 %", "79 %", "82 %"],
+        ["72 %"],
+        default=None,
+    )
     weather: kinds.File | None = key(
         "A weather file, from the brief's folder: EPW, TMY3, monthly normals, or a table of months.",
         "duluth.epw",
