@@ -12,13 +12,14 @@ AIR = "air-space"
 THICK = (*BULK, AIR)  # carry their thickness as value
 OLD_SLAB = "old-slab"  # kept below the new floor
 LOOSE = ("gravel", "sand")
-THIN = ("vapour-retarder", "sheet")  # their thickness is the catalogue's
+COVERING = "covering"  # lies on everything else
+THIN = ("vapour-retarder", "sheet", COVERING)  # their thickness is the catalogue's
 WITH_R = ("board", "sheet", AIR)  # an R may be wanted of them
 LAYERS = (*THICK, "board", *THIN)  # every key that says what a layer is
 
 _NOT_IN = {
     "floor": {"masonry": "wall", "timber-frame": "wall"},
-    "wall": dict.fromkeys(("old-slab", "gravel", "sand", "screed", "sheet"), "build-up"),
+    "wall": dict.fromkeys(("old-slab", "gravel", "sand", "screed", "sheet", "covering"), "build-up"),
 }
 _DOWN = "Layers run from the room down to the ground."
 _ONE_OF = f"Write one of {', '.join(LAYERS[:-1])} or {LAYERS[-1]}."
@@ -91,6 +92,10 @@ def _one(layer: TypedLayer, kind: str, here: str, where: str) -> Iterator[Mistak
     if kind == "sheet" and "conductivity" in layer:
         wrong = "What a sheet resists is the catalogue's, for its body alone."
         yield Mistake(f"{here}.conductivity", "", wrong, "Take conductivity out.")
+    if kind == COVERING and "conductivity" in layer:
+        yield Mistake(
+            f"{here}.conductivity", "", "What a covering resists is the catalogue's.", "Take conductivity out."
+        )
     if kind == AIR and "conductivity" in layer:
         wrong = "What air resists follows from its thickness, the faces beside it and the way heat flows."
         yield Mistake(f"{here}.conductivity", "", wrong, "Take conductivity out.")
@@ -139,7 +144,10 @@ def _new(kinds: list[str], at: str) -> Iterator[Mistake]:
     first = kinds.index("concrete") if "concrete" in kinds else len(kinds)
     for number, kind in enumerate(kinds):
         here = f"{at}.{number + 1}.{kind}"
-        if kind == AIR:
+        if kind == COVERING and number > 0:
+            wrong = "A covering lies on top of the floor, and one alone."
+            yield Mistake(here, "", wrong, f"{_DOWN} Move it to the top, or leave it out.")
+        elif kind == AIR:
             yield from _over_air(kinds[:number], here)
         elif kind in LOOSE and not poured:
             yield Mistake(here, "", f"Nothing is poured on this {kind}.", 'Write { screed = "2 in" } above it.')

@@ -12,6 +12,7 @@ from .materials import material, materials
 from .named_loads import named_load, named_loads
 from .products import Products, products_beside, shipped_products
 from .retarders import retarder, retarders
+from .coverings import covering, coverings
 from .sheets import sheet, sheets
 from .slabs import of_slabs
 from .sources import source, sources
@@ -53,6 +54,8 @@ __all__ = [
     "products_beside",
     "retarder",
     "retarders",
+    "covering",
+    "coverings",
     "sheet",
     "sheets",
     "shipped_products",

@@ -15,6 +15,7 @@ from .named_loads import named_loads
 from .products import Products, shipped_products
 from .records import Quantity
 from .retarders import retarders
+from .coverings import coverings
 from .sheets import sheets
 from .sources import sources
 from .surfaces import air_spaces, limits, surfaces
@@ -24,9 +25,9 @@ if TYPE_CHECKING:
     from .codes import Edition
     from .compatibility import Agent
     from .line import Product
-    from .records import Board, Material, NamedLoad, Retarder, Sheet, Source, Use
+    from .records import Board, Covering, Material, NamedLoad, Retarder, Sheet, Source, Use
 
-    Record = Agent | Board | Edition | Product | Material | NamedLoad | Retarder | Sheet | Quantity | Use | Source
+    Record = Agent | Board | Covering | Edition | Product | Material | NamedLoad | Retarder | Sheet | Quantity | Use | Source
 
 # The word of ``catalogue list``, the second word of the paths in it, and what gives its records.
 LISTS: Mapping[str, tuple[str, Callable[[Products], tuple[Record, ...] | dict[str, Quantity]]]] = MappingProxyType(
@@ -37,6 +38,7 @@ LISTS: Mapping[str, tuple[str, Callable[[Products], tuple[Record, ...] | dict[st
         "materials": ("material", lambda _: materials()),
         "grounds": ("ground", lambda _: grounds()),
         "retarders": ("retarder", lambda _: retarders()),
+        "coverings": ("covering", lambda _: coverings()),
         "sheets": ("sheet", lambda _: sheets()),
         "loads": ("load", lambda _: named_loads()),
         "agents": ("agent", lambda _: agents()),

@@ -180,6 +180,21 @@ class Sheet:
 
 
 @dataclass(frozen=True, slots=True)
+class Covering:
+    """What lies on a floor."""
+
+    key: str
+    label: str
+    hatch: str
+    thickness: float  # m
+    resistance: Quantity  # m²·K/W, with what it is laid on
+    permeance: Quantity  # ng/(Pa·s·m²), as laid
+    slab_humidity: Quantity  # %, of the air in the slab's pores, at most when it is laid
+    warmest: Quantity | None  # degC, of its surface; None where it stands what people's feet stand
+    heat_capacity: Quantity  # by volume, J/(m³·K)
+
+
+@dataclass(frozen=True, slots=True)
 class Use:
     """What a floor is for, with what may be assumed of the room above it."""
 

@@ -46,8 +46,31 @@ def layer_slice(layer: Layer, path: str, system: System, foams: Foams) -> Slice:
             key=film.key,
             film=film,
         )
+    if layer.covering is not None:
+        return _covering_slice(layer.covering, f"{path}.covering", system)
     assert layer.board is not None
     return board_slice(layer.board, layer.thickness, layer.r, layer.conductivity, path, system, foams)
+
+
+def _covering_slice(key: str, path: str, system: System) -> Slice:
+    """What lies on the floor. Raises Mistake."""
+    try:
+        covering = catalogue.covering(key)
+    except Mistake as mistake:
+        raise mistake.placed(at=path) from None
+    return Slice(
+        "covering",
+        covering.label,
+        f"{covering.label}, {say.both(covering.thickness, 'm', system)}",
+        covering.thickness,
+        covering.thickness / covering.resistance.value,
+        covering.heat_capacity.value,
+        covering.hatch,
+        path,
+        (path, covering.resistance.path),
+        key=covering.key,
+        covering=covering,
+    )
 
 
 def bulk(kind: str, thickness: Measure, typed: Measure | None, path: str, system: System) -> Slice:

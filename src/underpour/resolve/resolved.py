@@ -9,7 +9,7 @@ from math import inf
 from typing import TYPE_CHECKING
 
 from ..catalogue.products import Products
-from ..catalogue.records import Board, Quantity, Retarder, Use
+from ..catalogue.records import Board, Covering, Quantity, Retarder, Use
 from ..findings import Assumed
 from ..measure import System
 from ..outlines.floor import Floor, Stretch
@@ -72,6 +72,7 @@ class Slice:
     wanted: Wanted | None = None  # where the brief names an R in the place of a thickness, or claims one
     air: AirSpace | None = None  # of an air space that lies level
     film: Retarder | None = None  # of a vapour retarder
+    covering: Covering | None = None  # of what lies on the floor
     heaves: bool = False  # ground that can heave where it freezes, or of which nothing rules that out
 
     @property

@@ -23,6 +23,9 @@ class Layer(Table):
     timber_frame: kinds.Thickness | None = key(
         "Timber frame of a wall, by its thickness.", "5.5 in", "140 mm", default=None
     )
+    covering: str | None = key(
+        "What lies on the floor, by its name in the catalogue.", "wood-floating", "tile", default=None
+    )
     air_space: kinds.AirSpace | None = key(
         "Air that stands still, by its thickness; a board lies over it in a floor.", "3/4 in", "20 mm", default=None
     )

@@ -40,6 +40,7 @@ HEADS = {
     "grounds": "Grounds, for `ground =`",
     "materials": "Materials of layers and walls",
     "retarders": "Vapour retarders, for `vapour-retarder =`",
+    "coverings": "Floor coverings, for `covering =`",
     "sheets": "Foil and bubble sheets, for `sheet =`",
     "loads": "What stands or rolls on floors, for `like =` in [[load]]",
     "agents": "What may touch foam, for `touched-by =`",

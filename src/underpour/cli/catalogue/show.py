@@ -51,6 +51,8 @@ TITLES = {
     "strength": "Strength of the short test",
     "aliases": "Also called",
     "standing": "Stands for years",
+    "slab_humidity": "Humidity in the slab when it is laid, at most",
+    "warmest": "Surface on a heated floor, at most",
     "tyre": "Pressure of a tyre or roller",
     "line_force": "Force on each length",
     "plate": "Side of the square that it stands on",

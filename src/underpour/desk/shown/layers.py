@@ -49,6 +49,9 @@ def row(places: Places, layer: Slice) -> list[Part]:
     elif layer.kind == "vapour-retarder":
         name = places.field(f"{at}.vapour-retarder", choices="retarders")
         name["words"] = layer.label
+    elif layer.kind == "covering":
+        name = places.field(f"{at}.covering", choices="coverings")
+        name["words"] = layer.label
     else:
         name = {"text": layer.label}
     size = size_of(places, layer, at)
