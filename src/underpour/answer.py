@@ -16,6 +16,7 @@ from .checks import (
     build_up,
     code,
     compatibility,
+    drying,
     edge_loss,
     film,
     ground,
@@ -26,6 +27,7 @@ from .checks import (
     moving,
     products,
     settled,
+    vapour,
     year,
     year_loss,
 )
@@ -237,6 +239,10 @@ def findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]
         found += bearing.at_wall_foot(resolved, edge.edge)
     found += bearing.of_loads(resolved)
     found += bearing.afloat(resolved)
+    if not resolved.outdoors:
+        found += vapour.build_up(resolved, edges)
+        found += drying.concrete(resolved)
+    found += bearing.under_loads(resolved)
     found += height.build_up(resolved)
     found += film.of_floor(resolved)
     found += belonging.boards(resolved)

@@ -1,8 +1,8 @@
 """ISO 13788:2012, clause 6, on layers: vapour's way through them, Glaser's construction; classes of retarders.
 
-The rows of data/moisture.toml that are derived were worked out apart from the formulas that public pages quote (still air
-lets 2e-10 kg/(m·s·Pa) through). Classes: IRC 2021, Table R702.7(1), quoted by the US Department of Energy's building
-pages. Canada: NBC 9.25.4, quoted.
+The rows of data/moisture.toml that are derived were worked out apart from the formulas that public pages quote (still
+air lets 2e-10 kg/(m·s·Pa) through). Classes: IRC 2021, Table R702.7(1), quoted by the US Department of Energy's
+building pages. Canada: NBC 9.25.4, quoted.
 """
 
 import tomllib

@@ -431,6 +431,7 @@ SubgradeModulus = Annotated[Measure, _read(subgrade_modulus), _shown("Modulus of
 ConcreteClass = Annotated[Measure, _read(concrete_class), _shown("Strength of concrete", "4000 psi", "C25/30")]
 Stress = Annotated[Measure, _read(stress), _shown("Stress", "12 psi", "80 kPa")]
 WaterShare = Annotated[Measure, _read(water_share), _shown("Water by volume", "5 %")]
+Time = Annotated[Measure, _read(measure.time), _shown("Length of time", "90 d")]
 Humidity = Annotated[Measure, _read(measure.humidity), _shown("Relative humidity", "50 %")]
 Conductivity = Annotated[Measure, _read(measure.conductivity), _shown("Thermal conductivity", "0.036 W/(m·K)")]
 Factor = Annotated[float, PlainValidator(factor), WithJsonSchema({"type": ["number", "string"], "title": "Factor"})]

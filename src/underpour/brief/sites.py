@@ -28,7 +28,9 @@ def unclear_site(site: Site, typed: Container[str]) -> Iterator[Mistake]:
         yield Mistake("site.monthly", "", wrong, "Write the mean of each month, January first.")
     if site.humidity is not None and len(site.humidity) not in (1, 12):
         wrong = f"humidity has {len(site.humidity)} values; a year has twelve."
-        yield Mistake("site.humidity", "", wrong, "Write the mean of each month, January first, or one for all of them.")
+        yield Mistake(
+            "site.humidity", "", wrong, "Write the mean of each month, January first, or one for all of them."
+        )
     yield from _unclear_layers(site)
     yield from _unclear_base(site)
     if isinstance(site.surface, SurfaceFactors):

@@ -5,6 +5,8 @@ from __future__ import annotations
 from .belonging import belonging, least_strength, unsuited
 from .compatibility import agent, agents, steady_heat
 from .concrete_methods import ALLOWABLE_STRESS, EN_1990, LRFD, class_of_load, concrete_method, of_concrete, on_load
+from .coverings import covering, coverings
+from .drying import drying, of_drying
 from .frost_heave import may_heave
 from .ground_surfaces import ground_cover, snow_conductivity, sunlit
 from .grounds import default_ground, ground, grounds
@@ -12,13 +14,13 @@ from .materials import material, materials
 from .named_loads import named_load, named_loads
 from .products import Products, products_beside, shipped_products
 from .retarders import retarder, retarders
-from .coverings import covering, coverings
 from .sheets import sheet, sheets
 from .slabs import of_slabs
 from .sources import source, sources
 from .subgrades import modulus_by_cbr, pressure_at_rest, presumed_bearing, subgrade_modulus
 from .surfaces import air_layer, air_spaces, limit, limits, surface, surfaces
 from .uses import called, use, uses
+from .vapour import vapour_factors
 
 __all__ = [
     "ALLOWABLE_STRESS",
@@ -33,7 +35,11 @@ __all__ = [
     "called",
     "class_of_load",
     "concrete_method",
+    "covering",
+    "coverings",
     "default_ground",
+    "drying",
+    "everything",
     "ground",
     "ground_cover",
     "grounds",
@@ -47,6 +53,7 @@ __all__ = [
     "named_load",
     "named_loads",
     "of_concrete",
+    "of_drying",
     "of_slabs",
     "on_load",
     "pressure_at_rest",
@@ -54,8 +61,6 @@ __all__ = [
     "products_beside",
     "retarder",
     "retarders",
-    "covering",
-    "coverings",
     "sheet",
     "sheets",
     "shipped_products",
@@ -70,4 +75,5 @@ __all__ = [
     "unsuited",
     "use",
     "uses",
+    "vapour_factors",
 ]

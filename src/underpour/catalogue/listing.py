@@ -9,17 +9,19 @@ from typing import TYPE_CHECKING
 from .belonging import unsuited
 from .codes import every_edition
 from .compatibility import agents
+from .coverings import coverings
+from .drying import drying
 from .grounds import grounds
 from .materials import materials
 from .named_loads import named_loads
 from .products import Products, shipped_products
 from .records import Quantity
 from .retarders import retarders
-from .coverings import coverings
 from .sheets import sheets
 from .sources import sources
 from .surfaces import air_spaces, limits, surfaces
 from .uses import uses
+from .vapour import vapour_factors
 
 if TYPE_CHECKING:
     from .codes import Edition
@@ -27,7 +29,9 @@ if TYPE_CHECKING:
     from .line import Product
     from .records import Board, Covering, Material, NamedLoad, Retarder, Sheet, Source, Use
 
-    Record = Agent | Board | Covering | Edition | Product | Material | NamedLoad | Retarder | Sheet | Quantity | Use | Source
+    Record = (
+        Agent | Board | Covering | Edition | Product | Material | NamedLoad | Retarder | Sheet | Quantity | Use | Source
+    )
 
 # The word of ``catalogue list``, the second word of the paths in it, and what gives its records.
 LISTS: Mapping[str, tuple[str, Callable[[Products], tuple[Record, ...] | dict[str, Quantity]]]] = MappingProxyType(
@@ -45,6 +49,8 @@ LISTS: Mapping[str, tuple[str, Callable[[Products], tuple[Record, ...] | dict[st
         "surfaces": ("surface", lambda _: surfaces()),
         "air-spaces": ("air-space", lambda _: air_spaces()),
         "codes": ("code", lambda _: every_edition()),
+        "vapour": ("vapour", lambda _: vapour_factors()),
+        "drying": ("drying", lambda _: drying()),
         "limits": ("limit", lambda _: limits()),
         "uses": ("use", lambda _: uses()),
         "sources": ("source", lambda _: sources()),

@@ -1,4 +1,4 @@
-"""Humidity at the surfaces of the room, month by month: where mould grows in a damp month, where water stands on a damp day."""
+"""Humidity at the surfaces of the room, month by month: mould in a damp month, water on a damp day."""
 
 from __future__ import annotations
 
@@ -64,7 +64,9 @@ def surfaces(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
             yield from (_on_purpose(solved, name, film, title) for name, film, title in _named(surface))
             continue
         behind, open_air = (_coldest(of, facing, solved) for of in (solved.mould, solved.heat))
-        yield _held(resolved, damp, solved, surface, MOULD, behind, damp.room, catalogue.limit("mould-surface-humidity"))
+        yield _held(
+            resolved, damp, solved, surface, MOULD, behind, damp.room, catalogue.limit("mould-surface-humidity")
+        )
         yield _held(resolved, damp, solved, surface, DEW, open_air, _damp_day(damp), catalogue.limit("dew"))
 
 
@@ -199,8 +201,8 @@ def _words(
     what = "mould" if name == MOULD else "water on it"
     if open_to:
         return (
-            f"The air at the {surface}'s coldest place reaches {band[0]:.0f} to {band[1]:.0f} % for a humidity outdoors "
-            f"{between}; {limit:.0f} % is the limit against {what}. Type the twelve means of the nearest "
+            f"The air at the {surface}'s coldest place reaches {band[0]:.0f} to {band[1]:.0f} % for a humidity "
+            f"outdoors {between}; {limit:.0f} % is the limit against {what}. Type the twelve means of the nearest "
             "weather station."
         )
     when = f"In {month_name[month + 1]}" if name == MOULD else f"On a damp day in {month_name[month + 1]}"
@@ -216,5 +218,3 @@ def _words(
     )
     grows = "Mould grows there" if name == MOULD else "Water stands there"
     return f"{found}{anyhow} {grows}. {mend}"
-
-

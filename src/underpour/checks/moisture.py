@@ -11,9 +11,9 @@ from .. import catalogue
 from ..findings import Finding, Step
 from ..measure import say
 from ..measure.digits import fixed
-from ..physics.moisture import air
 from ..physics.conduction.assemble import SIDE, UP
 from ..physics.conduction.solve import Told
+from ..physics.moisture import air
 from ..physics.year import deciding, lowest_moment, month_of
 from ..resolve import Beside, Resolved
 from .basis import basis, conduction

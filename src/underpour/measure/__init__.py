@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from .amounts import area as area
 from .amounts import energy as energy
+from .amounts import time as time
 from .amounts import volume as volume
 from .flows import flow_of_air as flow_of_air
 from .flows import flow_of_water as flow_of_water

@@ -35,3 +35,12 @@ def energy(typed: str) -> Measure:
     3600000.0
     """
     return read(typed, "energy")
+
+
+def time(typed: str) -> Measure:
+    """A length of time, 0 to 1000 years. [s]
+
+    >>> time("2 d").si
+    172800.0
+    """
+    return read(typed, "time")

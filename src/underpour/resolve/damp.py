@@ -13,16 +13,19 @@ from .assumptions import Assumptions
 from .resolved import Damp, Room
 
 PATH = "site.humidity"
-MOIST_BELOW, DRY_FROM = 0.0, 20.0  # degC outdoors: windows shut below the first, what the room adds blows away above the other
+MOIST_BELOW, DRY_FROM = (
+    0.0,
+    20.0,
+)  # degC outdoors: windows shut below the first, what the room adds blows away above the other
 
 
 def damp(brief: Brief, outdoors: Air, room: Room, assumed: Assumptions) -> Damp:
     """Vapour of the air outdoors and in the room.
 
-    Outdoors it is typed, or of a weather file's hours, or lies in a band. The room's is the outdoors' and what is added to it:
-    in the coldest month as much as makes the winter's humidity, less in milder weather (ISO 13788:2012, annex A, from
-    memory: in proportion from 0 °C outdoors up to 20 °C). Where the room is kept
-    cool, or dried, it stays below the summer's humidity in the months warmer than the mean of the year.
+    Outdoors it is typed, or of a weather file's hours, or lies in a band. The room's is the outdoors' and what is added
+    to it: in the coldest month as much as makes the winter's humidity, less in milder weather, in proportion from 0 °C
+    outdoors up to 20 °C (ISO 13788:2012, annex A, from memory). Where the room is kept cool, or dried, it stays below
+    the summer's humidity in the months warmer than the mean of the year.
     """
     from ..physics.moisture.air import saturation_pressure
 

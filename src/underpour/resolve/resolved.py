@@ -273,9 +273,11 @@ class Room:
 
 @dataclass(frozen=True, slots=True)
 class Damp:
-    """Vapour of the air outdoors and in the room, month by month. Where nobody tells how humid it is outdoors, a band."""
+    """Vapour of the air outdoors and in the room, month by month; a band where nobody tells how humid it is."""
 
-    outdoors: tuple[tuple[float, ...], tuple[float, ...]]  # (12,) each, Pa: the driest and the most humid that it may be
+    outdoors: tuple[
+        tuple[float, ...], tuple[float, ...]
+    ]  # (12,) each, Pa: the driest and the most humid that it may be
     room: tuple[tuple[float, ...], tuple[float, ...]]  # the same of the room
     warmth: tuple[float, ...]  # (12,) of the room, degC
     day: float | None  # share by which the most humid day of a month exceeds its mean; None where no hours tell
@@ -316,6 +318,8 @@ class Resolved:
     for_good: ForGood
     loads: tuple[ResolvedLoad, ...] = ()  # what stands or rolls on the slab, walls on footings left out
     damp: Damp | None = None  # None under the sky
+    concrete_strength: float | None = None  # Pa, as typed; None where nobody tells
+    covered_after: float | None = None  # s from the pour until the covering is laid
     support: Support | None = None  # what carries them; None where nothing stands on the slab
     bays: tuple[ResolvedBay, ...] = ()  # parts of the floor that carry them otherwise
     joints: tuple[ResolvedJoint, ...] = ()

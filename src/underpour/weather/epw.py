@@ -1,7 +1,7 @@
 """EPW: eight header rows, the first LOCATION and the last DATA PERIODS, then the hours of a year.
 
-The format is from memory: a row is year, month, day, hour, minute, flags, dry bulb temperature in °C, dew point, relative
-humidity in % and 26 more.
+The format is from memory: a row is year, month, day, hour, minute, flags, dry bulb temperature in °C, dew point,
+relative humidity in % and 26 more.
 """
 
 from __future__ import annotations

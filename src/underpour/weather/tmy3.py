@@ -72,7 +72,15 @@ def _rows(lines: Sequence[str], columns: list[str], file: str) -> Iterator[Row]:
         try:
             month, day, year = row[date].split("/")
             hour, minute = row[time].split(":")
-            stamp = line, int(year), int(month), int(day), int(hour), row[dry], row[humid] if dry < humid < len(row) else ""
+            stamp = (
+                line,
+                int(year),
+                int(month),
+                int(day),
+                int(hour),
+                row[dry],
+                row[humid] if dry < humid < len(row) else "",
+            )
             on_the_hour = int(minute) == 0
         except ValueError:
             raise unread((row[date], row[time]), "MM/DD/YYYY and HH:MM", file, line) from None

@@ -74,6 +74,7 @@ class FloorTable(Table):
         "What the floor is finished with, for how much it may tilt beside a load.", "tile", "bare", default=None
     )
     bay: tuple[Bay, ...] = key("Parts of the floor that lie on something else.", default=())
+    covered_after: kinds.Time | None = key("How long after the pour the covering is laid.", "90 d", default=None)
     build_up: tuple[Layer, ...] = key(
         "The layers from the room down to the ground, at the middle of the floor.",
         [{"concrete": "4 in"}, {"board": "plain-15", "thickness": "2 in"}, {"gravel": "4 in"}],

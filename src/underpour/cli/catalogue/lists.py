@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Sequence
 
 from ...catalogue.products import Products
-from ...catalogue.records import Board, Material, NamedLoad, Quantity, Retarder, Sheet, Use
+from ...catalogue.records import Board, Covering, Material, NamedLoad, Quantity, Retarder, Sheet, Use
 from ..pages_of import products_named
 from ..paragraphs import block, hung, width_of_terminal
 from ..parsing import Words, unknown_word
@@ -22,8 +22,8 @@ record of a product.
   WHAT         boards, unsuited (boards that do not belong below a slab),
                products, grounds, materials, retarders, sheets, loads (what
                stands or rolls on floors), agents (what may touch foam),
-               surfaces, air-spaces, codes, limits, uses or sources; all of them
-               unless you say. For a record: properties (what a test can give,
+               coverings, surfaces, air-spaces, codes, vapour, drying (of
+               slabs), limits, uses or sources; all of them unless you say. For a record: properties (what a test can give,
                in which unit, by which test) or classes
   --catalogue  your own product line, or a folder of them, beside the line that
                comes with the tool
@@ -47,6 +47,8 @@ HEADS = {
     "surfaces": "Surface resistances",
     "air-spaces": "What an air space is worked out with",
     "codes": "Code editions, for `code =`",
+    "vapour": "How much slower vapour spreads than in still air",
+    "drying": "How long slabs took to dry",
     "limits": "Limits that findings are held to",
     "uses": "Uses, for `use =`",
     "sources": "Sources of the numbers, and how each was seen",
@@ -117,7 +119,13 @@ def shelf(what: str, products: Products) -> Iterator[tuple[str, str]]:
     """Name and one line of each entry of a list."""
     from ... import catalogue
 
-    loose = {"surfaces": catalogue.surfaces, "limits": catalogue.limits, "air-spaces": catalogue.air_spaces}
+    loose = {
+        "surfaces": catalogue.surfaces,
+        "limits": catalogue.limits,
+        "air-spaces": catalogue.air_spaces,
+        "vapour": catalogue.vapour_factors,
+        "drying": catalogue.drying,
+    }
     if what in loose:
         for key, quantity in loose[what]().items():
             yield key, f"{_said(quantity)}, {quantity.where}"
@@ -143,12 +151,13 @@ def shelf(what: str, products: Products) -> Iterator[tuple[str, str]]:
         for source in catalogue.sources():
             yield source.key, f"{source.title} ({SEEN[source.seen]})"
         return
-    shelves: dict[str, Callable[[], Iterable[Board | Material | NamedLoad | Retarder | Sheet | Use]]] = {
+    shelves: dict[str, Callable[[], Iterable[Board | Covering | Material | NamedLoad | Retarder | Sheet | Use]]] = {
         "boards": products.boards,
         "unsuited": catalogue.unsuited,
         "grounds": catalogue.grounds,
         "materials": catalogue.materials,
         "retarders": products.retarders,
+        "coverings": catalogue.coverings,
         "sheets": catalogue.sheets,
         "loads": catalogue.named_loads,
         "uses": catalogue.uses,
@@ -157,7 +166,7 @@ def shelf(what: str, products: Products) -> Iterator[tuple[str, str]]:
         yield record.key, one_line(record)
 
 
-def one_line(record: Board | Material | NamedLoad | Retarder | Sheet | Use) -> str:
+def one_line(record: Board | Covering | Material | NamedLoad | Retarder | Sheet | Use) -> str:
     """Label and the number that matters most."""
     if isinstance(record, Board):
         invented = ", an invented product" if record.invented else ""
@@ -167,7 +176,7 @@ def one_line(record: Board | Material | NamedLoad | Retarder | Sheet | Use) -> s
         return f"{record.label}: {_said(record.conductivity)}"
     if isinstance(record, Retarder):
         return f"{record.label}: {_said(record.permeance)}"
-    if isinstance(record, Sheet):
+    if isinstance(record, Sheet | Covering):
         return f"{record.label}: {_said(record.resistance)}"
     if isinstance(record, NamedLoad):
         return f"{record.label}: {_said(record.brings)}{'' if record.standing else ', passing'}"

@@ -127,8 +127,8 @@ def drying_time(
 
     Source
     ------
-    Humidity spreads as heat does, with the diffusivity of CEB-FIP Model Code 1990 (from memory); saturated at first. What the
-    cement binds while it sets is left out, so that strong concrete dries sooner than this.
+    Humidity spreads as heat does, with the diffusivity of CEB-FIP Model Code 1990 (from memory); saturated at
+    first. What the cement binds while it sets is left out, so that strong concrete dries sooner than this.
 
     Examples
     --------
@@ -166,4 +166,5 @@ def _dimensionless(room: float, limit: float, depth: float, dry_share: float) ->
     told = solve_ivp(
         change, (0.0, LATE), np.ones(CELLS), "LSODA", events=reached, rtol=1e-6, atol=1e-8, lband=1, uband=1
     )
-    return float(told.t_events[0][0]) if told.t_events[0].size else np.inf
+    times = told.t_events[0] if told.t_events else np.array([])
+    return float(times[0]) if times.size else np.inf

@@ -67,7 +67,8 @@ def dew_point(pressure: float) -> float:
 
     Source
     ------
-    ASHRAE Handbook, Fundamentals 2017, chapter 1, equations 5 and 6 solved for the temperature, by the library psychrolib.
+    ASHRAE Handbook, Fundamentals 2017, chapter 1, equations 5 and 6 solved for the temperature, by the
+    library psychrolib.
 
     Examples
     --------

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
@@ -63,12 +64,12 @@ class Flow:
 
 
 def flow(
-    air: Sequence[float], saturated: Sequence[float], room: float, beyond: float, wet: Sequence[bool] = ()
+    air: Sequence[float], saturated: Sequence[float] | Array, room: float, beyond: float, wet: Sequence[bool] = ()
 ) -> Flow:
     """Vapour through layers whose interfaces cannot hold more than saturation.
 
-    The pressure is the largest convex line below saturation between its two ends; where it touches, water condenses. Where an
-    interface is wet it is held at saturation.
+    The pressure is the largest convex line below saturation between its two ends; where it touches, water condenses.
+    Where an interface is wet it is held at saturation.
 
     Parameters
     ----------
@@ -79,7 +80,12 @@ def flow(
     room, beyond : float
         Vapour pressure at the two faces; more than saturation is cut to it. [Pa]
     wet : sequence of n + 1 bools
-        Where water already lies; the faces do not count. Left out: nowhere.
+        Where water already lies; the faces do not count. Left out: nowhere. [1]
+
+    Returns
+    -------
+    Flow
+        Pressures at the interfaces [Pa], what each takes in and what leaves the room [kg/(m²·s)].
 
     Raises
     ------
@@ -98,7 +104,7 @@ def flow(
     1e-07
     """
     last = len(air) - 1
-    if last < 1 or any(b < a for a, b in zip(air, air[1:], strict=False)) or air[last] <= air[0]:
+    if last < 1 or any(b < a for a, b in pairwise(air)) or air[last] <= air[0]:
         raise OutOfDomain(f"air must be two depths or more that grow, got {air!r}")
     above_zero(saturated=saturated)
     not_below_zero(room=room, beyond=beyond)
@@ -109,10 +115,7 @@ def flow(
     for start, stop in zip([0, *held], [*held, last], strict=True):
         corners += _hull(air, level, start, stop)
     pressures = np.interp(air, [air[n] for n in corners], [level[n] for n in corners])
-    rates = {
-        (a, b): PERMEABILITY_OF_AIR * (level[a] - level[b]) / (air[b] - air[a])
-        for a, b in zip(corners, corners[1:], strict=False)
-    }
+    rates = {(a, b): PERMEABILITY_OF_AIR * (level[a] - level[b]) / (air[b] - air[a]) for a, b in pairwise(corners)}
     gained = [0.0] * (last + 1)
     for before, here, after in zip(corners, corners[1:], corners[2:], strict=False):
         gained[here] = rates[before, here] - rates[here, after]
@@ -167,6 +170,11 @@ def wet_year(air: Sequence[float], saturated: Array, room: Sequence[float], beyo
         Saturation pressure at each interface, month by month. [Pa]
     room, beyond : sequence of 12 floats
         Vapour pressure at the two faces. [Pa]
+
+    Returns
+    -------
+    WetYear
+        Water at each interface and what passes, month by month. [kg/m²]
 
     Raises
     ------
@@ -225,7 +233,8 @@ def _month(
     air: Sequence[float], saturated: Array, room: float, beyond: float, water: Array, left: float
 ) -> tuple[Array, float, tuple[float, ...]]:
     """Water at the end of a month, what left the room in it, and the pressures at its beginning."""
-    water, into, first = water.copy(), 0.0, ()
+    water, into = water.copy(), 0.0
+    first: tuple[float, ...] = ()
     while left > 0.0:
         at = flow(air, saturated, room, beyond, [bool(each > 0.0) for each in water])
         first = first or at.pressures
