@@ -47,6 +47,8 @@ def on_papers(alternatives: Sequence[Resolved]) -> tuple[str, ...]:
 
 def _beside(resolved: Resolved, finding: Finding) -> str:
     """The name of the caution that a finding carries, "" for none."""
+    if finding.id == "moisture.mould" and finding.verdict in ("falls short", "cannot tell"):
+        return "mould"
     if finding.id == "heat.air-space":
         return "over-air"
     if finding.id.startswith("code."):

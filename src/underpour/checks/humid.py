@@ -16,6 +16,7 @@ from ..measure import say
 from ..measure.digits import fixed
 from ..physics.conduction.assemble import SIDE, UP
 from ..physics.conduction.solve import Solved
+from ..physics.ground.warm_spell import warm_spell
 from ..physics.moisture import air
 from ..resolve import Damp, Resolved
 from .basis import basis, conduction
@@ -52,7 +53,8 @@ def surfaces(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
         furniture against mould, as the month's mean; with the open floor's film against water, on the most humid day.
     Holds for
         The settled year and air that is mixed. What the room adds to the outdoor air is what makes the winter's
-        humidity, less in milder weather. Where nobody tells how humid it is outdoors, both ends of a band are tried.
+        humidity, less in milder weather. Rooms above the ground that are let go are as warm as outdoors in warm months;
+        their floors follow. Where nobody tells how humid it is outdoors, both ends of a band are tried.
     Source
         ISO 13788:2012, 5.3 and 5.4, annex A (from memory).
     """
@@ -63,7 +65,7 @@ def surfaces(resolved: Resolved, solved: SolvedEdge) -> Iterator[Finding]:
         if surface == "floor" and resolved.use.cold_floor:
             yield from (_on_purpose(solved, name, film, title) for name, film, title in _named(surface))
             continue
-        behind, open_air = (_coldest(of, facing, solved) for of in (solved.mould, solved.heat))
+        behind, open_air = (_coldest(resolved, of, facing, solved) for of in (solved.mould, solved.heat))
         yield _held(
             resolved, damp, solved, surface, MOULD, behind, damp.room, catalogue.limit("mould-surface-humidity")
         )
@@ -83,7 +85,7 @@ def _on_purpose(solved: SolvedEdge, name: str, film: str, title: str) -> Finding
     return Finding(name, title, None, "%", at=at, no_limit="does not apply", words=ON_PURPOSE)
 
 
-def _coldest(solved: Solved, facing: int, edge: SolvedEdge) -> Coldest:
+def _coldest(resolved: Resolved, solved: Solved, facing: int, edge: SolvedEdge) -> Coldest:
     """The coldest place of the room's surfaces that face one way, month by month."""
     found = []
     for solution in (solved.fine, solved.coarse):
@@ -91,13 +93,22 @@ def _coldest(solved: Solved, facing: int, edge: SolvedEdge) -> Coldest:
         chosen = (faces.space == ROOM) & (faces.facing == facing)
         points = np.unique(faces.points[chosen])
         swing = solution.swing[points][:, None] * np.exp(2j * np.pi * MIDDLE)
-        degrees = solution.mean[points][:, None] + swing.real
+        film = float(solution.resistance[chosen].max())
+        degrees = solution.mean[points][:, None] + swing.real + spell(resolved, film)[:, 0]
         at = degrees.argmin(axis=0)
         lines = [np.flatnonzero((solution.equations.number == n).any(axis=1))[0] for n in points[at]]
         found.append((degrees.min(axis=0), solution.equations.x[lines]))
     (fine, x), (coarse, _) = found
     told = solved.degrees((float(fine.min()), 0j), (float(coarse.min()), 0j))
     return Coldest(fine, np.maximum(x - edge.section.corner[0], 0.0), told.within)
+
+
+def spell(resolved: Resolved, film: float) -> Array:
+    """What each interface of the floor is warmer by, month by month, where the room is let go; surface first. [K]"""
+    assert resolved.damp is not None
+    depths = np.concatenate([[0.0], np.cumsum([layer.resistance for layer in resolved.floor])])
+    below = resolved.ground_below
+    return warm_spell(resolved.damp.lifted, film, tuple(map(float, depths)), below.conductivity, below.heat_capacity)
 
 
 def _damp_day(damp: Damp) -> tuple[tuple[float, ...], tuple[float, ...]]:

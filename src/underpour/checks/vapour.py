@@ -19,8 +19,8 @@ from ..physics.moisture.vapour import WetYear, equivalent_air, wet_year
 from ..resolve import Damp, Resolved, Slice
 from .basis import basis, conduction
 from .film import sheets
-from .humid import MIDDLE, PATH
-from .solved import OUTER_METRE, SolvedEdge, floor_rests_on
+from .humid import MIDDLE, PATH, spell
+from .solved import OUTER_METRE, SolvedEdge, floor_faces, floor_rests_on
 
 Array = NDArray[np.float64]
 
@@ -31,7 +31,7 @@ TESTED = "Water vapour permeance of 1 in"
 _FAMILY = {
     "cellular glass": "cellular-glass"
 }  # the row of a board's material, where it is not the word before the comma
-SURE = 5e-3  # mm: less water than that is none
+SURE = 2e-2  # mm: less water than that is none
 OPEN = (
     "Whether water gathers in this floor depends on how humid it is outdoors, which nobody tells. Type the twelve "
     "means of the nearest weather station."
@@ -74,8 +74,8 @@ def build_up(resolved: Resolved, edges: Sequence[SolvedEdge]) -> Iterator[Findin
         floor often down. What is tight decides where it stops.
     Worked out
         Temperatures at each interface from the solved section, month by month; the room's vapour above, saturation
-        below; vapour through the layers by Glaser's construction, with water that stays and dries. A metre from each
-        wall, and in the middle of the floor at the longest edge.
+        below, in the stone if there is any; vapour through the layers by Glaser's construction, with water that stays
+        and dries. A metre from each wall, and in the middle of the floor at the longest edge.
     Holds for
         Layers that lie one on another without gaps, seams as tight as the sheet; no water that runs or is sucked up.
         Factors of materials spread twofold; a film's seams and holes let through more than its records say.
@@ -103,15 +103,22 @@ def profile(resolved: Resolved, solved: SolvedEdge, place: str) -> Profile:
     levels = np.concatenate([[0.0], -np.cumsum([layer.thickness for layer in resolved.floor])])
     told = [solved.heat.temperature(x, float(y)) for y in levels]
     turn = np.exp(2j * np.pi * MIDDLE)
-    warmth = np.array([each.mean + (each.swing * turn).real for each in told]).T
+    lower = next((n for n, _ in enumerate(resolved.floor) if all(map(_loose, resolved.floor[n:]))), len(resolved.floor))
+    film = float(solved.heat.fine.resistance[floor_faces(solved.heat.faces)].max())
+    warmth = np.array([each.mean + (each.swing * turn).real for each in told]).T + spell(resolved, film)
     return Profile(
         place,
-        resolved.floor,
-        tuple(float(each) for each in np.concatenate([[0.0], np.cumsum([each for each, _, _ in found])])),
-        warmth,
-        tuple(dict.fromkeys(each for _, made, _ in found for each in made)),
-        tuple(dict.fromkeys(path for _, _, path in found)),
+        resolved.floor[:lower],
+        tuple(map(float, np.concatenate([[0.0], np.cumsum([each for each, _, _ in found[:lower]])]))),
+        warmth[:, : lower + 1],
+        tuple(dict.fromkeys(each for _, made, _ in found[:lower] for each in made)),
+        tuple(dict.fromkeys(path for _, _, path in found[:lower])),
     )
+
+
+def _loose(layer: Slice) -> bool:
+    """Whether the ground's damp air fills a layer: stone and sand below the floor."""
+    return layer.kind in ("gravel", "sand")
 
 
 def _still_air(layer: Slice, faced: float | None) -> tuple[float, tuple[Basis, ...], str]:

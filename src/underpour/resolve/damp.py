@@ -13,6 +13,7 @@ from .assumptions import Assumptions
 from .resolved import Damp, Room
 
 PATH = "site.humidity"
+IN_THE_GROUND = ("footing-wall",)  # edges of rooms that stay cool in summer
 MOIST_BELOW, DRY_FROM = (
     0.0,
     20.0,
@@ -25,7 +26,8 @@ def damp(brief: Brief, outdoors: Air, room: Room, assumed: Assumptions) -> Damp:
     Outdoors it is typed, or of a weather file's hours, or lies in a band. The room's is the outdoors' and what is added
     to it: in the coldest month as much as makes the winter's humidity, less in milder weather, in proportion from 0 °C
     outdoors up to 20 °C (ISO 13788:2012, annex A, from memory). Where the room is kept cool, or dried, it stays below
-    the summer's humidity in the months warmer than the mean of the year.
+    the summer's humidity in the months warmer than the mean of the year; a room above the ground that is let go is as
+    warm as it is outdoors where that is warmer than it is kept.
     """
     from ..physics.moisture.air import saturation_pressure
 
@@ -44,17 +46,23 @@ def damp(brief: Brief, outdoors: Air, room: Room, assumed: Assumptions) -> Damp:
     else:
         band = catalogue.limit("outdoor-humidity")
         low, high = (_pressures(outdoors.months, [share / 100.0] * 12) for share in (band.low, band.high))
-    warmth = tuple(room.mean + (room.swing * _turn(month)).real for month in range(12))
+    kept = [room.mean + (room.swing * _turn(month)).real for month in range(12)]
+    lets_go = not room.cooled and all(edge.kind not in IN_THE_GROUND for edge in brief.edge)
+    lifted = tuple(
+        max(0.0, beyond - own) if lets_go else 0.0 for beyond, own in zip(outdoors.months, kept, strict=True)
+    )
+    warmth = tuple(own + more for own, more in zip(kept, lifted, strict=True))
     full = tuple(saturation_pressure(degrees) for degrees in warmth)
-    summer, kept = _summer(brief, room)
+    summer, cap = _summer(brief, room)
     inside = tuple(_inside(outdoors.months, each, room.humidity, full, summer) for each in (low, high))
     return Damp(
         (low, high),
         (inside[0], inside[1]),
         warmth,
+        lifted,
         day,
         low == high,
-        tuple(dict.fromkeys([path, outdoors.path, room.humidity_path, *room.rests_on, *kept])),
+        tuple(dict.fromkeys([path, outdoors.path, room.humidity_path, *room.rests_on, *cap])),
     )
 
 

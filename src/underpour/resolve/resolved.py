@@ -280,6 +280,7 @@ class Damp:
     ]  # (12,) each, Pa: the driest and the most humid that it may be
     room: tuple[tuple[float, ...], tuple[float, ...]]  # the same of the room
     warmth: tuple[float, ...]  # (12,) of the room, degC
+    lifted: tuple[float, ...]  # (12,) K, what of that is because it is let go and as warm as outdoors
     day: float | None  # share by which the most humid day of a month exceeds its mean; None where no hours tell
     told: bool  # whether the humidity outdoors is known
     rests_on: tuple[str, ...]

@@ -23,8 +23,9 @@ record of a product.
                products, grounds, materials, retarders, sheets, loads (what
                stands or rolls on floors), agents (what may touch foam),
                coverings, surfaces, air-spaces, codes, vapour, drying (of
-               slabs), limits, uses or sources; all of them unless you say. For a record: properties (what a test can give,
-               in which unit, by which test) or classes
+               slabs), limits, uses or sources; all of them unless you say. For
+               a record: properties (what a test can give, in which unit, by
+               which test) or classes
   --catalogue  your own product line, or a folder of them, beside the line that
                comes with the tool
 
