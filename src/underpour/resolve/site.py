@@ -187,7 +187,7 @@ def resolve(
         for_good=for_good(brief.foam, system),
         loads=standing_on,
         damp=moist,
-        concrete_strength=brief.floor.concrete_class.si * 1e3 if brief.floor.concrete_class else None,
+        concrete_strength=brief.floor.concrete_class.si if brief.floor.concrete_class else None,
         covered_after=brief.floor.covered_after.si if brief.floor.covered_after else None,
         support=carries,
         bays=bays,
