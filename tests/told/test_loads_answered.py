@@ -25,6 +25,7 @@ units = "US"
 [site]
 place = "Duluth, MN"
 ground = "silty-clay-moist"
+humidity = ["72 %"]
 
 [plan]
 outline = ["0 0", "40 0", "40 28", "24 28", "24 36", "0 36"]

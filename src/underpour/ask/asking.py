@@ -29,12 +29,13 @@ OUTDOORS: Heat = (("heat.ground-temperature", "the coldest ground under the slab
 def asked(reading: Reading) -> Asked:
     """The missing or assumed inputs that would turn a verdict of the brief as briefed.
 
-    Each open input is set to its plausible low and high, one at a time, all others as taken. Those that turn a verdict
-    are asked: first what makes most findings fall short, then what turns most findings, then what turns one with the
-    smallest change, as a share of its range. Where that change lies is read off the margins as taken and at the end,
-    as if they ran straight between: about right, and without solving again. A missing input without a range is asked
-    as it is, for any answer turns it. Inputs that one line of the brief answers are one question. What is known once a
-    product is chosen is named as open and not asked: a caller does not know it yet.
+    Each open input is set to its plausible low and high, one at a time, all others as taken. Those that turn a
+    verdict are asked: first what is missing of loads, since that can hurt somebody; then what makes most findings
+    fall short, then what turns most findings, then what turns one with the smallest change, as a share of its range.
+    Where that change lies is read off the margins as taken and at the end, as if they ran straight between: about
+    right, and without solving again. A missing input without a range is asked as it is, for any answer turns it.
+    Inputs that one line of the brief answers are one question. What is known once a product is chosen is named as
+    open and not asked: a caller does not know it yet.
 
     Where none turns a verdict, the one that moves the heat loss most is asked, and the one that moves the coldest
     place of the floor most; of a slab outdoors the one that moves the coldest ground under it. Alternatives are not
@@ -160,9 +161,10 @@ def _crossing(one: Finding, other: Finding, at_one: float, at_other: float) -> f
     return at_one + (at_other - at_one) * one.margin / (one.margin - other.margin)
 
 
-def decisive(question: Question) -> tuple[int, int, float]:
-    """Sorts questions, the most decisive first."""
-    return (-question.towards_short, -len(question.turns), question.needed or 0.0)
+def decisive(question: Question) -> tuple[bool, int, int, float]:
+    """Sorts questions: first what a slab may fail under, then the most decisive."""
+    carries = any(turn.as_taken.id.startswith("bearing.") for turn in question.turns) and question.about.value is None
+    return (not carries, -question.towards_short, -len(question.turns), question.needed or 0.0)
 
 
 def together(questions: Sequence[Question]) -> list[Question]:

@@ -37,7 +37,7 @@ def damp(brief: Brief, outdoors: Air, room: Room, assumed: Assumptions) -> Damp:
         shares = [each.si for each in typed] * (12 // len(typed))
         low = high = _pressures(outdoors.months, shares)
     elif (tried := assumed.missing(PATH)) is not None:
-        low = high = _pressures(outdoors.months, [tried] * 12)
+        low = high = _pressures(outdoors.months, [tried / 100.0] * 12)
     elif outdoors.humidities:
         from ..physics.moisture.outdoors import months_of_hours
 

@@ -1,0 +1,197 @@
+"""What is told of damp: what can be typed wrong, what is open and what closes it, and numbers by a library of moist air."""
+
+from __future__ import annotations
+
+import tomllib
+from functools import cache
+from pathlib import Path
+
+import psychrolib
+import pytest
+from tests import weather_files
+from tests.weather_files import GOLDEN, SAND_POINT
+
+from underpour.answer import answer
+from underpour.ask import asked
+from underpour.brief import read, reads
+from underpour.checks.humid import DEW, MOULD
+from underpour.checks.vapour import DRIVE, UNDER, WITHIN
+from underpour.cli import main
+from underpour.dossier import Answer
+from underpour.physics.moisture.outdoors import months_of_hours
+from underpour.resolve import resolve
+
+HUMID = 'humidity = ["72 %"]\n'
+BRIEF = f"""\
+[project]
+use = "basement"
+units = "SI"
+[site]
+place = "Duluth, MN"
+ground = "clay-or-silt"
+{HUMID}[plan]
+outline = ["0 0", "10 0", "10 8", "0 8"]
+unit = "m"
+[floor]
+inside = "20 C"
+humidity = "45 %"
+touched-by = []
+build-up = [
+  {{ covering = "vinyl-sheet" }},
+  {{ concrete = "100 mm" }},
+  {{ vapour-retarder = "film-15-mil" }},
+  {{ board = "c578-iv", thickness = "50 mm" }},
+  {{ gravel = "100 mm" }},
+]
+[[edge]]
+sides = "all"
+kind = "footing-wall"
+depth = "250 mm"
+ground = "1.8 m"
+wall = [{{ concrete = "200 mm" }}, {{ board = "c578-iv", thickness = "50 mm" }}]
+"""
+
+
+@cache
+def as_briefed(text: str) -> Answer:
+    return answer(reads(text)).alternatives[0]
+
+
+def one(text: str, name: str, **at: str):
+    found = [each for each in as_briefed(text).findings if each.id == name and at.items() <= dict(each.at).items()]
+    assert len(found) == 1
+    return found[0]
+
+
+# What is typed: the line that takes the place of another, and words of what is said.
+BAD = [
+    ("humidity over 100 %", HUMID, 'humidity = ["140 %"]\n', ("site.humidity", "140 %", "100 %")),
+    ("eleven months", HUMID, f"humidity = {['70 %'] * 11}\n".replace("'", '"'), ("11 values", "January first")),
+    ("no list", HUMID, 'humidity = "70 %"\n', ("site.humidity",)),
+    ("humidity below nought", HUMID, 'humidity = ["-5 %"]\n', ("site.humidity", "-5 %")),
+    ("a summer's humidity over 100 %", 'humidity = "45 %"', 'summer-humidity = "120 %"', ("floor.summer-humidity",)),
+    ("a covering nobody knows", '"vinyl-sheet"', '"vynil-sheet"', ("vynil-sheet", "vinyl-sheet", "catalogue list")),
+    ("a covering below the slab", '  { concrete = "100 mm" },\n', "", ("concrete",)),
+    (
+        "a covering in a wall",
+        'wall = [{ concrete = "200 mm" }',
+        'wall = [{ covering = "tile" }, { concrete = "200 mm" }',
+        ("covering", "wall"),
+    ),
+    (
+        "two coverings",
+        '{ concrete = "100 mm" }',
+        '{ covering = "tile" },\n  { concrete = "100 mm" }',
+        ("on top of the floor", "alone"),
+    ),
+    (
+        "a covering with a conductivity",
+        '{ covering = "vinyl-sheet" }',
+        '{ covering = "vinyl-sheet", conductivity = "0.2 W/(m·K)" }',
+        ("covering", "catalogue's"),
+    ),
+    ("no length of time", 'humidity = "45 %"', 'covered-after = "soon"', ("floor.covered-after", "soon")),
+]
+
+
+@pytest.mark.parametrize(("typed", "wanted", "words"), [row[1:] for row in BAD], ids=[row[0] for row in BAD])
+def test_what_cannot_be_meant_is_told_with_its_line_and_changes_nothing(typed, wanted, words, tmp_path, capsys):
+    file = tmp_path / "brief.toml"
+    assert typed in BRIEF
+    file.write_text(BRIEF.replace(typed, wanted, 1), "utf-8")
+    before = sorted(tmp_path.iterdir()), file.read_bytes()
+    assert main(["answer", str(file)]) == 2
+    told = capsys.readouterr().err
+    assert "brief.toml:" in told
+    for word in words:
+        assert word in told
+    assert (sorted(tmp_path.iterdir()), file.read_bytes()) == before
+
+
+def test_without_the_outdoor_humidity_the_damp_months_cannot_be_told():
+    bare = BRIEF.replace(HUMID, "")
+    found = one(bare, MOULD, surface="floor")
+    assert (found.verdict, found.missing, found.value) == ("cannot tell", "site.humidity", None)
+    found_open = asked(reads(bare))
+    assert "site.humidity" in {*found_open.further, *(question.about.path for question in found_open.questions)}
+    for humidity, verdict in (("45 %", "meets"), ("90 %", "falls short")):
+        assert (
+            one(bare.replace("[plan]", f'humidity = ["{humidity}"]\n[plan]'), MOULD, surface="floor").verdict == verdict
+        )
+
+
+def test_a_drier_in_summer_keeps_mould_and_water_off():
+    dried = BRIEF.replace('humidity = "45 %"', 'humidity = "45 %"\nsummer-humidity = "50 %"')
+    for name in (MOULD, DEW):
+        assert one(dried, name, surface="floor").value < one(BRIEF, name, surface="floor").value
+    assert one(BRIEF, MOULD, surface="floor").month in (6, 7, 8, 9)
+    assert one(dried, MOULD, surface="floor").verdict == "meets"
+
+
+def test_the_humidity_at_the_coldest_place_is_that_of_a_library_of_moist_air():
+    """psychrolib (ASHRAE's formulas) on the temperature and the vapour that the steps print."""
+    psychrolib.SetUnitSystem(psychrolib.SI)
+    found = one(BRIEF, MOULD, surface="floor")
+    degrees, pascals = (float(step.result.split()[0].replace("−", "-")) for step in found.steps[:2])
+    assert found.value == pytest.approx(100.0 * pascals / psychrolib.GetSatVapPres(degrees), rel=3e-3)
+    summer = psychrolib.GetVapPresFromRelHum(18.6, 0.72)  # Duluth's July is 18.6 °C in the grid
+    assert pascals == pytest.approx(summer, rel=0.12)
+
+
+def test_without_a_film_the_covering_meets_the_ground_s_damp():
+    bare = BRIEF.replace('  { vapour-retarder = "film-15-mil" },\n', "").replace("c578-iv", "c578-i")
+    at = {"place": "centre"}
+    assert one(bare, UNDER, **at).value > one(BRIEF, UNDER, **at).value + 4.0
+
+
+def test_vapour_is_driven_up_by_ground_that_is_warmer_than_the_air_is_moist():
+    found = one(BRIEF, DRIVE)
+    assert found.months is not None and len(found.months) == 12
+    assert found.value == max(found.months, key=abs)
+    assert found.months[0] > 0.0
+
+
+def test_each_finding_of_damp_names_what_it_rests_on():
+    for name in (MOULD, DEW, WITHIN, UNDER, DRIVE):
+        for found in (each for each in as_briefed(BRIEF).findings if each.id == name):
+            assert "site.humidity" in found.rests_on
+            assert found.basis
+
+
+def test_mould_carries_its_caution_where_it_falls_short():
+    found = one(BRIEF.replace("72 %", "85 %"), MOULD, surface="floor")
+    assert found.verdict == "falls short"
+    assert "make people ill" in found.caution
+
+
+@pytest.mark.parametrize("station", [GOLDEN, SAND_POINT], ids=["Golden", "Sand Point"])
+def test_a_weather_file_s_hours_give_the_humidity_outdoors(station, tmp_path: Path):
+    (tmp_path / "hours.epw").write_text(weather_files.epw(station), "utf-8")
+    text = BRIEF.replace('place = "Duluth, MN"', 'weather = "hours.epw"').replace(HUMID, "")
+    (tmp_path / "brief.toml").write_text(text, "utf-8")
+    told = resolve(read(tmp_path / "brief.toml").brief).damp
+    assert told is not None
+    hours = [float(hour[3]) for hour in weather_files.hours(station)]
+    humid = [min(float(each), 100.0) / 100.0 for each in weather_files.humidities(station)]
+    means, days = months_of_hours(hours, humid)
+    assert told.told
+    assert told.outdoors[0] == pytest.approx(means, rel=2e-3)
+    assert told.day == pytest.approx(max(d / m for d, m in zip(days, means, strict=True)), rel=1e-3)
+
+
+def test_the_dew_points_that_a_station_prints_give_the_same_vapour():
+    """TMY3 of Golden (US laboratory, public) prints dew point and relative humidity beside one another, each rounded."""
+    text = weather_files.gzip.decompress((weather_files.DATA / weather_files.FILES[GOLDEN]).read_bytes()).decode()
+    rows = [line.split(",") for line in text.splitlines()[2:]]
+    psychrolib.SetUnitSystem(psychrolib.SI)
+    by_dew = sum(psychrolib.GetSatVapPres(float(row[3])) for row in rows) / len(rows)
+    by_share = sum(psychrolib.GetVapPresFromRelHum(float(row[2]), min(float(row[4]), 100.0) / 100.0) for row in rows)
+    assert by_share / len(rows) == pytest.approx(by_dew, rel=0.01)
+
+
+def test_coverings_and_vapour_have_their_lists(capsys):
+    assert main(["catalogue", "list", "coverings"]) == 0
+    assert "wood-glued" in capsys.readouterr().out
+    assert main(["catalogue", "show", "wood-glued"]) == 0
+    assert "75 %" in capsys.readouterr().out
+    assert tomllib.loads(BRIEF)["floor"]["build-up"][0] == {"covering": "vinyl-sheet"}
