@@ -1,4 +1,4 @@
-"""What is told of damp: what can be typed wrong, what is open and what closes it, and numbers by a library of moist air."""
+"""What is told of damp: what can be typed wrong, what is open and what closes it, numbers by a library of moist air."""
 
 from __future__ import annotations
 
@@ -180,7 +180,7 @@ def test_a_weather_file_s_hours_give_the_humidity_outdoors(station, tmp_path: Pa
 
 
 def test_the_dew_points_that_a_station_prints_give_the_same_vapour():
-    """TMY3 of Golden (US laboratory, public) prints dew point and relative humidity beside one another, each rounded."""
+    """TMY3 of Golden (US laboratory, public) prints dew point and relative humidity side by side, each rounded."""
     text = weather_files.gzip.decompress((weather_files.DATA / weather_files.FILES[GOLDEN]).read_bytes()).decode()
     rows = [line.split(",") for line in text.splitlines()[2:]]
     psychrolib.SetUnitSystem(psychrolib.SI)
