@@ -25,6 +25,7 @@ from .checks import (
     humid,
     moisture,
     moving,
+    order,
     products,
     settled,
     vapour,
@@ -242,6 +243,7 @@ def findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]
     if not resolved.outdoors:
         found += vapour.build_up(resolved, edges)
         found += drying.concrete(resolved)
+        found += order.layers(resolved)
     found += bearing.under_loads(resolved)
     found += height.build_up(resolved)
     found += film.of_floor(resolved)

@@ -10,6 +10,8 @@ from .drying import drying, of_drying
 from .frost_heave import may_heave
 from .ground_surfaces import ground_cover, snow_conductivity, sunlit
 from .grounds import default_ground, ground, grounds
+from .layer_orders import layer_orders
+from .listing import everything
 from .materials import material, materials
 from .named_loads import named_load, named_loads
 from .products import Products, products_beside, shipped_products
@@ -43,6 +45,7 @@ __all__ = [
     "ground",
     "ground_cover",
     "grounds",
+    "layer_orders",
     "least_strength",
     "limit",
     "limits",
