@@ -244,7 +244,6 @@ def findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]
         found += vapour.build_up(resolved, edges)
         found += drying.concrete(resolved)
         found += order.layers(resolved)
-    found += bearing.of_loads(resolved)
     found += height.build_up(resolved)
     found += film.of_floor(resolved)
     found += belonging.boards(resolved)
