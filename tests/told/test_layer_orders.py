@@ -10,7 +10,6 @@ from dataclasses import dataclass
 import pytest
 
 from underpour.brief import reads
-from underpour.catalogue.layer_orders import layer_orders
 from underpour.checks import order
 from underpour.findings import Finding
 from underpour.resolve import resolve
@@ -194,5 +193,5 @@ def test_the_mended_order_is_not_found_to_fail_so(row: Order) -> None:
 
 
 def test_every_order_of_the_list_is_tried_here_and_recognised() -> None:
-    assert {row.key for row in ORDERS} == set(layer_orders()) == set(order.FAILS)
+    assert {row.key for row in ORDERS} == set(order.orders()) == set(order.WRONG)
     assert len(ORDERS) >= 12

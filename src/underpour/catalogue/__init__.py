@@ -10,7 +10,6 @@ from .drying import drying, of_drying
 from .frost_heave import may_heave
 from .ground_surfaces import ground_cover, snow_conductivity, sunlit
 from .grounds import default_ground, ground, grounds
-from .layer_orders import layer_orders
 from .listing import everything
 from .materials import material, materials
 from .named_loads import named_load, named_loads
@@ -45,7 +44,6 @@ __all__ = [
     "ground",
     "ground_cover",
     "grounds",
-    "layer_orders",
     "least_strength",
     "limit",
     "limits",

@@ -195,16 +195,6 @@ class Covering:
 
 
 @dataclass(frozen=True, slots=True)
-class LayerOrder:
-    """An order of layers that fails in practice."""
-
-    key: str
-    says: str
-    mend: str
-    source: str
-
-
-@dataclass(frozen=True, slots=True)
 class Use:
     """What a floor is for, with what may be assumed of the room above it."""
 

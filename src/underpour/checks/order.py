@@ -1,39 +1,66 @@
-"""The order of the floor's layers: what fails in practice, found and said with its remedy."""
+"""The order of the floor's layers: what goes wrong in practice, found and said with its remedy."""
 
 from __future__ import annotations
 
+import tomllib
 from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
 from itertools import pairwise
 
-from .. import catalogue
 from ..findings import Basis, Finding, Step
 from ..resolve import Resolved, Slice
 from .film import sheets
 
-ID, TITLE = "moisture.order", "Orders of layers that fail in practice"
+ID, TITLE = "moisture.order", "Orders of layers that go wrong in practice"
 TIGHT = 60.0  # ng/(Pa·s·m²), about a perm: less than that is tight
 LITTLE = 80.0  # %: a covering that bears no more wants a film below it
 LOOSE = ("gravel", "sand")
 POURED = ("concrete", "screed")
 
 
+@dataclass(frozen=True, slots=True)
+class Order:
+    """An order of layers that goes wrong in practice."""
+
+    key: str
+    says: str
+    mend: str
+    source: str
+
+
+@cache
+def orders() -> Mapping[str, Order]:
+    """Each order by its name.
+
+    >>> orders()["two-films"].mend
+    'Keep one of the two, the one that is nearer to the slab.'
+    """
+    table = tomllib.loads((files(__package__) / "orders.toml").read_text(encoding="utf-8"))
+    return {
+        key: Order(key, entry["says"], entry["mend"], entry.get("source", "common practice, no source"))
+        for key, entry in table.items()
+    }
+
+
 def layers(resolved: Resolved) -> Iterator[Finding]:
-    """Whether the layers of this floor lie in an order that is known to fail.
+    """Whether the layers of this floor lie in an order that is known to go wrong.
 
     Asks
         Does anything in the order of these layers keep water in, let it up, or let it freeze?
     Why
         Each layer may be right and their order wrong; nobody sees it once the concrete is cast.
     Worked out
-        The floor is held to each order of a list that fails in practice: what is tight, what holds water, what draws
+        The floor is held to each order of a list that goes wrong in practice: what is tight, what holds water, what draws
         it, and what lies on which side of it.
     Holds for
         What the brief names. Damp that comes through joints, pipes and walls is another matter.
     Source
         Common practice, no source, but where a row of the list names one.
     """
-    found = [key for key, fails in FAILS.items() if fails(resolved)]
-    rows = [catalogue.layer_orders()[key] for key in found]
+    found = [key for key, found_in in WRONG.items() if found_in(resolved)]
+    rows = [orders()[key] for key in found]
     words = " ".join(f"{row.says} {row.mend}" for row in rows)
     yield Finding(
         ID,
@@ -44,11 +71,11 @@ def layers(resolved: Resolved) -> Iterator[Finding]:
         limit=0.0,
         sense="at most",
         basis=tuple(dict.fromkeys(Basis(row.source, "order of layers", "practice") for row in rows))
-        or (Basis("common practice, no source", "orders of layers that fail", "practice"),),
+        or (Basis("common practice, no source", "orders of layers that go wrong", "practice"),),
         rests_on=tuple(dict.fromkeys(layer.path for layer in resolved.floor)),
         steps=tuple(Step(row.key, row.says, "", "found") for row in rows)
-        or (Step("n", f"none of {len(FAILS)} orders that fail is found", "", "0"),),
-        words=words or f"None of the {len(FAILS)} orders of layers that are known to fail is found in this floor.",
+        or (Step("n", f"none of {len(WRONG)} orders that go wrong is found", "", "0"),),
+        words=words or f"None of the {len(WRONG)} orders of layers that are known to go wrong is found in this floor.",
     )
 
 
@@ -152,7 +179,7 @@ def _coating_over_damp(resolved: Resolved) -> bool:
     return not _tight(resolved) and resolved.floor[-1].kind in LOOSE
 
 
-FAILS: Mapping[str, Callable[[Resolved], bool]] = {
+WRONG: Mapping[str, Callable[[Resolved], bool]] = {
     "sand-above-film": _sand_above_film,
     "film-below-stone": _film_below_stone,
     "two-films": _two_films,
