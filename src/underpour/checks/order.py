@@ -52,8 +52,8 @@ def layers(resolved: Resolved) -> Iterator[Finding]:
     Why
         Each layer may be right and their order wrong; nobody sees it once the concrete is cast.
     Worked out
-        The floor is held to each order of a list that goes wrong in practice: what is tight, what holds water, what draws
-        it, and what lies on which side of it.
+        The floor is held to each order of a list that goes wrong in practice: what is tight, what holds water, what
+        draws it, and what lies on which side of it.
     Holds for
         What the brief names. Damp that comes through joints, pipes and walls is another matter.
     Source
