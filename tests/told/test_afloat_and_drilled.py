@@ -130,3 +130,21 @@ def test_a_pad_gives_room_to_drill() -> None:
 def test_other_posts_are_told_only_where_holes_are_drilled() -> None:
     assert not [each for each in bearing.of_loads(resolved(BRIEF)) if each.id == "bearing.anchor-depth"]
     assert holes(BRIEF + 'anchor-depth = "3 in"\n').verdict == "meets"
+
+
+def slides(text: str) -> Finding:
+    (found,) = (each for each in bearing.of_loads(resolved(text)) if each.id == "bearing.sliding")
+    return found
+
+
+def test_how_a_slab_grips_on_its_film_is_tested_or_cannot_be_told() -> None:
+    """40 by 36 ft less 16 by 8 ft: 1312 ft² of 5 in of concrete weigh 365 kN; 30 kN need a friction of 0.082."""
+    pushed = BRIEF + 'sideways = "30 kN"\n'
+    open_one = slides(pushed)
+    assert (open_one.verdict, open_one.missing) == ("cannot tell", "floor.friction")
+    assert "an engineer says" in open_one.words
+    tested = slides(pushed.replace("[floor]\n", "[floor]\nfriction = 0.4\n"))
+    assert tested.verdict == "meets" and tested.limit == pytest.approx(0.4 / 1.5)
+    assert tested.value == pytest.approx(30.0 / (0.127 * 2403.0 * 9.80665e-3 * 1312 * 0.3048**2), rel=1e-4)
+    assert slides(pushed.replace("[floor]\n", "[floor]\nfriction = 0.1\n")).verdict == "falls short"
+    assert not [each for each in bearing.of_loads(resolved(BRIEF)) if each.id == "bearing.sliding"]

@@ -426,6 +426,12 @@ Temperature = Annotated[Measure, _read(measure.temperature), _shown("Temperature
 LoadForce = Annotated[
     Measure, PlainValidator(load_force), _shown("Force, or force on each length", "6500 lb", "1500 lb/ft", "20 kN/m")
 ]
+WholeForce = Annotated[Measure, _read(whole_force), _shown("Force", "2000 lb", "9 kN")]
+Friction = Annotated[
+    float,
+    PlainValidator(plain_factor(0.01, 1.5, "A coefficient of friction", "0.3 or what was tested")),
+    WithJsonSchema({"type": "number", "minimum": 0.01, "maximum": 1.5, "title": "Coefficient of friction"}),
+]
 BearingPlate = Annotated[Breadth, PlainValidator(bearing_plate), _shown("Size", "6 in x 6 in", "8 in")]
 SubgradeModulus = Annotated[Measure, _read(subgrade_modulus), _shown("Modulus of the ground", "100 pci", "27 MN/m³")]
 ConcreteClass = Annotated[Measure, _read(concrete_class), _shown("Strength of concrete", "4000 psi", "C25/30")]

@@ -75,6 +75,7 @@ class ResolvedLoad:
     pad: Pad | None = None
     anchor_depth: float | None = None  # m, of the holes for its anchors; None where it is not told
     anchors: str = ""  # the same in words
+    sideways: float = 0.0  # N, what it pushes sideways with
     factored: float = 0.0  # what the typed force was multiplied by, taken out of it here; 0 where it was not
 
     @property
@@ -134,6 +135,7 @@ class _Reader:
             rests_on=(self.path,),
             pad=self._pad(),
             anchor_depth=self._number("anchor-depth", self.load.anchor_depth, None) if self.kind in ANCHORED else None,
+            sideways=self.load.sideways.si if self.load.sideways is not None else 0.0,
             anchors=say.typed(self.load.anchor_depth, "m", self.system) if self.load.anchor_depth else "",
             factored=self.load.factored or 0.0,
         )

@@ -76,6 +76,7 @@ class Support:
     whole_weight: float  # Pa, on the ground
     on_old_slab: bool
     heated: bool  # whether tubes lie in the slab
+    friction: float | None  # below the slab, as tested; None where it is not told
     tube_depth: float | None  # m, from the top of the slab to their tops; None where it is not told
 
 
@@ -111,6 +112,7 @@ def support(
         whole,
         any(layer.kind == "old-slab" for layer in floor),
         tube is not None,
+        typed_floor.friction if typed_floor.friction is not None else assumed.missing("floor.friction"),
         _tube_depth(tube, assumed),
     )
 

@@ -67,6 +67,9 @@ class FloorTable(Table):
         "en-1990",
         default=None,
     )
+    friction: kinds.Friction | None = key(
+        "Coefficient of friction below the slab, on its film or foam, as it was tested.", 0.4, default=None
+    )
     safety_factor: kinds.SafetyFactor | None = key(
         "By allowable stress: the concrete's strength over the tension that it may have.", 2.0, default=None
     )

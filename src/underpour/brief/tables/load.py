@@ -78,6 +78,12 @@ class Load(Table):
     pad_thickness: kinds.Extent | None = key(
         "How thick the concrete is there, the slab's own thickness with it.", "10 in", "250 mm", default=None
     )
+    sideways: kinds.WholeForce | None = key(
+        "What it pushes sideways with, all of it: brakes, wind, an earthquake, as an engineer says.",
+        "2000 lb",
+        "9 kN",
+        default=None,
+    )
     anchor_depth: kinds.Extent | None = key(
         "How deep the holes for its anchors are drilled.", "3 in", "80 mm", default=None
     )

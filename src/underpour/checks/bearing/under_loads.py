@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from ...findings import Finding
 from ...resolve import Resolved, ResolvedLoad, Support
-from . import anchors, bare_foam, bending, even, foam, grades, punching, settlement, soil, thicker
+from . import anchors, bare_foam, bending, even, foam, grades, punching, settlement, sliding, soil, thicker
 from .bed import bed, unknown
 from .carried import Carried, carried
 from .on_the_plan import on_the_plan
@@ -35,6 +35,7 @@ def under_loads(resolved: Resolved) -> Iterator[Finding]:
             yield from _patches(resolved, support, load)
         yield from anchors.drilled(resolved, support, load)
     yield from on_the_plan(resolved, support)
+    yield from sliding.pushed(resolved, support)
 
 
 def beside_loads(resolved: Resolved) -> Iterator[Finding]:
