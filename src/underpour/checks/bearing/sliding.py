@@ -50,8 +50,8 @@ def pushed(resolved: Resolved, support: Support) -> Iterator[Finding]:
     )
     if support.friction is None:
         words = (
-            f"{said}How it slides on this film nobody tested; {usual.low:g} to {usual.high:g} are common, and which of "
-            "them an engineer says, with what ties the slab in an earthquake. Write friction = 0.4 in [floor] as tested."
+            f"{said}How it slides on this film nobody tested; {usual.low:g} to {usual.high:g} are common; which of "
+            "them holds an engineer says, and what ties the slab. Write friction = 0.4 in [floor], as tested."
         )
         yield Finding(ID, TITLE, None, "1", missing="floor.friction", words=words)
         return
