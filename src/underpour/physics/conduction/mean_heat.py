@@ -248,21 +248,17 @@ def _growing(length: float, first: float) -> list[float]:
 def _heats(found: Couplings, means: Array, times: float) -> Heats:
     """Sums of surfaces. The error of each is at most the geometric mean of its own energy's and of all the airs'."""
     air = means[found.space, found.facing]
-    flows = found.higher @ air
     missing = times * (found.lower - found.higher)
     apart = air - air.max()
     rounded = np.abs(found.higher.sum(1)).max()  # what flows where all airs are alike
     of_all = max(apart @ missing @ apart, 0.0) + rounded * np.ptp(air) ** 2
-
-    def told(chosen: NDArray[np.bool_]) -> Told:
-        own = max(missing[chosen][:, chosen].sum(), 0.0) + rounded
-        within = (own * of_all) ** 0.5
-        return Told(float(flows[chosen].sum()), 0j, float(within))
-
-    spaces = range(len(means))
-    ways = (UP, SIDE, DOWN)
-    faces = [[told((found.space == n) & (found.facing == way)) for way in ways] for n in spaces]
-    return Heats(tuple(told(found.space == n) for n in spaces), tuple((up, side, down) for up, side, down in faces))
+    ways = np.array([[True] * 3, [True, False, False], [False, True, False], [False, False, True]])
+    spaces = np.arange(len(means))
+    chosen = (found.space == spaces[:, None])[:, None, :] & ways[:, found.facing]  # (spaces, whole and ways, surfaces)
+    own = np.maximum(np.einsum("swi,ij,swj->sw", chosen, missing, chosen), 0.0) + rounded
+    heat, within = (chosen @ (found.higher @ air)).tolist(), np.sqrt(own * of_all).tolist()
+    told = [[Told(q, 0j, e) for q, e in zip(*each, strict=True)] for each in zip(heat, within, strict=True)]
+    return Heats(tuple(each[0] for each in told), tuple((up, side, down) for _, up, side, down in told))
 
 
 def _by_grid(

@@ -148,7 +148,7 @@ def couplings(strips: Strips, degrees: Places, conductance: Array) -> Couplings:
     sides = (beside[:, used] @ rows.spread(strips.high / 2.0, line_in_modes(rows.most)[2])).transpose(0, 2, 1)
     whole = np.diag((by_width + by_height)[used])
     between = BETWEEN / (strips.high.min() * strips.high.sum())
-    system = _System(strips.wide, stiff, mass, loads[:, :, used], films, sides, there, between)
+    system = _System(strips.wide, stiff + between * mass, mass, loads[:, :, used], films, sides, there, between)
     return Couplings(
         used // len(FACINGS),
         used % len(FACINGS),
@@ -214,7 +214,7 @@ def _halved(strips: Strips) -> Strips:
 @dataclass(frozen=True)
 class _System:
     wide: Array  # (strips,)
-    stiff: Array  # (strips, n, n) slopes up, films above and below
+    shifted: Array  # (strips, n, n) slopes up, films above and below; and ``between`` times the mass
     mass: Array  # (strips, n, n) what slopes across count with
     loads: Array  # (strips, n, surfaces) of films above and below
     films: Array  # (lines, n, n) of films beside
@@ -224,15 +224,18 @@ class _System:
 
     def of(self, kept: Places) -> _System:
         """The same in fewer unknowns."""
-        square = (slice(None), kept[:, None], kept)
+
+        def square(matrices: Array) -> Array:
+            return matrices.take(kept, 1).take(kept, 2)
+
         return _System(
             self.wide,
-            self.stiff[square],
-            self.mass[square],
-            self.loads[:, kept],
-            self.films[square],
-            self.sides[:, kept],
-            self.there[:, kept],
+            square(self.shifted),
+            square(self.mass),
+            self.loads.take(kept, 1),
+            square(self.films),
+            self.sides.take(kept, 1),
+            self.there.take(kept, 1),
             self.between,
         )
 
@@ -288,8 +291,8 @@ class _Strip:
 
 def _picked(there: NDArray[np.bool_]) -> tuple[slice | Places, tuple[slice | Places, slice | Places]]:
     """Indices of what is there in vectors and in matrices; slices where air is nowhere or above only."""
-    count = int(there.sum())
-    if there[:count].all():
+    count = np.count_nonzero(there)
+    if np.count_nonzero(there[:count]) == count:
         return slice(0, count), (slice(0, count), slice(0, count))
     at = np.flatnonzero(there)
     return at, (at[:, None], at)
@@ -299,8 +302,7 @@ def _across(system: _System, n: int) -> _Strip:
     """Modes of one strip; each is a sum of two exponentials across it."""
     at, square = _picked(system.there[n])
     mass, wide = system.mass[n][square], system.wide[n]
-    shifted = system.stiff[n][square] + system.between * mass
-    shares, modes, wrong = lapack.dsygvd(mass.T, shifted.T, overwrite_b=1)
+    shares, modes, wrong = lapack.dsygvd(mass.T, system.shifted[n][square].T)
     if wrong:
         raise ArithmeticError("the modes of a strip cannot be found")
     modes = modes / np.sqrt(shares)
