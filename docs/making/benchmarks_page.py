@@ -19,6 +19,42 @@ PICTURE = ROOT / "docs" / "pictures" / "benchmarks.svg"
 THEMES = {
     "steady": "From outlines to heat flow",
     "year": "The year",
+    "gradient": "Slopes",
+    "many": "Many cases",
+    "process": "Whole processes",
+    "papers": "Papers and product lines",
+}
+
+HEAD = """\
+# How fast it is, beside general-purpose libraries
+
+![How many times as long as ours each peer takes, and the goal](pictures/benchmarks.svg)
+
+`python3 dev.py bench` times everything on this page on your machine. One process, one thread, our way and the peers'
+turn by turn; a time is the median of the turns and a ratio is of two medians, so a machine that is busy with
+something else slows all of them about alike: between two takings at loads of 4 and 8 ratios moved by a fifth, some by
+two fifths. All ways are held to the same allowed distance from a reference on a much finer grid, and each row says
+how far off it is. The peers are favoured: they are told the right answer and take the cheapest of their settings that
+come near enough, where ours does not know it and its time holds the estimate that is printed with every answer. A
+goal is how many times as long as ours a peer shall take; what misses it is said. Where ours is far nearer than it
+must be, the peers are also asked to come as near as ours.
+
+This page is made from [benchmarks.json](benchmarks.json) by `docs/making/benchmarks_page.py`. MB is what is needed at
+the most while it works, over what stood in memory before; of a whole process, everything it holds.
+"""
+
+WHY = {
+    "steady": "The mean of the year: half of our time are LAPACK's modes of four to seven strips in two degrees, half "
+    "what Python does around them, and coarser rows would save little of either. At the demo's edge the first grid "
+    "of the adaptive peer is near enough by luck, so that it solves once and estimates nothing: twenty times faster "
+    "than that one solve would be less than a millisecond, outlines and estimate in it. The rows as near as ours "
+    "show what the same distance costs.",
+    "harmonic": "The year's harmonic: the smaller the grid that is near enough, the cheaper an hour's step is; at the "
+    "demo's edge a peer that is told the answer needs few unknowns, ours is the tool's own first grid and "
+    "nearer than it must be.",
+    "hours": "A year by the hour: the same holds; ours goes through all frequencies of the year for every mode.",
+    "six": "Six harmonics: a complex factorisation takes 1.5 to 2 times a real one, and nothing of it is kept "
+    "from one pace to the next but the order of elimination.",
     "gradient": "Slopes: most of their time are sums over cells, body by body; what they are held to is one solve.",
     "table": "The table of 200: whole solves are two fifths of its time and setting up sums one third; the finer "
     "grid that tells what the grid itself is off by takes more than half of both. Asking 200 cases takes "
