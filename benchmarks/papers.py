@@ -63,7 +63,7 @@ def submittals() -> list[Race]:
 
     from underpour.answer import answer
     from underpour.brief import reads
-    from underpour.cli.pictures import for_submittal
+    from underpour.handouts.pictures import for_submittal
     from underpour.papers import submittal
 
     workshop, printed = folder() / "workshop.toml", folder() / "paper.pdf"
