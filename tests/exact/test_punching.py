@@ -57,6 +57,15 @@ def test_a_load_far_from_an_edge_is_punched_out_whole_and_one_beside_it_towards_
     assert turns == pytest.approx(0.4)
 
 
+@pytest.mark.parametrize("rounded", [True, False])
+def test_an_edge_across_is_an_edge_along_of_the_load_turned(rounded):
+    """0.3 m along the edge, 0.2 m off to its far side and 0.05 m to the edge: 0.3 + 2 × 0.25 and two corners."""
+    along = perimeters(0.2, 0.3, 0.1, along=0.05, round_corners=rounded)[1]
+    across = perimeters(0.3, 0.2, 0.1, across=0.05, round_corners=rounded)[1]
+    assert (along.length, along.area) == pytest.approx((across.length, across.area))
+    assert across.length == pytest.approx(0.3 + 2.0 * 0.25 + (pi * 0.1 if rounded else 0.4))
+
+
 def test_in_a_corner_a_quarter_of_the_perimeter_is_left():
     """A square that touches both edges, as a quarter of a square of twice its side."""
     whole, quarter = perimeters(0.4, 0.4, 0.1)[0], perimeters(0.2, 0.2, 0.1, 0.0, 0.0)[3]
