@@ -84,6 +84,29 @@ def without_its(key: str) -> str:
     return f'{bare("warehouse", "raft")}\n[[load]]\nkind = "{kind}"\nforce = "20 kN"\n'
 
 
+def jointed() -> tuple[str, ...]:
+    """A post near a joint of which nothing is told, and one near a joint with dowels."""
+    text = f'{bare("warehouse", "raft")}\n[[load]]\nlike = "rack-post"\nat = "4 4"\n'
+    joint = '\n[[joint]]\nfrom = "6 0"\nto = "6 8"\n'
+    return text + joint, f'{text}{joint}transfer = "dowels"\n'
+
+
+def with_lift(more: str = "") -> str:
+    """A garage with a lift."""
+    return f'{bare("garage", "raft")}\n[[load]]\nlike = "lift-two-post"\n{more}'
+
+
+def pushed() -> str:
+    """A floor that something pushes sideways."""
+    return without_its("plate") + 'plate = "200 mm x 200 mm"\nsideways = "30 kN"\n'
+
+
+def cellar() -> str:
+    """A cellar whose slab lies against foam at the wall, and of whose air nothing is told."""
+    foam = 'insulation = [{ board = "plain-15", thickness = "2 in", face = "slab-edge" }]'
+    return with_line(bare("basement", "footing-wall"), "edge.A", foam)
+
+
 def on_glass() -> str:
     """A post on foam of which nobody knows how stiff it is."""
     board = 'board = "cellglass-85", thickness = "3 in"'
@@ -165,7 +188,7 @@ def with_line(text: str, table: str, line: str, file: str = "") -> str:
     if in_tables:
         heading, number = f"[[{name}.{listed}]]", int(layer) - 1
     elif inner:
-        by_number = int(inner) - 1 if name == "load" else None
+        by_number = int(inner) - 1 if name in ("load", "joint") else None
         edges = [edge.name for edge in reads(text, file).brief.edge]
         heading, number = f"[[{name}]]", edge_index(inner, edges) if by_number is None else by_number
     pieces = re.split(rf"(?m)^({re.escape(heading)}[^\n]*\n)", text)  # before, heading, after, heading, after, ...

@@ -18,16 +18,20 @@ from ask_cases import (
     bare,
     beside_unheated,
     by_report,
+    cellar,
     covered,
     each_kind,
     held_to,
     in_layers,
+    jointed,
     loaded,
     on_foam,
     on_glass,
     over_old_slab,
     over_water,
+    pushed,
     with_film,
+    with_lift,
     with_line,
     without_its,
 )
@@ -79,7 +83,7 @@ def open_inputs() -> dict[str, list[tuple[str, str, Assumed]]]:
     texts = [(text, "") for text in (*each_kind(), *of_uses(), over_old_slab(), beside_unheated())]
     texts += [(by_report(kind), "") for kind in ("fine", "coarse")]
     texts += [(text, "") for text in (in_layers(), *over_water(), *covered())]
-    texts += [(text, "") for text in loaded()]
+    texts += [(text, "") for text in (*loaded(), *jointed())]
     texts += [(each.text, "") for each in starters()]
     texts += [(path.read_text("utf-8"), str(path)) for path in EXAMPLES.values()]
     for text, file in texts:
@@ -97,7 +101,7 @@ def missing_keys() -> set[str]:
     named = {each.value.removesuffix(".") for each in said if isinstance(each, ast.Constant)} - {""}
     ours = {key for key in named if not key.startswith("catalogue.")}  # a record is no input of the brief
     return (
-        ours | ASKED_BY_CODES | ASKED_OF_LOADS | {"floor.build-up.vapour-retarder"}
+        ours | ASKED_BY_CODES | ASKED_OF_LOADS | {"floor.build-up.vapour-retarder", "site.humidity"}
     )  # of the layer that is a kind of film
 
 
@@ -106,7 +110,7 @@ ASKED_BY_CODES = {"site.zone", "site.zip", "site.frost-depth", "project.work", "
 
 
 # What a load lacks is found where it is read; the check names whatever that is.
-ASKED_OF_LOADS = {"load.plate", "load.tyre", "foam.modulus"}
+ASKED_OF_LOADS = {"load.plate", "load.tyre", "foam.modulus", "load.anchor-depth", "edge.props"}
 
 
 def input_of(row: str) -> str:
@@ -198,6 +202,11 @@ MISSING_IN = {
     "foam.long-term-stress": with_line(on_foam() + LOADED, "foam", 'long-term = "creep"'),
     "load.plate": without_its("plate"),
     "load.tyre": without_its("tyre"),
+    "load.anchor-depth": with_lift(),
+    "tube.depth-from-top": with_lift('anchor-depth = "3 in"\n\n[tube]\nsize = "1/2 in"\n'),
+    "floor.friction": pushed(),
+    "edge.props": cellar(),
+    "site.humidity": cellar(),
     "foam.modulus": on_glass(),
     "foam.modulus-for-good": with_line(on_glass(), "foam", 'modulus = { cellglass-85 = "100 MPa" }'),
     "site.zone": held_to("irc-2021", bare()),
