@@ -10,7 +10,6 @@ from .drying import drying, of_drying
 from .frost_heave import may_heave
 from .ground_surfaces import ground_cover, snow_conductivity, sunlit
 from .grounds import default_ground, ground, grounds
-from .listing import everything
 from .materials import material, materials
 from .named_loads import named_load, named_loads
 from .products import Products, products_beside, shipped_products
@@ -40,7 +39,6 @@ __all__ = [
     "coverings",
     "default_ground",
     "drying",
-    "everything",
     "ground",
     "ground_cover",
     "grounds",

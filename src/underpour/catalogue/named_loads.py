@@ -47,6 +47,6 @@ def named_load(key: str) -> NamedLoad:
     """The load of that name; one that is not known is a Mistake with the nearest.
 
     >>> round(named_load("forklift-1").force.value), named_load("forklift-1").standing
-    (44480, False)
+    (44482, False)
     """
     return one(_by_key(), key, "load", "loads")

@@ -6,7 +6,6 @@ from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.integrate import solve_ivp
 
 from ..domain import Numbers, OutOfDomain, above_zero, plain
 
@@ -149,6 +148,8 @@ def drying_time(
 @lru_cache(maxsize=256)
 def _dimensionless(room: float, limit: float, depth: float, dry_share: float) -> float:
     """Time as a multiple of thickness squared over diffusivity."""
+    from scipy.integrate import solve_ivp  # loads special functions and splines: only where a covering waits
+
     faces = np.linspace(0.0, 1.0, CELLS + 1) ** 1.5  # finer where it dries first
     middles, widths = (faces[1:] + faces[:-1]) / 2.0, np.diff(faces)
     gaps = np.diff(np.concatenate([[0.0], middles]))
