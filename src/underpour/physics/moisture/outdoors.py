@@ -5,9 +5,8 @@ from __future__ import annotations
 from calendar import monthrange
 from collections.abc import Sequence
 
-import psychrolib
-
 from ..domain import OutOfDomain
+from .air import saturation_pressure
 
 LEAP = 8784
 
@@ -18,7 +17,7 @@ def vapour_pressure(temperature: float, humidity: float) -> float:
     Parameters
     ----------
     temperature : float
-        Of the air, -100 to 200. [degC]
+        Of the air, -100 to 100. [degC]
     humidity : float
         Relative, 0 to 1. [1]
 
@@ -34,51 +33,16 @@ def vapour_pressure(temperature: float, humidity: float) -> float:
 
     Source
     ------
-    ASHRAE Handbook, Fundamentals 2017, chapter 1, equations 5, 6 and 24, by the library psychrolib.
+    ISO 13788:2012, annex E, times the humidity.
 
     Examples
     --------
     >>> round(vapour_pressure(20.0, 0.5))
-    1169
+    1168
     """
-    if not 0.0 <= humidity <= 1.0 or not -100.0 <= temperature <= 200.0:
-        raise OutOfDomain(f"humidity must lie from 0 to 1 and temperature from -100 to 200 degC, got {humidity!r}")
-    psychrolib.SetUnitSystem(psychrolib.SI)
-    return float(psychrolib.GetVapPresFromRelHum(temperature, humidity))
-
-
-def dew_point(pressure: float) -> float:
-    """Temperature at which air of the given vapour pressure is saturated.
-
-    Parameters
-    ----------
-    pressure : float
-        [Pa]
-
-    Returns
-    -------
-    float
-        [degC]
-
-    Raises
-    ------
-    OutOfDomain
-        Pressure not above zero.
-
-    Source
-    ------
-    ASHRAE Handbook, Fundamentals 2017, chapter 1, equations 5 and 6 solved for the temperature, by the
-    library psychrolib.
-
-    Examples
-    --------
-    >>> round(dew_point(1168.5), 1)
-    9.3
-    """
-    if not pressure > 0.0:
-        raise OutOfDomain(f"pressure must be above zero, got {pressure!r}")
-    psychrolib.SetUnitSystem(psychrolib.SI)
-    return float(psychrolib.GetTDewPointFromVapPres(20.0, pressure))
+    if not 0.0 <= humidity <= 1.0 or not -100.0 <= temperature <= 100.0:
+        raise OutOfDomain(f"humidity must lie from 0 to 1 and temperature from -100 to 100 degC, got {humidity!r}")
+    return humidity * saturation_pressure(temperature)
 
 
 def months_of_hours(
@@ -109,7 +73,7 @@ def months_of_hours(
     --------
     >>> mean, day = months_of_hours([20.0] * 8760, [0.5] * 8760)
     >>> round(mean[6]), round(day[6])
-    (1169, 1169)
+    (1168, 1168)
     """
     hours = len(temperatures)
     if hours not in (LEAP, LEAP - 24) or len(humidities) != hours:
