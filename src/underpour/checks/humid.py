@@ -113,10 +113,13 @@ def spell(resolved: Resolved, film: float) -> Array:
 
 def _damp_day(damp: Damp) -> tuple[tuple[float, ...], tuple[float, ...]]:
     """Vapour in the room on the most humid day of each month; more than saturates its air does not stay in it. [Pa]"""
-    more = (damp.day or catalogue.limit("humid-day").value) - 1.0
+    days = damp.day or (catalogue.limit("humid-day").value,) * 12
     full = [air.saturation_pressure(degrees) for degrees in damp.warmth]
     low, high = (
-        tuple(min(room + more * beyond, most) for room, beyond, most in zip(inside, outdoors, full, strict=True))
+        tuple(
+            min(room + (day - 1.0) * beyond, most)
+            for room, day, beyond, most in zip(inside, days, outdoors, full, strict=True)
+        )
         for inside, outdoors in zip(damp.room, damp.outdoors, strict=True)
     )
     return low, high

@@ -138,8 +138,9 @@ def _still_air(layer: Slice, faced: float | None) -> tuple[float, tuple[Basis, .
             return of_one * layer.thickness / INCH, (tested.basis(),), tested.path
     factors = catalogue.vapour_factors()
     material = layer.record.material if layer.record is not None else layer.kind
-    row = factors.get(_FAMILY.get(material, material.partition(",")[0])) or factors["EPS"]
-    return max(row.value * layer.thickness, 1e-6), (row.basis(),), row.path
+    row = factors.get(_FAMILY.get(material, material.partition(",")[0])) or factors["other-foam"]
+    thickness = catalogue.sheet(layer.key).thickness if layer.kind == "sheet" else layer.thickness
+    return max(row.value * thickness, 1e-6), (row.basis(),), row.path
 
 
 def _at(solved: SolvedEdge, line: Profile) -> dict[str, str | float]:

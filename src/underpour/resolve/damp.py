@@ -32,7 +32,7 @@ def damp(brief: Brief, outdoors: Air, room: Room, assumed: Assumptions) -> Damp:
     from ..physics.moisture.air import saturation_pressure
 
     path, typed = PATH, brief.site.humidity
-    day: float | None = None
+    day: tuple[float, ...] | None = None
     if typed is not None:
         shares = [each.si for each in typed] * (12 // len(typed))
         low = high = _pressures(outdoors.months, shares)
@@ -42,7 +42,7 @@ def damp(brief: Brief, outdoors: Air, room: Room, assumed: Assumptions) -> Damp:
         from ..physics.moisture.outdoors import months_of_hours
 
         low, days = months_of_hours(outdoors.hours, outdoors.humidities)
-        high, path, day = low, outdoors.path, max(most / mean for most, mean in zip(days, low, strict=True))
+        high, path, day = low, outdoors.path, tuple(most / mean for most, mean in zip(days, low, strict=True))
     else:
         band = catalogue.limit("outdoor-humidity")
         low, high = (_pressures(outdoors.months, [share / 100.0] * 12) for share in (band.low, band.high))

@@ -281,7 +281,7 @@ class Damp:
     room: tuple[tuple[float, ...], tuple[float, ...]]  # the same of the room
     warmth: tuple[float, ...]  # (12,) of the room, degC
     lifted: tuple[float, ...]  # (12,) K, what of that is because it is let go and as warm as outdoors
-    day: float | None  # share by which the most humid day of a month exceeds its mean; None where no hours tell
+    day: tuple[float, ...] | None  # (12,) vapour of each month's most humid day over its mean; None: no hours tell
     told: bool  # whether the humidity outdoors is known
     rests_on: tuple[str, ...]
 
