@@ -9,6 +9,7 @@ import pytest
 from scipy.optimize import lsq_linear
 
 from underpour.physics.domain import OutOfDomain
+from underpour.physics.ground.warm_spell import warm_spell
 from underpour.physics.moisture.drying import diffusivity, drying_time, share_left
 from underpour.physics.moisture.vapour import DAYS, PERMEABILITY_OF_AIR, WetYear, flow, wet_year
 
@@ -110,3 +111,20 @@ def test_what_cannot_be_meant_is_refused():
         flow((0.0, 0.0), (1.0, 1.0), 1.0, 1.0)
     with pytest.raises(OutOfDomain):
         wet_year((0.0, 1.0), np.ones((11, 2)), [1.0] * 12, [1.0] * 12)
+
+
+def test_a_warm_summer_reaches_down_as_a_march_through_endless_ground_finds():
+    """Explicit march on 200 equal cells of 0.1 m below a resistance, two settled years of a wave over the floor."""
+    months = (np.arange(12) + 0.5) / 12.0
+    wave = np.cos(2.0 * np.pi * (months - 0.55))
+    found = warm_spell(tuple(wave), 0.2, (0.0, 1.5), 2.0, 2.0e6)[:, 1]
+    year, cells, wide = 365.2425 * 86400.0, 200, 0.1
+    steps = 20_000
+    span, ground, surface = year / steps, np.zeros(cells), np.zeros(steps)
+    for n in range(3 * steps):
+        air = np.cos(2.0 * np.pi * (n % steps / steps - 0.55))
+        into = (air - ground[0]) / (0.2 + 1.5 + wide / 4.0)
+        flows = np.concatenate([[into], 2.0 * -np.diff(ground) / wide, [0.0]])
+        surface[n % steps] = air - into * 1.7
+        ground = ground + span / (2.0e6 * wide) * -np.diff(flows)
+    assert found == pytest.approx([surface[int(each * steps)] for each in months], abs=0.02)

@@ -142,6 +142,20 @@ def test_the_humidity_at_the_coldest_place_is_that_of_a_formula_of_weather_servi
     assert pascals == pytest.approx(summer, rel=0.12)
 
 
+def test_the_coldest_month_has_the_winter_s_humidity_in_the_room():
+    told = resolve(reads(BRIEF).brief).damp
+    assert told is not None
+    assert told.room[0][0] == pytest.approx(0.45 * magnus(20.0), rel=5e-3)
+
+
+def test_the_place_that_is_held_is_the_coldest_of_the_floor():
+    found = one(BRIEF, MOULD, surface="floor")
+    assert found.month is not None
+    degrees = float(found.steps[0].result.split()[0].replace("−", "-"))
+    for place in ("corner", "edge", "centre"):
+        assert degrees < one(BRIEF, "heat.floor-year", place=place).months[found.month - 1] + 0.05
+
+
 def test_without_a_film_the_covering_meets_the_ground_s_damp():
     bare = BRIEF.replace('  { vapour-retarder = "film-15-mil" },\n', "").replace("c578-iv", "c578-i")
     at = {"place": "centre"}
