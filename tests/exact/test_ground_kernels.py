@@ -6,7 +6,8 @@ import numpy as np
 import pytest
 from pytest import approx
 
-from underpour.physics import frost, ground, shape_factors
+from underpour.physics import ground, shape_factors
+from underpour.physics.frost import depth as frost
 from underpour.physics.domain import OutOfDomain
 
 YEAR_ROUND = np.linspace(0.0, 1.0, 8, endpoint=False)

@@ -15,7 +15,8 @@ from pytest import approx
 
 from bodies import PRESCRIBED, body, box, of_space, space
 from ledger import held, held_row
-from underpour.physics import frost, ground, shape_factors
+from underpour.physics import ground, shape_factors
+from underpour.physics.frost import depth as frost
 from underpour.physics.conduction.shapes import Films
 from underpour.physics.conduction.solve import Climate, solve
 from underpour.physics.year import YEAR
