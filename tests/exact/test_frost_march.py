@@ -149,7 +149,7 @@ def test_a_grid_has_a_line_through_every_place_and_none_wider_than_was_asked_whe
 
 
 def test_the_standards_depth_in_open_ground_lies_deeper_than_neumanns_exact_one():
-    """ISO 13793 gives up the heat that frozen ground stores: 1.81 m, where the exact front of the same ground is 1.68."""
+    """ISO 13793 leaves out the heat that frozen ground stores: 1.81 m, where the exact front lies at 1.68."""
     standard = undisturbed_depth(30000.0 * 3600.0, 5.0, 2.5, 3e6, 1.5e8)
     exact = neumann_front(150.0 * DAY, 8.3333, 5.0, (2.5, 1.9e6), (1.5, 3e6), 1.5e8)
     assert exact < standard < 1.1 * exact

@@ -7,8 +7,8 @@ import pytest
 from pytest import approx
 
 from underpour.physics import ground, shape_factors
-from underpour.physics.frost import depth as frost
 from underpour.physics.domain import OutOfDomain
+from underpour.physics.frost import depth as frost
 
 YEAR_ROUND = np.linspace(0.0, 1.0, 8, endpoint=False)
 

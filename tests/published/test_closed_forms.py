@@ -16,9 +16,9 @@ from pytest import approx
 from bodies import PRESCRIBED, body, box, of_space, space
 from ledger import held, held_row
 from underpour.physics import ground, shape_factors
-from underpour.physics.frost import depth as frost
 from underpour.physics.conduction.shapes import Films
 from underpour.physics.conduction.solve import Climate, solve
+from underpour.physics.frost import depth as frost
 from underpour.physics.year import YEAR
 
 ROWS = tomllib.loads((Path(__file__).parent / "data" / "closed_forms.toml").read_text(encoding="utf-8"))

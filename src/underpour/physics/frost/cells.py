@@ -152,7 +152,8 @@ def _between(start: float, end: float, low: float, high: float, cell: float) -> 
 
 def _growing(start: float, end: float, first: float, beyond: float) -> list[float]:
     """Lines between two, each cell larger than the one before, the first of a size that fits how far off it is."""
-    width, widths = first + max(beyond, 0.0) * (GROWTH - 1.0), []
+    width = first + max(beyond, 0.0) * (GROWTH - 1.0)
+    widths: list[float] = []
     while sum(widths) + width < end - start:
         widths.append(min(width, LARGEST))
         width *= GROWTH
@@ -218,7 +219,11 @@ def cells(
     made = _made(first[here], second[here], bodies, freezes)
     wide, high = np.diff(grid.x), np.diff(grid.y)
     area = np.outer(wide, high)[here]
-    return Cells(grid.x, grid.y, number, area, first[here], made, *_inner(number, wide, high), _outer(grid, number))
+    one, other, length, half_one, half_other = _inner(number, wide, high)
+    surfaces = _outer(grid, number)
+    return Cells(
+        grid.x, grid.y, number, area, first[here], made, one, other, length, half_one, half_other, surfaces
+    )  # fmt: skip
 
 
 def _made(

@@ -101,7 +101,9 @@ def march(section: Cells, temperature: NDArray, moments: Iterable[Moment], step:
             guess = made.temperature(heat)
             slope = made.slope(guess)
             change = slope * band.solve(area * slope / step, left)
-            for share in SHARES:  # a front that runs over several cells may overshoot, and then a part of the way is nearer
+            for (
+                share
+            ) in SHARES:  # a front that runs over several cells may overshoot, and then a part of the way is nearer
                 tried = heat + share * change
                 over = brought - band.flows(made.temperature(tried)) - area * (tried - held) / step
                 if np.abs(over).sum() < np.abs(left).sum():
@@ -132,7 +134,8 @@ class _Band:
         self._factor: NDArray[np.float64] | None = None
 
     def put(self, between: NDArray, out: NDArray) -> None:
-        if self._between is not None and np.array_equal(between, self._between) and np.array_equal(out, self._out):
+        known = self._between is not None and self._out is not None
+        if known and np.array_equal(between, self._between) and np.array_equal(out, self._out):  # type: ignore[arg-type]
             return
         at = self._section
         self._conducts[:] = 0.0
@@ -204,9 +207,9 @@ def settled_year(
     columns = np.concatenate([at.one, at.other, at.other, at.one, at.surfaces.cell])
     values = np.concatenate([between, between, -between, -between, out])
     conduction = sp.coo_array((values, (rows, columns)), (size, size)).tocsc()
-    storage = sp.dia_array((section.area * at.made.capacity * 2.0 * np.pi / YEAR, 0), shape=(size, size))
+    storage = sp.diags_array(2j * np.pi / YEAR * section.area * at.made.capacity)
     found = []
-    for air, matrix in ((air_mean, conduction), (air_swing, conduction + 1j * storage)):
+    for air, matrix in ((air_mean, conduction), (air_swing, conduction + storage)):
         felt = out * air[at.surfaces.group]
         right = np.bincount(at.surfaces.cell, felt.real, size) + (
             1j * np.bincount(at.surfaces.cell, felt.imag, size) if np.iscomplexobj(felt) else 0.0
