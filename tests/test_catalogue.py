@@ -103,7 +103,7 @@ def test_paths_are_all_different():
 
 
 def test_units_are_those_of_findings_or_of_materials():
-    of_materials = {"J/(m³·K)", "m·K/W", "kg/m³"}
+    of_materials = {"J/(m³·K)", "m·K/W", "kg/m³", "µm²", "m²/s"}
     assert {q.unit for q in quantities()} <= UNITS | of_materials
 
 

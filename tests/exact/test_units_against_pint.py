@@ -36,6 +36,7 @@ KEPT_IN = {
     "line-force": "N/m",
     "moment-by-length": "N",
     "subgrade-modulus": "N/m^3",
+    "gas-permeability": "m^2",
     "flow-of-air": "m^3/s",
     "flow-of-water": "m^3/s",
     "permeance": "ng/Pa/s/m^2",

@@ -17,6 +17,7 @@ from .plans import readable_floor, unclear_plan, unclear_shape
 from .rooms import no_room_over_it, unknown_use, unlikely_room
 from .sides import unclear_sides
 from .sites import unclear_site
+from .soil_gas import unclear_soil_gas
 
 
 def unbuildable(parts: Parts) -> Iterator[Mistake]:
@@ -43,6 +44,7 @@ def unbuildable(parts: Parts) -> Iterator[Mistake]:
     yield from unclear_slab_loads(parts, called)
     yield from unclear_joints(parts)
     yield from unclear_bays(parts)
+    yield from unclear_soil_gas(parts)
 
 
 def _edges(parts: Parts) -> Iterator[Mistake]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from functools import partial
 from pathlib import Path
 from typing import Annotated, Any, Literal
 
@@ -199,6 +200,33 @@ def whole_force(typed: str) -> Measure:
     if force.si == 0.0:
         raise Mistake("", "", f"{typed} is no load.", "Write what it presses with, such as 6500 lb or 29 kN.")
     return force
+
+
+def vacuum(typed: str) -> Measure:
+    """How far a pressure of air lies below that around it; told above zero.
+
+    Raises
+    ------
+    Mistake
+        No such pressure, or one below zero: suction is told by its size.
+    """
+    pressure = measure.gas_pressure(typed)
+    if pressure.si < 0.0:
+        instead = f"Write {typed.strip().lstrip('-−').strip()}."
+        raise Mistake("", "", "How strong suction is is told above zero, as a gauge shows it.", instead)
+    return pressure
+
+
+def above_nought(read: Callable[[str], Measure], wrong: str, instead: str) -> Callable[[str], Measure]:
+    """A reader that refuses nought, which ``wrong`` tells with {} for what was typed."""
+
+    def reader(typed: str) -> Measure:
+        found = read(typed)
+        if found.si == 0.0:
+            raise Mistake("", "", wrong.format(typed), instead)
+        return found
+
+    return reader
 
 
 def subgrade_modulus(typed: str) -> Measure:
@@ -456,6 +484,38 @@ HeatCapacity = Annotated[
     Measure, _read(measure.heat_capacity_by_volume), _shown("Heat capacity by volume", "3 MJ/(m³·K)")
 ]
 Share = Annotated[Measure, _read(measure.share), _shown("Share of a whole", "15 %", "50 %")]
+Radon = Annotated[Measure, _read(measure.radon), _shown("Radon in air", "4 pCi/L", "150 Bq/m³")]
+GasPermeability = Annotated[
+    Measure,
+    _read(
+        above_nought(
+            partial(read, kind_name="gas-permeability"), "Ground of {} lets no gas through.", "Sand has about 1e-11 m²."
+        )
+    ),
+    _shown("Permeability to gas", "1e-11 m²"),
+]
+AirChanges = Annotated[
+    Measure,
+    _read(
+        above_nought(
+            partial(read, kind_name="air-changes"), "{} is no change of air at all.", "Houses have 0.1 to 1.5 1/h."
+        )
+    ),
+    _shown("Changes of air", "0.35 1/h"),
+]
+Volume = Annotated[
+    Measure,
+    _read(above_nought(measure.volume, "{} is no room.", "Write the volume of the rooms, such as 500 m³.")),
+    _shown("Volume", "500 m³", "18000 ft³"),
+]
+AirFlow = Annotated[Measure, _read(measure.flow_of_air), _shown("Flow of air", "40 cfm", "20 l/s")]
+GasPressure = Annotated[Measure, _read(vacuum), _shown("Suction, told above zero", "1 in. w.c.", "250 Pa")]
+ElectricPower = Annotated[
+    Measure,
+    _read(above_nought(measure.power, "{} is no power.", "Write what it draws, such as 60 W.")),
+    _shown("Electric power", "60 W"),
+]
+Gap = Annotated[Measure, _read(measure.depth), _shown("Width of a joint", "0.5 mm", "1/64 in")]
 Density = Annotated[Measure, _read(measure.density), _shown("Density", "1800 kg/m³", "110 pcf")]
 
 File = Annotated[FileBeside, PlainValidator(file_beside), WithJsonSchema({"type": "string", "title": "File"})]

@@ -22,6 +22,7 @@ from .tables.joint import Joint
 from .tables.load import Load
 from .tables.plan import Plan
 from .tables.site import Site
+from .tables.soil_gas import SoilGas
 from .tables.table import Table, key
 from .tables.tube import Tube
 
@@ -91,6 +92,11 @@ class Brief(Table):
         "By which basis foam may carry something for good, and how wet it lies.", default_factory=FoamTable
     )
     tube: Tube | None = key("The tube in a heated slab.", {"size": "1/2 in", "spacing": "9 in"}, default=None)
+    soil_gas: SoilGas | None = key(
+        "Soil gas: what is laid to draw it off, what keeps it out, and what was measured.",
+        {"system": "rough-in"},
+        default=None,
+    )
     handover: Handover = key("What stands on the first sheet of a submittal.", default_factory=Handover)
     accept: tuple[Accept, ...] = key("Shortfalls that somebody accepted.", default=())
     alternative: tuple[Alternative, ...] = key("Changes to compare with the brief.", default=())

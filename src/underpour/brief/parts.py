@@ -18,6 +18,7 @@ from .tables.layer import Layer
 from .tables.load import Load
 from .tables.plan import Plan
 from .tables.site import Site
+from .tables.soil_gas import SoilGas
 from .tables.table import Table
 
 _T = TypeVar("_T", bound=Table)
@@ -42,6 +43,7 @@ class Parts:
     loads: tuple[Load | None, ...]
     joints: tuple[Joint | None, ...]
     typed_bays: tuple[Mapping[str, Any], ...]
+    soil_gas: SoilGas | None
 
 
 def readable(data: Mapping[str, Any]) -> Parts:
@@ -67,6 +69,7 @@ def readable(data: Mapping[str, Any]) -> Parts:
         loads=tuple(_part(Load, load) for load in tables_in(data.get("load")) or ()),
         joints=tuple(_part(Joint, joint) for joint in tables_in(data.get("joint")) or ()),
         typed_bays=(tables_in(floor.get("bay")) or ()) if isinstance(floor, dict) else (),
+        soil_gas=_part(SoilGas, data.get("soil-gas")),
     )
 
 

@@ -16,6 +16,7 @@ from .products import Products, products_beside, shipped_products
 from .retarders import retarder, retarders
 from .sheets import sheet, sheets
 from .slabs import of_slabs
+from .soil_gas import of_soil_gas, radon_level, radon_level_of, radon_levels, radon_test, radon_tests, soil_gas_numbers
 from .sources import source, sources
 from .subgrades import modulus_by_cbr, pressure_at_rest, presumed_bearing, subgrade_modulus
 from .surfaces import air_layer, air_spaces, limit, limits, surface, surfaces
@@ -54,16 +55,23 @@ __all__ = [
     "of_concrete",
     "of_drying",
     "of_slabs",
+    "of_soil_gas",
     "on_load",
     "pressure_at_rest",
     "presumed_bearing",
     "products_beside",
+    "radon_level",
+    "radon_level_of",
+    "radon_levels",
+    "radon_test",
+    "radon_tests",
     "retarder",
     "retarders",
     "sheet",
     "sheets",
     "shipped_products",
     "snow_conductivity",
+    "soil_gas_numbers",
     "source",
     "sources",
     "steady_heat",

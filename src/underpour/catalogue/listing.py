@@ -18,6 +18,7 @@ from .products import Products, shipped_products
 from .records import Quantity
 from .retarders import retarders
 from .sheets import sheets
+from .soil_gas import radon_levels, radon_tests, soil_gas_numbers
 from .sources import sources
 from .surfaces import air_spaces, limits, surfaces
 from .uses import uses
@@ -28,9 +29,23 @@ if TYPE_CHECKING:
     from .compatibility import Agent
     from .line import Product
     from .records import Board, Covering, Material, NamedLoad, Retarder, Sheet, Source, Use
+    from .soil_gas import RadonLevel, RadonTest
 
     Record = (
-        Agent | Board | Covering | Edition | Product | Material | NamedLoad | Retarder | Sheet | Quantity | Use | Source
+        Agent
+        | Board
+        | Covering
+        | Edition
+        | Product
+        | Material
+        | NamedLoad
+        | RadonLevel
+        | RadonTest
+        | Retarder
+        | Sheet
+        | Quantity
+        | Use
+        | Source
     )
 
 # The word of ``catalogue list``, the second word of the paths in it, and what gives its records.
@@ -51,6 +66,9 @@ LISTS: Mapping[str, tuple[str, Callable[[Products], tuple[Record, ...] | dict[st
         "codes": ("code", lambda _: every_edition()),
         "vapour": ("vapour", lambda _: vapour_factors()),
         "drying": ("drying", lambda _: drying()),
+        "radon-levels": ("radon-level", lambda _: radon_levels()),
+        "radon-tests": ("radon-test", lambda _: radon_tests()),
+        "soil-gas": ("soil-gas", lambda _: soil_gas_numbers()),
         "limits": ("limit", lambda _: limits()),
         "uses": ("use", lambda _: uses()),
         "sources": ("source", lambda _: sources()),

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from .bays import ResolvedBay
     from .joints import ResolvedJoint
     from .loads import ResolvedLoad
+    from .soil_gas import ResolvedSoilGas
     from .support import Support
 
 
@@ -324,6 +325,7 @@ class Resolved:
     support: Support | None = None  # what carries them; None where nothing stands on the slab
     bays: tuple[ResolvedBay, ...] = ()  # parts of the floor that carry them otherwise
     joints: tuple[ResolvedJoint, ...] = ()
+    soil_gas: ResolvedSoilGas | None = None  # None where the brief says nothing of it
     finish: str = ""  # bare, sheet, wood, tile, stone, terrazzo; "" where the brief does not say
 
     @property

@@ -32,6 +32,7 @@ from .key_plan import area_words, key_plan, plan_notes
 from .layers import layer_slice
 from .loads import ResolvedLoad, slab_loads
 from .resolved import Beside, Resolved, ResolvedEdge, Room, Slice, WallLoad, stratum_at
+from .soil_gas import soil_gas
 from .support import Support, support
 from .surface import ground_surface, surface_notes
 from .water import drowned, ground_water, water_notes
@@ -128,6 +129,10 @@ def resolve(
                 'Set beside = "outdoors" for the sides that face outdoors.',
             )
         )
+    gas = None
+    if ground is not None and zone is not None and use.room is not None:
+        of_ground = (ground.strata[0].slice.key, ground.strata[0].grain)
+        gas = soil_gas(brief, floor, of_ground, plan.floor.area, zone.country, system, assumed, found)
     found += drowned(brief.site, [edge for edge in edges if edge is not None], floor, system)
     holds = held(brief, use, outdoors, assumed, found)
     if found or outdoors is None or zone is None or ground is None:
@@ -192,6 +197,7 @@ def resolve(
         support=carries,
         bays=bays,
         joints=joints,
+        soil_gas=gas,
         finish=brief.floor.finish or "",
         water=ground_water(brief.site, brief.floor),
         surface=surface,

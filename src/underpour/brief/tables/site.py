@@ -154,6 +154,12 @@ class Site(Table):
         {"sun": ["155 W/m²"], "absorptance": "60 %"},
         default=None,
     )
+    soil_gas: Literal["low", "middle", "high", "unknown"] | None = key(
+        "How much radon the ground may give, as a test of the soil gas or the local authority's map says.",
+        "high",
+        "unknown",
+        default=None,
+    )
     snow: kinds.Depth | None = key(
         "How deep snow lies beside the building, mean of the winter, in the place of a surface.", "12 in", default=None
     )

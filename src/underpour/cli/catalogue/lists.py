@@ -23,9 +23,10 @@ record of a product.
                products, grounds, materials, retarders, sheets, loads (what
                stands or rolls on floors), agents (what may touch foam),
                coverings, surfaces, air-spaces, codes, vapour, drying (of
-               slabs), limits, uses or sources; all of them unless you say. For
-               a record: properties (what a test can give, in which unit, by
-               which test) or classes
+               slabs), radon-levels, radon-tests, soil-gas (ground, house, pipe
+               and fan), limits, uses or sources; all of them unless you say.
+               For a record: properties (what a test can give, in which unit,
+               by which test) or classes
   --catalogue  your own product line, or a folder of them, beside the line that
                comes with the tool
 
@@ -50,6 +51,9 @@ HEADS = {
     "codes": "Code editions, for `code =`",
     "vapour": "How much slower vapour spreads than in still air",
     "drying": "How long slabs took to dry",
+    "radon-levels": "Levels of radon in rooms, for `level-by =`",
+    "radon-tests": "Tests for radon in rooms, for `kit =`",
+    "soil-gas": "What soil gas is worked out with",
     "limits": "Limits that findings are held to",
     "uses": "Uses, for `use =`",
     "sources": "Sources of the numbers, and how each was seen",
@@ -126,6 +130,7 @@ def shelf(what: str, products: Products) -> Iterator[tuple[str, str]]:
         "air-spaces": catalogue.air_spaces,
         "vapour": catalogue.vapour_factors,
         "drying": catalogue.drying,
+        "soil-gas": catalogue.soil_gas_numbers,
     }
     if what in loose:
         for key, quantity in loose[what]().items():
@@ -147,6 +152,14 @@ def shelf(what: str, products: Products) -> Iterator[tuple[str, str]]:
 
         for edition in every_edition():
             yield edition.key, of_edition(edition)
+        return
+    if what == "radon-levels":
+        for level in catalogue.radon_levels():
+            yield level.key, f"{level.label}: {_said(level.level)}. {level.says}"
+        return
+    if what == "radon-tests":
+        for test in catalogue.radon_tests():
+            yield test.key, f"{test.label}. {test.says}"
         return
     if what == "sources":
         for source in catalogue.sources():

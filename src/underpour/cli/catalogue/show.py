@@ -60,6 +60,12 @@ TITLES = {
     "floor_at_least": "Floor surface where people sit, at least",
     "room": "Room that may be assumed",
     "humidity": "Humidity that may be assumed",
+    "countries": "Taken unless a brief says otherwise in",
+    "level": "From this level on something is to be done",
+    "days_least": "It hangs at least",
+    "days_most": "It hangs at most",
+    "spread": "Two of three lie within this factor of the year's mean",
+    "long": "Long-term",
 }
 UNSAID = (
     *("key", "label", "hatch", "made", "invented", "strength", "density", "tested"),
