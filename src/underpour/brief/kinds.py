@@ -212,7 +212,7 @@ def vacuum(typed: str) -> Measure:
     """
     pressure = measure.gas_pressure(typed)
     if pressure.si < 0.0:
-        instead = f"Write {typed.strip().lstrip('-−').strip()}."
+        instead = f'Write "{typed.strip().lstrip("-−").strip()}".'
         raise Mistake("", "", "How strong suction is is told above zero, as a gauge shows it.", instead)
     return pressure
 

@@ -61,7 +61,7 @@ class GasPipe(Table):
         default=None, ge=0, le=30, strict=True, description="How many bends of 90° it has.", examples=[4]
     )
     falls: Literal["to-suction", "to-outlet", "level"] | None = key(
-        "Which way its level stretches fall, so that water runs back into the ground.", "to-suction", default=None
+        "Which way its level stretches fall, so that its water goes back into the ground.", "to-suction", default=None
     )
     through: Literal["heated", "unheated", "outdoors"] | None = key(
         "Through what it climbs: a pipe in heated rooms draws by itself in winter.", "heated", default=None
