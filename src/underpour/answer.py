@@ -28,6 +28,7 @@ from .checks import (
     order,
     products,
     settled,
+    termites,
     vapour,
     year,
     year_loss,
@@ -244,6 +245,7 @@ def findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]
         found += vapour.build_up(resolved, edges)
         found += drying.concrete(resolved)
         found += order.layers(resolved)
+    found += termites.told(resolved)
     found += height.build_up(resolved)
     found += film.of_floor(resolved)
     found += belonging.boards(resolved)

@@ -51,6 +51,8 @@ def _beside(resolved: Resolved, finding: Finding) -> str:
         return "mould"
     if finding.id == "heat.air-space":
         return "over-air"
+    if finding.id.startswith("termites.") and finding.verdict in ("falls short", "cannot tell"):
+        return "termites"
     if finding.id.startswith("code."):
         return "code"
     if finding.id == "height.depth" and resolved.on_old_slab:

@@ -55,7 +55,7 @@ IN_THE_FILE = [  # was, typed, words
     ('resistance = "R15"\ndepth = "4 ft"', 'f-factor = "0.5 Btu/(h·ft·F)"', ("another way", 'route = "F-factor"')),
     ('subject = "slab-edge"', 'subject = "heated-slab"', ("row.1.place", "does not say where", '"under" or "edge"')),
     ('subject = "slab-edge"', 'subject = "heated-slab"\nplace = "edge"', ('place = "edge" asks for added',)),
-    ('"slab-edge"', '"termite"', ("No subject is called termite.",)),
+    ('"slab-edge"', '"foam-fire"', ("No subject is called foam-fire.",)),
     ('subject = "slab-edge"', 'subject = "vapour-retarder"', ("does not ask for resistance", "film or lap")),
     ('depth = "4 ft"', 'deepth = "4 ft"', ("county.toml:10", "No key of a row is called deepth.", "depth")),
     ('depth = "4 ft"', 'depth = "4 ft"\nzones = ["9"]', ("county.toml:11", "No climate zone is called 9.")),

@@ -17,6 +17,7 @@ from ..measure import Measure
 from ..measure.read import read
 from ..mistakes import Mistake, nearest
 
+LOWEST_ROOF = 2.44  # m, 8 ft above the floor: a usual room's ceiling (common practice, no source)
 MOST_AIR = 0.3  # m: ISO 6946 tells air up to that thickness
 SideName = int | str  # the number of a side of the outline; "hole.1.side.2", "hole.1" for all of its sides, or a name
 
@@ -159,6 +160,24 @@ def extent(typed: str) -> Measure:
     if reach.si == 0.0:
         raise Mistake("", "", f"{typed} is nothing.", "Write how far it reaches, or take it out.")
     return reach
+
+
+def flood_level(typed: str) -> Measure:
+    """How high a flood stands above a floor: above zero, below the roof.
+
+    Raises
+    ------
+    Mistake
+        No length, nothing at all, or as high as roofs are.
+    """
+    stands = measure.depth(typed)
+    if stands.si == 0.0:
+        raise Mistake("", "", f"A flood of {typed} wets nothing.", "Write how high it stands, or take it out.")
+    if stands.si > LOWEST_ROOF:
+        wrong = f"A flood that stands {typed} above the floor is above the roof of a room."
+        instead = "Write how high it stands above the top of this floor, at most 8 ft (2.4 m); not above the sea."
+        raise Mistake("", "", wrong, instead)
+    return stands
 
 
 def wall_force(typed: str) -> Measure:
@@ -440,6 +459,7 @@ def obstacle_size(value: object) -> Breadth:
 
 
 Depth = Annotated[Measure, _read(measure.depth), _shown("Depth", "60 in", "1.5 m", "4 ft 6 in")]
+FloodLevel = Annotated[Measure, _read(flood_level), _shown("How high it stands", "12 in", "0.5 m")]
 Extent = Annotated[Measure, _read(extent), _shown("How far it reaches", "48 in", "1.2 m")]
 Level = Annotated[
     Measure, _read(measure.signed_length), _shown("Level above (+) or below (-) the top of the floor", "-8 in", "0.6 m")

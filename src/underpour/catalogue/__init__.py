@@ -20,6 +20,7 @@ from .soil_gas import of_soil_gas, radon_level, radon_level_of, radon_levels, ra
 from .sources import source, sources
 from .subgrades import modulus_by_cbr, pressure_at_rest, presumed_bearing, subgrade_modulus
 from .surfaces import air_layer, air_spaces, limit, limits, surface, surfaces
+from .termites import may_be_very_heavy, termite_barrier, termite_region, termite_strip
 from .uses import called, use, uses
 from .vapour import vapour_factors
 
@@ -48,6 +49,7 @@ __all__ = [
     "limits",
     "material",
     "materials",
+    "may_be_very_heavy",
     "may_heave",
     "modulus_by_cbr",
     "named_load",
@@ -79,6 +81,9 @@ __all__ = [
     "sunlit",
     "surface",
     "surfaces",
+    "termite_barrier",
+    "termite_region",
+    "termite_strip",
     "unsuited",
     "use",
     "uses",

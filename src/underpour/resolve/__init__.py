@@ -6,13 +6,27 @@ from .foams import ForGood
 from .held import Held, zone_for
 from .joints import ResolvedJoint
 from .loads import Patch, ResolvedLoad
-from .resolved import Beside, Damp, Drawn, KeyPlan, Piece, PlanEdge, Resolved, ResolvedEdge, Room, Slice, WallLoad
+from .resolved import (
+    Around,
+    Beside,
+    Damp,
+    Drawn,
+    KeyPlan,
+    Piece,
+    PlanEdge,
+    Resolved,
+    ResolvedEdge,
+    Room,
+    Slice,
+    WallLoad,
+)
 from .site import resolve
 from .support import Bedded, Concrete, Ground, Support
 from .zone import SiteZone, ToldZone
 
 __all__ = [
     "WALL_SHOWN",
+    "Around",
     "Bedded",
     "Beside",
     "Concrete",

@@ -287,6 +287,18 @@ class Damp:
     rests_on: tuple[str, ...]
 
 
+@dataclass(frozen=True, slots=True)
+class Around:
+    """What lives and stands in the ground about the floor, as far as the brief says; "" where it does not."""
+
+    drain_outlet: str = ""  # daylight, sump, storm-sewer, none
+    flood: float | None = None  # m above the top of the floor
+    sulphate: str = ""  # S0 to S3
+    termites: str = ""  # a region of the code's map, or present
+    termite_barrier: str = ""
+    may_be_very_heavy: bool = False  # whether a map has very heavy termites where the site is, as far as is known
+
+
 @dataclass(frozen=True)
 class Resolved:
     """One brief in numbers."""
@@ -326,6 +338,7 @@ class Resolved:
     bays: tuple[ResolvedBay, ...] = ()  # parts of the floor that carry them otherwise
     joints: tuple[ResolvedJoint, ...] = ()
     soil_gas: ResolvedSoilGas | None = None  # None where the brief says nothing of it
+    around: Around = Around()
     finish: str = ""  # bare, sheet, wood, tile, stone, terrazzo; "" where the brief does not say
 
     @property

@@ -19,6 +19,7 @@ from ..measure import System, say
 from ..mistakes import Mistake, Mistakes
 from .air import Air, air
 from .air_spaces import with_lying_air
+from .around import around
 from .assumptions import Assumptions
 from .bays import ResolvedBay, bay_notes, resolved_bays
 from .beside import air_beside, beside_notes
@@ -198,6 +199,7 @@ def resolve(
         bays=bays,
         joints=joints,
         soil_gas=gas,
+        around=around(brief.site, zone),
         finish=brief.floor.finish or "",
         water=ground_water(brief.site, brief.floor),
         surface=surface,

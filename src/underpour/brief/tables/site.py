@@ -140,6 +140,38 @@ class Site(Table):
     waterproofed: StrictBool | None = key(
         "Whether floor and walls are sealed against water that stands against them.", True, False, default=None
     )
+    drain_outlet: Literal["daylight", "sump", "storm-sewer", "none"] | None = key(
+        "Where the drain round the footings lets its water out; none where there is no drain.",
+        "daylight",
+        "sump",
+        default=None,
+    )
+    flood_level: kinds.FloodLevel | None = key(
+        "How high a flood stands above the top of the floor, where the place is known to flood.",
+        "12 in",
+        "0.5 m",
+        default=None,
+    )
+    sulphate: Literal["S0", "S1", "S2", "S3"] | None = key(
+        "Sulphate in the ground or its water, as the soils report has it: the exposure class of ACI 318.",
+        "S1",
+        default=None,
+    )
+    termites: (
+        Literal["none", "none-to-slight", "slight-to-moderate", "moderate-to-heavy", "very-heavy", "present"] | None
+    ) = key(
+        "Termites in the ground: the region of the code's map in the United States; elsewhere present or none.",
+        "very-heavy",
+        "none-to-slight",
+        "present",
+        default=None,
+    )
+    termite_barrier: Literal["mesh", "shield", "treated-ground", "treated-foam"] | None = key(
+        "What keeps termites from using the foam: mesh or sheet all round it, a metal shield between foundation and "
+        "wall, treated ground, or foam that is treated against them.",
+        "mesh",
+        default=None,
+    )
     surface: (
         Annotated[
             Annotated[Literal["turf", "gravel", "asphalt", "concrete"], Tag("word")]

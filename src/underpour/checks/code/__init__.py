@@ -8,7 +8,7 @@ from ...catalogue.codes import Edition
 from ...findings import Basis, Finding, Step
 from ...resolve import Resolved
 from ..solved import SolvedEdge
-from . import edge, floor, foundation
+from . import edge, floor, foundation, termites
 from .told import at, remembered
 
 ENERGY = ("code.slab-edge", "code.basement-wall", "code.under-slab", "code.heated-slab")
@@ -35,6 +35,7 @@ def _of(resolved: Resolved, edges: Sequence[SolvedEdge], edition: Edition) -> It
     for each in edges:
         yield from foundation.footing(resolved, each, edition)
     yield from floor.soil_gas(resolved, edition)
+    yield from termites.foam(resolved, edition)
 
 
 def _performance(resolved: Resolved, edition: Edition) -> Iterator[Finding]:

@@ -39,8 +39,17 @@ def facts(resolved: Resolved, edge: ResolvedEdge | None = None) -> Facts:
         "foam": bool(resolved.boards),
         **{word: work == word if held.work else work for word in ("new", "addition", "alteration")},
         "heat-recovery": _key("heat-recovery") if held.heat_recovery is None else held.heat_recovery,
-        "very-heavy-termites": _key("very-heavy-termites"),
+        "very-heavy-termites": _very_heavy(resolved),
     }
+
+
+def _very_heavy(resolved: Resolved) -> Fact:
+    """Whether termites are very heavy: as typed, or not where the code's map has none such in the state."""
+    typed = resolved.around.termites
+    if typed:
+        return typed == "very-heavy"
+    nowhere = resolved.zone.country == "US" and not resolved.around.may_be_very_heavy
+    return False if nowhere else _key("very-heavy-termites")
 
 
 def _unheated(winter: float | None, use: str) -> Fact:
