@@ -19,6 +19,7 @@ from .checks import (
     drying,
     edge_loss,
     film,
+    flood,
     ground,
     heat,
     height,
@@ -30,6 +31,7 @@ from .checks import (
     settled,
     termites,
     vapour,
+    water,
     year,
     year_loss,
 )
@@ -245,6 +247,8 @@ def findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]
         found += vapour.build_up(resolved, edges)
         found += drying.concrete(resolved)
         found += order.layers(resolved)
+        found += water.about(resolved)
+        found += flood.after(resolved)
     found += termites.told(resolved)
     found += height.build_up(resolved)
     found += film.of_floor(resolved)

@@ -38,6 +38,7 @@ def on_papers(alternatives: Sequence[Resolved]) -> tuple[str, ...]:
         "raft": any(_on_foam(resolved, edge) for resolved in alternatives for edge in resolved.edges),
         "loaded-slab": any(resolved.loads for resolved in alternatives),
         "old-slab": any(resolved.on_old_slab for resolved in alternatives),
+        "flood": any(resolved.around.flood is not None and not resolved.outdoors for resolved in alternatives),
         "frost": any(resolved.outdoors for resolved in alternatives),
         "cold-floor": any(resolved.use.cold_floor for resolved in alternatives),
         **dict.fromkeys(sorted(name for each in alternatives for name in compatibility.cautions(each)), True),
@@ -53,6 +54,10 @@ def _beside(resolved: Resolved, finding: Finding) -> str:
         return "over-air"
     if finding.id.startswith("termites.") and finding.verdict in ("falls short", "cannot tell"):
         return "termites"
+    if finding.id.startswith("water.flood"):
+        return "flood"
+    if finding.id == "water.drain" and resolved.around.drain_outlet == "sump":
+        return "sump"
     if finding.id.startswith("code."):
         return "code"
     if finding.id == "height.depth" and resolved.on_old_slab:

@@ -243,6 +243,8 @@ ASKED = [  # brief, finding, key, what was typed there, what is typed instead, t
      "sides =", 'ground = "-8 in"\nsides =', "does not apply"),
     (text(code="ab-2018", zone="7A", kind=BASEMENT, ground="5 ft", more="[tube]"), "code.heated-slab",
      "site.frost-depth", "[site]", '[site]\nfrost-depth = "48 in"', "falls short"),
+    (text(code="irc-2018", place='place = "Oakland, CA"\nground = "clay-or-silt"', pieces=[board(20, "outside")]),
+     "code.termites", "site.termites", "[site]", '[site]\ntermites = "very-heavy"', "falls short"),
 ]  # fmt: skip
 
 

@@ -23,6 +23,7 @@ from .surfaces import air_layer, air_spaces, limit, limits, surface, surfaces
 from .termites import may_be_very_heavy, termite_barrier, termite_region, termite_strip
 from .uses import called, use, uses
 from .vapour import vapour_factors
+from .water import of_water
 
 __all__ = [
     "ALLOWABLE_STRESS",
@@ -58,6 +59,7 @@ __all__ = [
     "of_drying",
     "of_slabs",
     "of_soil_gas",
+    "of_water",
     "on_load",
     "pressure_at_rest",
     "presumed_bearing",

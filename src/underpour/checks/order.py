@@ -87,7 +87,7 @@ def _first(resolved: Resolved, *kinds: str) -> int | None:
     return next((n for n, kind in enumerate(_kinds(resolved)) if kind in kinds), None)
 
 
-def _tight(resolved: Resolved) -> list[int]:
+def tight(resolved: Resolved) -> list[int]:
     """Places of films and of boards with a tight facing, from the room down."""
     faced = {each.key for each in sheets(resolved) if each.facing and (each.permeance or TIGHT) < TIGHT}
     return [n for n, layer in enumerate(resolved.floor) if layer.film is not None or layer.key in faced]
@@ -104,7 +104,7 @@ def _covering(resolved: Resolved) -> Slice | None:
 
 def _sand_above_film(resolved: Resolved) -> bool:
     loose = [n for n, kind in enumerate(_kinds(resolved)) if kind in LOOSE]
-    return any(n < film for n in loose for film in _tight(resolved))
+    return any(n < film for n in loose for film in tight(resolved))
 
 
 def _film_below_stone(resolved: Resolved) -> bool:
@@ -122,19 +122,19 @@ def _screed_between(resolved: Resolved) -> bool:
     covering, kinds = _covering(resolved), _kinds(resolved)
     if covering is None or covering.covering is None or covering.covering.permeance.value >= TIGHT:
         return False
-    return kinds[1:2] == ["screed"] and 2 in _tight(resolved) and resolved.covered_after is None
+    return kinds[1:2] == ["screed"] and 2 in tight(resolved) and resolved.covered_after is None
 
 
 def _covering_without_film(resolved: Resolved) -> bool:
     covering = _covering(resolved)
     if covering is None or covering.covering is None or covering.covering.slab_humidity.value > LITTLE:
         return False
-    return not _tight(resolved) and not any(layer.kind == "board" for layer in resolved.floor)
+    return not tight(resolved) and not any(layer.kind == "board" for layer in resolved.floor)
 
 
 def _old_slab_without_film(resolved: Resolved) -> bool:
     old = _first(resolved, "old-slab")
-    return old is not None and old > 0 and not any(n < old for n in _tight(resolved))
+    return old is not None and old > 0 and not any(n < old for n in tight(resolved))
 
 
 def _no_capillary_break(resolved: Resolved) -> bool:
@@ -143,12 +143,12 @@ def _no_capillary_break(resolved: Resolved) -> bool:
 
 
 def _frozen_with_film_above(resolved: Resolved) -> bool:
-    board, films = _first(resolved, "board"), _tight(resolved)
+    board, films = _first(resolved, "board"), tight(resolved)
     return resolved.use.cold_floor and board is not None and bool(films) and max(films) < board
 
 
 def _frozen_without_film(resolved: Resolved) -> bool:
-    return resolved.use.cold_floor and not _tight(resolved)
+    return resolved.use.cold_floor and not tight(resolved)
 
 
 def _foil_in_concrete(resolved: Resolved) -> bool:
@@ -169,14 +169,14 @@ def _foam_in_water(resolved: Resolved) -> bool:
 
 def _air_below_slab(resolved: Resolved) -> bool:
     space = _first(resolved, "air-space")
-    return space is not None and not any(n > space for n in _tight(resolved))
+    return space is not None and not any(n > space for n in tight(resolved))
 
 
 def _coating_over_damp(resolved: Resolved) -> bool:
     covering = _covering(resolved)
     if covering is None or covering.key not in ("epoxy", "rubber"):
         return False
-    return not _tight(resolved) and resolved.floor[-1].kind in LOOSE
+    return not tight(resolved) and resolved.floor[-1].kind in LOOSE
 
 
 WRONG: Mapping[str, Callable[[Resolved], bool]] = {

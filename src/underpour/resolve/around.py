@@ -12,6 +12,7 @@ def around(site: Site, zone: SiteZone) -> Around:
     """Water, salts and termites as the brief has them, and whether a map has termites where it says nothing."""
     return Around(
         drain_outlet=site.drain_outlet or "",
+        sealed=bool(site.waterproofed),
         flood=site.flood_level.si if site.flood_level is not None else None,
         sulphate=site.sulphate or "",
         termites=site.termites or "",

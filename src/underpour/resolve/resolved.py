@@ -292,6 +292,7 @@ class Around:
     """What lives and stands in the ground about the floor, as far as the brief says; "" where it does not."""
 
     drain_outlet: str = ""  # daylight, sump, storm-sewer, none
+    sealed: bool = False  # floor and walls are sealed against water
     flood: float | None = None  # m above the top of the floor
     sulphate: str = ""  # S0 to S3
     termites: str = ""  # a region of the code's map, or present
