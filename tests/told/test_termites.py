@@ -77,13 +77,13 @@ def test_foam_in_the_ground_falls_short_where_termites_are_very_heavy_and_the_re
     assert (basis.source, basis.clause, basis.seen) == ("International Residential Code 2018", "R318.4", "quoted")
 
 
-@pytest.mark.parametrize("barrier", ["mesh", "shield", "treated-ground", "treated-foam"])
+@pytest.mark.parametrize("barrier", ["screen", "shield", "treated-ground", "treated-foam"])
 def test_with_a_barrier_it_meets_and_the_barrier_s_own_condition_is_said(barrier):
     text = brief(site=f'termites = "very-heavy"\ntermite-barrier = "{barrier}"')
     ways, forbidden = one(text, termites.WAYS), one(text, code.ID)
     assert ways.verdict == forbidden.verdict == "meets"
     mind = {
-        "mesh": "round each pipe",
+        "screen": "round each pipe",
         "shield": "sealed joints",
         "treated-ground": "renewed",
         "treated-foam": "behind them",

@@ -18,7 +18,7 @@ OUTER = ("outside", "wing", "below-footing", "below-slope", "footing-side", "foo
 IN_ONE = ("raft", "thickened-edge", "free-edge")  # slab and footing are one pour: foam at the slab's edge is outside
 REMEDIES = (
     "Keep foam above the ground or inside; or take a mineral board (cellular glass), which they cannot eat; or name "
-    "what keeps them from it: mesh, a shield, treated ground or treated foam (site.termite-barrier)."
+    "what keeps them from it: a screen, a shield, treated ground or treated foam (site.termite-barrier)."
 )
 
 
@@ -183,7 +183,7 @@ def _strip(resolved: Resolved, edge: ResolvedEdge, region: str) -> Finding:
     )
     mend = f"Lower the ground, or raise the floor, until {least} stay bare"
     if cover:
-        mend = "Keep the foam below the ground and its top sealed, or name a shield or mesh (site.termite-barrier)"
+        mend = "Keep the foam below the ground and its top sealed, or name a shield or screen (site.termite-barrier)"
     return replace(made, words=f"{stays} bare above the ground, where {least} show their tubes. {mend}.")
 
 

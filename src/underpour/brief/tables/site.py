@@ -166,10 +166,10 @@ class Site(Table):
         "present",
         default=None,
     )
-    termite_barrier: Literal["mesh", "shield", "treated-ground", "treated-foam"] | None = key(
-        "What keeps termites from using the foam: mesh or sheet all round it, a metal shield between foundation and "
+    termite_barrier: Literal["screen", "shield", "treated-ground", "treated-foam"] | None = key(
+        "What keeps termites from using the foam: a screen or sheet all round it, a metal shield between foundation and "
         "wall, treated ground, or foam that is treated against them.",
-        "mesh",
+        "screen",
         default=None,
     )
     surface: (
