@@ -167,8 +167,8 @@ class Site(Table):
         default=None,
     )
     termite_barrier: Literal["screen", "shield", "treated-ground", "treated-foam"] | None = key(
-        "What keeps termites from using the foam: a screen or sheet all round it, a metal shield between foundation and "
-        "wall, treated ground, or foam that is treated against them.",
+        "What keeps termites from using the foam: a screen or sheet all round it, a metal shield between foundation "
+        "and wall, treated ground, or foam that is treated against them.",
         "screen",
         default=None,
     )
