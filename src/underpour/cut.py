@@ -144,6 +144,16 @@ def _over_alike(known: SolvedEdge, water: tuple[tuple[Part, ...], Air] | None, m
     return known.moving.climates[-1].mean == mean
 
 
+def alike(one: Posed, other: Posed) -> bool:
+    """Whether two edges are put the same way to be solved, whatever their parts are called."""
+    return _cut_alike(one.section, other.section) and (one.spaces, one.climates, one.films, one.lines_x) == (
+        other.spaces,
+        other.climates,
+        other.films,
+        other.lines_x,
+    )
+
+
 def _cut_alike(one: Section, other: Section) -> bool:
     """Whether two sections are the same to heat, whatever their parts are called."""
     return (

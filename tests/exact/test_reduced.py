@@ -11,7 +11,7 @@ from tests.families import FILMS, NINE, PACE, SEVEN, SIX, body, box, sized, stem
 
 from underpour.physics.conduction.shapes import Films
 from underpour.physics.conduction.solve import Climate, solve
-from underpour.physics.reduced.family import Conducting, Filmed, Parameter, Varied
+from underpour.physics.reduced.family import Conducting, Filmed, Parameter, Varied, posed
 from underpour.physics.reduced.reduced import cases_at_random, reduced
 from underpour.physics.year import YEAR
 
@@ -147,6 +147,30 @@ def test_the_field_is_near_the_whole_solve_in_its_energy(six):
     away = six.field(told, 0) - six.family.fields(case[0])
     energy = (away.T @ (six.family.matrix(case[0]) @ away)).item()
     assert 0.0 < energy <= told.bound[0, 0, 0]
+
+
+def test_equations_moved_to_a_case_are_the_sums_of_the_family():
+    """Each cell and face where it lies in that case, put together anew, beside matrices times their factors."""
+    family, _ = posed(stem_wall, NINE, FILMS)
+    case = cases_at_random(NINE.parameters, 1, 145)[0]
+    moved, films = family.moved(case), 1.0 / np.array(case[-2:])
+    resistance = films[moved.faces.space]
+    apart = moved.conduction + moved.films(resistance) - family.matrix(case)
+    assert abs(apart).max() < 1e-12 * abs(family.matrix(case)).max()
+    assert moved.load(resistance, (moved.faces.space == 0).astype(float)) == pytest.approx(family.loads(case)[:, 0])
+    assert np.isclose(moved.y, -0.1 - case[0]).any() and np.isclose(moved.x.max(), case[1])
+    assert np.isclose(moved.faces.x[moved.faces.space == 1].max(), -0.2 - case[3])
+
+
+def test_a_family_handed_on_tells_the_same_without_its_matrices(six):
+    case = cases_at_random(SIX.parameters, 3, 146)
+    on = six.handed_on()
+    assert on.family.conduct.values.size == 0
+    told, alike = six.told(case), on.told(case)
+    assert np.array_equal(six.within(told), on.within(alike))
+    assert np.array_equal(six.slopes(case, told), on.slopes(case, alike))
+    assert np.array_equal(six.temperatures("corner", case, told)[0], on.temperatures("corner", case, alike)[0])
+    assert np.array_equal(six.field(told, 1), on.field(alike, 1))
 
 
 def test_slopes_are_those_of_differences_of_whole_solves(six):

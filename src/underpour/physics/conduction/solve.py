@@ -509,11 +509,7 @@ def _solution(
     climates: tuple[Climate, ...],
 ) -> Solution:
     eq = still.eq
-    table = np.array([[film.of(facing) for facing in FACINGS] for film in films])
-    resistance = table[eq.faces.space, eq.faces.facing]
-    felt = [[climate.of(facing) for facing in FACINGS] for climate in climates]
-    mean_air = np.array([[c.mean for c in row] for row in felt])[eq.faces.space, eq.faces.facing]
-    swing_air = np.array([[c.swing for c in row] for row in felt], complex)[eq.faces.space, eq.faces.facing]
+    resistance, mean_air, swing_air = _felt(eq, films, climates)
     steady = condensed.factorised(still, resistance)
     mean = steady.solve(eq.load(resistance, mean_air), once_more=True)  # flows then add up
     if swinging is not None:
@@ -521,8 +517,51 @@ def _solution(
         swing = periodic.solve(eq.load(resistance, swing_air))
     else:
         periodic, swing = None, np.zeros(eq.unknowns, complex)
+    return replace(solution(eq, films, climates, mean, swing), factors=Factors(steady, periodic))
+
+
+def _felt(eq: Equations, films: Sequence[Films], climates: Sequence[Climate]) -> tuple[NDArray, NDArray, NDArray]:
+    """Film and air of each face: resistance, mean and swing."""
+    table = np.array([[film.of(facing) for facing in FACINGS] for film in films])
+    resistance = table[eq.faces.space, eq.faces.facing]
+    felt = [[climate.of(facing) for facing in FACINGS] for climate in climates]
+    mean_air = np.array([[c.mean for c in row] for row in felt])[eq.faces.space, eq.faces.facing]
+    swing_air = np.array([[c.swing for c in row] for row in felt], complex)[eq.faces.space, eq.faces.facing]
+    return resistance, mean_air, swing_air
+
+
+def solution(
+    eq: Equations, films: Sequence[Films], climates: Sequence[Climate], mean: NDArray, swing: NDArray
+) -> Solution:
+    """Temperatures with the flows that belong to them.
+
+    Parameters
+    ----------
+    eq : Equations
+        [W/(m·K)]
+    films : sequence of Films
+        Of each space. [m²·K/W]
+    climates : sequence of Climate
+        Of each space. [degC]
+    mean, swing : ndarray, shape (n,)
+        At every unknown. [degC, K]
+
+    Returns
+    -------
+    Solution
+        Without factors. [degC, W/m]
+
+    Source
+    ------
+    As for ``solve``.
+
+    Examples
+    --------
+    See ``tests/exact/test_families.py``.
+    """
+    resistance, mean_air, swing_air = _felt(eq, films, climates)
     flow_mean, flow_swing = eq.flows(resistance, mean_air, mean), eq.flows(resistance, swing_air, swing)
-    return Solution(eq, mean, swing, flow_mean, flow_swing, resistance, Factors(steady, periodic))
+    return Solution(eq, mean, swing, flow_mean, flow_swing, resistance)
 
 
 def factor(matrix: sp.csc_array) -> SuperLU:

@@ -8,7 +8,7 @@ and none has a negative eigenvalue, and all factors are above zero: bounds of th
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 import scipy.sparse as sp
@@ -162,6 +162,40 @@ class Family:
         count = len(self.varied.lengths)
         away = case[:count] - self.middle[:count]
         return self.across.moved(self.equations.x, away), self.up.moved(self.equations.y, away)
+
+    def moved(self, case: Array) -> Equations:
+        """The equations of one case: every line where it then lies, every conductivity as it then is."""
+        eq = self.equations
+        x, y = self.lines(case)
+        lattice = np.argwhere(eq.number >= 0)
+        of_unknown = np.empty_like(lattice)
+        of_unknown[eq.number[tuple(lattice.T)]] = lattice
+        ends = of_unknown[eq.faces.points[:, [0, -1]]]
+        at_x, at_y = x[ends[..., 0]], y[ends[..., 1]]
+        length = np.hypot(np.diff(at_x)[:, 0], np.diff(at_y)[:, 0])
+        wide, high = np.diff(x[:: eq.degree]), np.diff(y[:: eq.degree])
+        conductivity = eq.conductivity.copy()
+        first = len(self.varied.lengths)
+        for each, value in zip(self.varied.conductivities, case[first:], strict=False):  # films and pace come after
+            conductivity[list(each.bodies)] = value
+        return replace(
+            eq,
+            conductivity=conductivity,
+            faces=replace(eq.faces, length=length, x=at_x.mean(1), y=at_y.mean(1)),
+            x=x,
+            y=y,
+            pieces=tuple(replace(each, wide=wide[each.column], high=high[each.row]) for each in eq.pieces),
+        )
+
+    def without_matrices(self) -> Family:
+        """The same without the entries of its matrices: enough to tell cases by a span that is there."""
+        none = np.empty(0, np.int32)
+        return replace(
+            self,
+            conduct=replace(self.conduct, values=self.conduct.values[:, :0].copy()),
+            store=replace(self.store, values=self.store.values[:, :0].copy()),
+            pattern=(none, none),
+        )
 
     def couplings(self, case: Array, fields: NDArray) -> NDArray:
         """Heat (airs, airs) that air i gives off for each kelvin of air j. [W/(m·K)]"""
