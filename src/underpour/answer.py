@@ -26,6 +26,7 @@ from .checks import (
     humid,
     moisture,
     moving,
+    old_slab,
     order,
     products,
     settled,
@@ -245,6 +246,7 @@ def findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]
     found += bearing.afloat(resolved)
     if not resolved.outdoors:
         found += vapour.build_up(resolved, edges)
+        found += old_slab.top(resolved, edges)
         found += drying.concrete(resolved)
         found += order.layers(resolved)
         found += water.about(resolved)
