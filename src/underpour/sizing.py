@@ -2,20 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from itertools import combinations_with_replacement
 
 from . import measure
-from .answer import solved_brief
 from .brief import Reading
 from .brief.alternatives import AS_BRIEFED
 from .brief.model import Brief
 from .catalogue.records import Board, Made
 from .catalogue.thickness import Laid, made_in, most_layers
 from .checks import heat
+from .cut import edges_for_heat, floor_heat_alone
 from .measure import Measure, System, say
 from .mistakes import Mistake, Mistakes
+from .physics.conduction.solve import Gap, Overlap
+from .physics.domain import OutOfDomain
 from .resolve import resolve
 from .sections.build import section
 
@@ -39,7 +41,7 @@ class Sized:
     system: System
     layer: int  # of the build-up, counted from 1
     wanted: Measure  # W/(m²·K)
-    tried: tuple[Tried, ...]  # in the order of trying
+    tried: tuple[Tried, ...]  # solved wholly, from thick to thin
     chosen: Tried | None  # None where no thickness that can be built reaches it
     thinner: Tried | None  # the next thinner, which falls short; None where the thinnest made reaches it already
 
@@ -67,11 +69,27 @@ class _Floor:
         return brief.model_copy(update={"floor": brief.floor.model_copy(update={"build_up": build_up})})
 
     def solved(self, laid: Laid) -> Tried:
-        resolved, edges = solved_brief(self.reading, AS_BRIEFED, self.laid(laid))
+        """Its U as an answer has it."""
+        try:
+            resolved = resolve(self.laid(laid), products=self.reading.products)
+            edges = edges_for_heat(resolved)
+        except Mistakes as mistakes:
+            raise self.reading.placed(mistakes, AS_BRIEFED) from None
+        except Mistake as mistake:
+            raise self.reading.placed([mistake], AS_BRIEFED) from None
         found = next(each for each in heat.floor_loss(resolved, edges) if each.id == "heat.u-floor")
         if found.value is None:
             raise Mistake("floor.inside", "", found.words, "Ask for an R in its place: R10.")
         return Tried(laid, found.value, found.within or 0.0)
+
+    def u_by_strips(self, laid: Laid) -> float:
+        """Its U by the way that tells heat alone, within a thousandth or so: it leads to what is then solved."""
+        resolved = resolve(self.laid(laid), products=self.reading.products)
+        apart = resolved.room.mean - resolved.outdoor_mean
+        try:
+            return floor_heat_alone(resolved).mean / (resolved.area * apart)
+        except (Overlap, Gap, OutOfDomain, ZeroDivisionError):
+            return self.solved(laid).u  # which tells what is wrong in words, where something is
 
     def can_be_built(self, laid: Laid) -> bool:
         try:
@@ -86,8 +104,9 @@ class _Floor:
 def thickness_for_u(reading: Reading, wanted: str, key: str | None = None) -> Sized:
     """The thinnest of a board that brings the U of the whole floor, ground included, to a wanted value or below.
 
-    The thicknesses made are put in order, single boards and then stacks, and the row is halved again and again. Each is
-    solved as an answer is, so what is found is what ``answer`` says of it. More foam never makes the U larger.
+    The thicknesses made are put in order, single boards and then stacks, and the row is halved again and again by heat
+    alone. Where that leads to is solved as an answer is, and its neighbours until one falls short, so what is found is
+    what ``answer`` says of it. More foam never makes the U larger.
 
     Parameters
     ----------
@@ -113,18 +132,32 @@ def thickness_for_u(reading: Reading, wanted: str, key: str | None = None) -> Si
     tried: dict[int, Tried] = {}
 
     def meets(place: int) -> bool:
-        tried[place] = floor.solved(row[place])
+        if place not in tried:
+            tried[place] = floor.solved(row[place])
         return tried[place].u <= limit.si
 
-    thickest = len(row) - 1
-    if not meets(thickest):
-        return Sized(floor.board, floor.system, floor.n + 1, limit, tuple(tried.values()), None, tried[thickest])
-    short, reaches = -1, thickest
+    def sized(chosen: int | None, thinner: int) -> Sized:
+        found = tuple(tried[place] for place in sorted(tried, reverse=True))
+        reaching = None if chosen is None else tried[chosen]
+        return Sized(floor.board, floor.system, floor.n + 1, limit, found, reaching, tried.get(thinner))
+
+    short, reaches = _between(lambda place: floor.u_by_strips(row[place]) <= limit.si, len(row))
+    while not meets(reaches):
+        short, reaches = reaches, reaches + 1
+        if reaches == len(row):
+            return sized(None, short)
+    while short >= 0 and meets(short):
+        short, reaches = short - 1, short
+    return sized(reaches, short)
+
+
+def _between(meets: Callable[[int], bool], count: int) -> tuple[int, int]:
+    """Two neighbours in a row, the latter the first that meets; the last two where none does, by halving."""
+    short, reaches = -1, count - 1
     while reaches - short > 1:
         middle = (short + reaches) // 2
         short, reaches = (short, middle) if meets(middle) else (middle, reaches)
-    thinner = tried.get(short)
-    return Sized(floor.board, floor.system, floor.n + 1, limit, tuple(tried.values()), tried[reaches], thinner)
+    return short, reaches
 
 
 def u_of(reading: Reading, thickness: Measure, key: str | None = None) -> tuple[Tried, Board, System]:

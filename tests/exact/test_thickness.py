@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from itertools import combinations_with_replacement
+from pathlib import Path
 
 import pytest
 from hypothesis import given
@@ -10,15 +11,19 @@ from hypothesis import strategies as st
 from pytest import approx
 
 from underpour.answer import answer
-from underpour.brief import reads
+from underpour.brief import read, reads
 from underpour.catalogue import shipped_products
 from underpour.catalogue.choices import all_keys, brought, choices, foam_of
 from underpour.catalogue.thickness import Laid, made_in, one_layer, stack, thinner, thinnest
+from underpour.checks.solved import floor_faces, summed
+from underpour.cut import edges_for_heat, floor_heat_alone, solved_edges
 from underpour.measure import Measure, transmittance
 from underpour.mistakes import Mistake
-from underpour.sizing import thickness_for_u, u_of
+from underpour.resolve import resolve
+from underpour.sizing import _Floor, thickness_for_u, u_of
 
 LINE = shipped_products()
+EXAMPLES = Path(__file__).parents[2] / "examples"
 BRIEF = """\
 [project]
 use = "workshop"
@@ -121,6 +126,41 @@ def test_the_found_thickness_meets_a_wanted_u_and_the_next_thinner_falls_short(w
         answered = answer(reads(brief(layers))).as_briefed.find("heat.u-floor")
         assert answered.value == approx(tried.u, rel=1e-12)
         assert (answered.value <= limit) == meets
+
+
+@pytest.mark.parametrize("wrong_by", [0.0, 0.7, 1.02, 1.6, float("nan")])
+def test_what_leads_to_a_thickness_may_be_wrong_and_the_thickness_is_not(monkeypatch, wrong_by):
+    """U by heat alone, made wrong by a factor: what is found is what whole solves alone find."""
+    reading = reads(brief())
+    every = [u_of(reading, Measure(each.thickness, each.typed))[0] for each in LINE.board("plain-15").made]
+    wanted = round((every[3].u + every[4].u) / 2.0, 3)
+    quickly = _Floor.u_by_strips
+    monkeypatch.setattr(_Floor, "u_by_strips", lambda floor, laid: wrong_by * quickly(floor, laid))
+    sized = thickness_for_u(reading, f"USI {wanted}")
+    assert (sized.chosen, sized.thinner) == (every[4], every[3])
+    if wrong_by == 1.02:
+        assert len(sized.tried) == 2, "a hundredth or two off leads to the same pair"
+
+
+EDGES = (
+    "frost-wall-workshop",
+    "daylight-basement",
+    "thickened-edge-house",
+    "court-and-bay-house",
+    "retrofit-over-old-slab",
+)
+
+
+@pytest.mark.parametrize("name", EDGES)
+def test_heat_of_a_floor_by_strips_is_that_by_the_grid(name):
+    """The two ways of one section, summed over a floor; the grid's without the films behind furniture as with them."""
+    reading = read(EXAMPLES / name / "brief.toml")
+    resolved = resolve(reading.brief, products=reading.products)
+    by_grid, by_strips = summed(edges_for_heat(resolved), floor_faces), floor_heat_alone(resolved)
+    assert abs(by_grid.mean - by_strips.mean) <= by_grid.within + by_strips.within
+    assert by_strips.within < 0.005 * abs(by_strips.mean)
+    whole = summed(solved_edges(resolved), floor_faces)
+    assert (by_grid.mean, by_grid.swing, by_grid.within) == approx((whole.mean, whole.swing, whole.within), rel=1e-12)
 
 
 def test_a_u_falls_with_every_thickness():

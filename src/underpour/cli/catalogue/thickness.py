@@ -35,8 +35,8 @@ all stands beside it.
 
   R10, RSI 1.76   the R that is wanted, as labelled
   "2 in"          a thickness made
-  U0.05           the U of a whole floor, ground included: the brief's floor is
-                  solved anew with one thickness after another, and each is told
+  U0.05           the U of a whole floor, ground included: the thinnest
+                  made that reaches it and the next thinner, each solved and told
   BOARD           boards or panels; all of them unless you say. With U, a board
                   in the place of the brief's
   --brief BRIEF   the floor that a U is asked of; its folder's own products are
