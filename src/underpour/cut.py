@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass, replace
 
 from . import catalogue
@@ -149,13 +150,20 @@ def _solved(
         ):
             alike = replace(known, edge=edge, section=made, levels=levels(resolved, edge))
             return alike if alike.watched.keys() == known.watched.keys() else replace(alike, response=None)
-    try:
+    with in_words(resolved, edge, made):
         solved = solving(made.parts, spaces, at.films, climates, lines_x=lines)
         moving = None
         if water is not None:
             parts, below = water
             moving = solving(parts, (*spaces, below), at.films[:1], climates, lines_x=lines)[0]
-        return SolvedEdge(edge, made, levels(resolved, edge), solved[0], solved[-1], moving)
+    return SolvedEdge(edge, made, levels(resolved, edge), solved[0], solved[-1], moving)
+
+
+@contextmanager
+def in_words(resolved: Resolved, edge: ResolvedEdge, made: Section) -> Iterator[None]:
+    """What a solve refuses of a section becomes a Mistake at the edge, or at the body that lies over another."""
+    try:
+        yield
     except Overlap as overlap:
         raise _overlap(made, edge, overlap) from None
     except Gap as gap:

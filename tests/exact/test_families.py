@@ -14,9 +14,9 @@ from underpour.brief import read
 from underpour.checks.solved import ROOM, floor_faces
 from underpour.cut import solved_edges
 from underpour.families import EdgeFamily, Vary, family_of
-from underpour.families.edge import solved
 from underpour.mistakes import Mistake
 from underpour.physics.conduction.sample import sampled
+from underpour.physics.domain import OutOfDomain
 from underpour.resolve import resolve
 from underpour.trying import moved_by_first_grid, named
 
@@ -87,8 +87,8 @@ def test_many_cases_are_the_single_ones(workshop):
 def test_the_picture_is_that_of_the_whole_solve(workshop):
     (case,) = at_random(workshop, 1, 105)
     field = workshop.picture(case)
-    at = workshop.cutting.posed(case)
-    other = sampled(solved(at)[0], at.section.window, at.section.floor)
+    at, heat, _ = workshop.wholly(case)
+    other = sampled(heat, at.section.window, at.section.floor)
     x, y = (np.intersect1d(a.round(4), b.round(4)) for a, b in ((field.x, other.x), (field.y, other.y)))
     assert len(x) > 8 and len(y) > 8
 
@@ -247,3 +247,66 @@ def test_brick_on_a_ledge_varies_as_any_other_body():
     whole = family.solved_wholly(np.array([1.4]), "")
     assert poor.room.mean < good.room.mean
     assert apart(good.room, whole.room) <= good.room.within + whole.room.within
+
+
+FOAM = "floor.build-up.2.board"
+ENDS = [
+    (("thickness", FOAM, -0.01, 0.1), "There is no such thickness.", "Begin at nought."),
+    (("thickness", FOAM, 0.1, 0.05), "The ends are the wrong way round.", "Lower end first: 0.05 to 0.1."),
+    (("thickness", FOAM, np.nan, 0.05), "An end is no number.", "Give both ends in m."),
+    (("thickness", FOAM, 0.05, np.inf), "An end is no number.", "Give both ends in m."),
+    (("conductivity", FOAM, 0.0, 0.04), "There is no such conductivity.", "Begin above nought."),
+    (("conductivity", FOAM, 0.02, np.inf), "An end is no number.", "Give both ends in W/(m·K)."),
+]
+
+
+@pytest.mark.parametrize(("vary", "wrong", "instead"), ENDS)
+def test_ends_between_which_nothing_can_vary_are_told_at_the_path(vary, wrong, instead):
+    with pytest.raises(Mistake) as told:
+        family_of(*taken("frost-wall-workshop"), [Vary(*vary)])
+    assert (told.value.at, told.value.wrong, told.value.instead) == (FOAM, wrong, instead)
+
+
+def test_what_varies_twice_is_told():
+    with pytest.raises(Mistake) as told:
+        family_of(*taken("frost-wall-workshop"), [Vary("thickness", FOAM, 0.04, 0.06)] * 2)
+    assert told.value.wrong == "Its thickness varies twice."
+
+
+def test_a_family_from_nought_begins_a_step_above_it_and_nought_itself_is_solved_wholly():
+    """A slider from no foam at all to a thickness at which lines meet."""
+    family = family_of(*taken("frost-wall-workshop"), [Vary("thickness", FOAM, 0.0, 0.1016)])
+    (branch,) = family.branches
+    assert branch.ends[0] == pytest.approx(0.001016) and 0.098 < branch.ends[1] < 0.1016
+    none, thin = family.told([[0.0], [0.002]])
+    assert none.why == "a thickness of zero is no stretch of the others: solved wholly"
+    assert thin.why == "" and none.floor.mean > thin.floor.mean
+    whole = family.solved_wholly(np.array([0.002]), "")
+    assert apart(thin.floor, whole.floor) <= thin.floor.within + whole.floor.within
+
+
+REFUSED = [
+    ([np.nan], "floor.build-up.2.board must be a number, got nan"),
+    ([np.inf], "floor.build-up.2.board must be a number, got inf"),
+    ([-1.0], "floor.build-up.2.board must be nought or more, got -1"),
+    ([0.05, 0.03], "a case of this family has 1 numbers, 2 were given"),
+]
+
+
+@pytest.mark.parametrize(("case", "words"), REFUSED)
+def test_a_case_that_is_none_is_refused_in_words(thicknesses, case, words):
+    with pytest.raises(OutOfDomain) as refused:
+        thicknesses[0].told([case])
+    assert str(refused.value) == words
+
+
+def test_a_case_that_no_ground_reaches_round_is_told_as_an_answer_tells_it(thicknesses):
+    with pytest.raises(Mistake) as told:
+        thicknesses[0].told([[1e9]])
+    assert told.value.at == "edge.A" and told.value.wrong.startswith("Nothing fills the place")
+
+
+def test_many_cases_beyond_the_ends_have_no_bound(thicknesses):
+    family, now = thicknesses
+    mean, _, within = family.columns([[now], [0.0], [9.0 * now]])
+    assert np.isnan(mean).tolist() == [False, True, True] and np.isinf(within).tolist() == [False, True, True]

@@ -112,13 +112,20 @@ def between_meetings(
 
 
 def _parted(fits: Callable[[float, float], bool], low: float, high: float) -> list[tuple[float, float]]:
-    """Stretches of a way on which both ends fit together, from both of its ends towards the middle."""
-    least = LEAST_BRANCH * (high - low)
+    """Stretches of a way on which both ends fit together, from both of its ends towards the middle.
+
+    An end on which lines meet, or a thickness of nought, is left by a step.
+    """
+    least, step = LEAST_BRANCH * (high - low), GAP * (high - low)
+    if not fits(low, low + least):
+        low += step
+    if not fits(high - least, high):
+        high -= step
     first = _furthest(lambda end: fits(low, end), low, high, least)
     last = _furthest(lambda end: fits(end, high), high, max(first, low), least)
     found = [(low, first)] if first > low else []
     if last < high:
-        inner = (first + GAP * (high - low), last - GAP * (high - low))
+        inner = (first + step, last - step)
         middle = [inner] if inner[1] - inner[0] > 4.0 * least and fits(*inner) else []
         found += [*middle, (last, high)]
     return found

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from math import isfinite
 from typing import Literal
 
 import numpy as np
@@ -11,6 +12,7 @@ from numpy.typing import NDArray
 
 from ..checks.solved import ROOM
 from ..cut import Posed, posed
+from ..mistakes import Mistake
 from ..physics.conduction.assemble import FACINGS
 from ..physics.conduction.shapes import Facing
 from ..physics.conduction.solve import Climate
@@ -20,6 +22,7 @@ from ..resolve.resolved import Ledge, Slice
 from ..sections.parts import Air, Part
 
 Array = NDArray[np.float64]
+UNITS = {"thickness": "m", "conductivity": "W/(m·K)"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,6 +101,22 @@ def _slices(resolved: Resolved, edge: ResolvedEdge) -> Iterator[Slice]:
 
 def _of_ledge(ledge: Ledge) -> tuple[Slice, Slice, Slice]:
     return ledge.brick, ledge.air, ledge.air_in_step
+
+
+def refuse_ends(varying: Sequence[Vary]) -> None:
+    """Ends between which nothing can vary. Raises Mistake at the path."""
+    for n, each in enumerate(varying):
+        typed = f"{each.low:g} to {each.high:g}"
+        if not (isfinite(each.low) and isfinite(each.high)):
+            raise Mistake(each.path, typed, "An end is no number.", f"Give both ends in {UNITS[each.what]}.")
+        if each.low > each.high:
+            turned = f"{each.high:g} to {each.low:g}"
+            raise Mistake(each.path, typed, "The ends are the wrong way round.", f"Lower end first: {turned}.")
+        if each.low < 0.0 or (each.what == "conductivity" and each.low == 0.0):
+            least = "at nought" if each.what == "thickness" else "above nought"
+            raise Mistake(each.path, typed, f"There is no such {each.what}.", f"Begin {least}.")
+        if any((each.what, each.path) == (other.what, other.path) for other in varying[:n]):
+            raise Mistake(each.path, typed, f"Its {each.what} varies twice.", "Give both ends once.")
 
 
 def lengths_first(varying: Sequence[Vary]) -> list[int]:

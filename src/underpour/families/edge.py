@@ -8,18 +8,19 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..checks.solved import ROOM, SolvedEdge, floor_faces
-from ..cut import Posed, alike, posed
+from ..cut import Posed, alike, in_words, posed
 from ..mistakes import Mistake
 from ..physics.conduction.field import Field
 from ..physics.conduction.sample import sampled
 from ..physics.conduction.shapes import Films
 from ..physics.conduction.solve import Climate, Solved, Told, solution, solve_each
+from ..physics.domain import OutOfDomain
 from ..physics.reduced.answered import OUTSIDE, SAME, why_whole
 from ..physics.reduced.family import Conducting, Parameter
 from ..resolve import Resolved, ResolvedEdge
 from ..sections.levels import levels
 from .branches import Array, Asked, Branch, Values, Year, between_meetings, flow_of, warmth_of
-from .cutting import Cutting, Vary, airs_of, lengths_first
+from .cutting import Cutting, Vary, airs_of, lengths_first, refuse_ends
 
 Flow = tuple[tuple[Values, Array], tuple[Values, Array]]  # mean and swing, each with its bound; W/m
 WHOLE_ROOM, FLOOR = 0, 1  # of the loads
@@ -60,9 +61,11 @@ class EdgeFamily:
         ------
         Mistake
             A case of which no section can be built.
+        OutOfDomain
+            Not a number, below nought, more or fewer numbers than vary.
         """
         made = []
-        for case in np.atleast_2d(np.asarray(cases, np.float64)):
+        for case in self._cases(cases):
             branch, why = self._branch(case)
             made.append(
                 self.solved_wholly(case, why)
@@ -70,6 +73,13 @@ class EdgeFamily:
                 else self._spanned(branch, case[lengths_first(self.varying)])
             )
         return tuple(made)
+
+    def _cases(self, cases: Array) -> Array:
+        made = np.atleast_2d(np.asarray(cases, np.float64))
+        if made.shape[1] != len(self.varying):
+            count = len(self.varying)
+            raise OutOfDomain(f"a case of this family has {count} numbers, {made.shape[1]} were given")
+        return made
 
     def _branch(self, case: Array) -> tuple[Branch | None, str]:
         """The branch that a case lies in, or why it must be solved wholly."""
@@ -92,7 +102,7 @@ class EdgeFamily:
 
     def columns(self, cases: Array) -> tuple[Array, Values, Array]:
         """Heat through the floor of many cases: mean, swing, and bound of both; not bounded where no branch leads."""
-        ordered = np.atleast_2d(np.asarray(cases, np.float64))[:, lengths_first(self.varying)]
+        ordered = self._cases(cases)[:, lengths_first(self.varying)]
         mean, within = np.full(len(ordered), np.nan), np.full(len(ordered), np.inf)
         swing = np.full(len(ordered), np.nan, complex)
         for branch in self.branches:
@@ -105,10 +115,13 @@ class EdgeFamily:
 
     def picture(self, case: Array, window: tuple[float, float, float, float] | None = None) -> Field:
         """Temperatures of one case as they are drawn; in its section's own window unless another is given."""
-        values = np.asarray(case, np.float64)
-        at = self.cutting.posed(values)
+        (values,) = self._cases(case)
         branch, _ = self._branch(values)
-        heat = solved(at)[0] if branch is None else self._from_fields(branch.heat, values, at, at.films[0])
+        if branch is None:
+            at, heat, _ = self.wholly(values)
+        else:
+            at = self.cutting.posed(values)
+            heat = self._from_fields(branch.heat, values, at, at.films[0])
         return sampled(heat, window or at.section.window, at.section.floor)
 
     def sketched(self, resolved: Resolved, edge: ResolvedEdge) -> SolvedEdge | None:
@@ -158,8 +171,7 @@ class EdgeFamily:
 
     def solved_wholly(self, case: Array, why: str) -> Case:
         """One case solved as an answer is."""
-        at = self.cutting.posed(case)
-        heat, mould = solved(at)
+        at, heat, mould = self.wholly(case)
         return Case(
             heat.flow(floor_faces),
             heat.flow(lambda faces: faces.space == ROOM),
@@ -167,6 +179,14 @@ class EdgeFamily:
             mould.temperature(*at.section.corner),
             why,
         )
+
+    def wholly(self, case: Array) -> tuple[Posed, Solved, Solved]:
+        """One case as it is put, and solved as an answer is: for heat and behind furniture; outdoors both are one."""
+        resolved, edge = self.cutting.changed(case)
+        at = posed(resolved, edge)
+        with in_words(resolved, edge, at.section):
+            made = solve_each(at.section.parts, at.spaces, at.films, at.climates, lines_x=at.lines_x)
+        return at, made[0], made[-1]
 
     def _from_fields(self, year: Year, case: Array, at: Posed, films: Mapping[str, Films]) -> Solved:
         """The family's field in the place of a solved one: what pictures and findings read."""
@@ -202,10 +222,11 @@ def family_of(resolved: Resolved, edge: ResolvedEdge, varying: Sequence[Vary], *
     Raises
     ------
     Mistake
-        Nothing in the section has such a path; the section itself cannot be built.
+        Nothing in the section has such a path; ends that are none; the section itself cannot be built.
     """
     at = posed(resolved, edge)
     cutting = Cutting(resolved, edge, tuple(varying))
+    refuse_ends(varying)
     for each in varying:
         if all(part.path != each.path for part in at.section.parts):
             known = ", ".join(dict.fromkeys(part.path for part in at.section.parts))
@@ -227,12 +248,6 @@ def family_of(resolved: Resolved, edge: ResolvedEdge, varying: Sequence[Vary], *
     asked = Asked(stretching, at, materials, airs, wanted)
     branches, why = between_meetings(stretching, lengths, [at.films[0][space.where] for space in at.spaces], at)
     return EdgeFamily(cutting, climates, tuple(asked.branch(each) for each in branches), "" if branches else why)
-
-
-def solved(at: Posed) -> tuple[Solved, Solved]:
-    """An edge solved as an answer is, for heat and behind furniture; outdoors both are one."""
-    made = solve_each(at.section.parts, at.spaces, at.films, at.climates, lines_x=at.lines_x)
-    return made[0], made[-1]
 
 
 def _told(flow: Flow) -> Told:
