@@ -30,6 +30,7 @@ from .checks import (
     order,
     products,
     settled,
+    soil_gas,
     termites,
     vapour,
     water,
@@ -254,6 +255,7 @@ def findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]
     found += termites.told(resolved)
     found += height.build_up(resolved)
     found += film.of_floor(resolved)
+    found += soil_gas.of_floor(resolved)
     found += belonging.boards(resolved)
     found += compatibility.foams(resolved)
     found += code.asked(resolved, edges)

@@ -34,6 +34,9 @@ def on_papers(alternatives: Sequence[Resolved]) -> tuple[str, ...]:
     apply = {
         **dict.fromkeys(ON_EVERY_PAPER, True),
         "radon": any(not resolved.outdoors for resolved in alternatives),
+        "radon-health": any(resolved.soil_gas is not None for resolved in alternatives),
+        "carbon-monoxide": any(_sucks(resolved) for resolved in alternatives),
+        "drill": any(_drilled(resolved) for resolved in alternatives),
         "below-footing": any(edge.bears_on_foam for resolved in alternatives for edge in resolved.edges),
         "raft": any(_on_foam(resolved, edge) for resolved in alternatives for edge in resolved.edges),
         "loaded-slab": any(resolved.loads for resolved in alternatives),
@@ -58,6 +61,8 @@ def _beside(resolved: Resolved, finding: Finding) -> str:
         return "flood"
     if finding.id == "water.drain" and resolved.around.drain_outlet == "sump":
         return "sump"
+    if finding.id.startswith("soilgas."):
+        return _of_soil_gas(resolved, finding)
     if finding.id.startswith("code."):
         return "code"
     if finding.id == "height.depth" and resolved.on_old_slab:
@@ -75,6 +80,30 @@ def _beside(resolved: Resolved, finding: Finding) -> str:
     if edge is None or finding.id not in ("heat.edge-psi", "bearing.foam-long"):
         return ""
     return "below-footing" if edge.bears_on_foam else "raft" if _on_foam(resolved, edge) else ""
+
+
+def _of_soil_gas(resolved: Resolved, finding: Finding) -> str:
+    """The caution beside a finding on soil gas."""
+    if finding.id == "soilgas.backdraught":
+        return "carbon-monoxide" if finding.verdict != "does not apply" else ""
+    if finding.id == "soilgas.outlet":
+        return "soil-gas-pipe"
+    if finding.id in ("soilgas.rough-in", "soilgas.communication") and _drilled(resolved):
+        return "drill"
+    if finding.id in ("soilgas.level", "soilgas.test", "soilgas.weakest-corner", "soilgas.passive"):
+        return "radon-health"
+    return "code" if finding.id == "soilgas.rough-in" else ""
+
+
+def _sucks(resolved: Resolved) -> bool:
+    """Whether a fan draws on the ground below the floor."""
+    return resolved.soil_gas is not None and resolved.soil_gas.system == "fan"
+
+
+def _drilled(resolved: Resolved) -> bool:
+    """Whether holes go through a slab that is there."""
+    gas = resolved.soil_gas
+    return gas is not None and (gas.communication is not None or (resolved.on_old_slab and bool(gas.suctions)))
 
 
 def _on_foam(resolved: Resolved, edge: ResolvedEdge) -> bool:

@@ -161,6 +161,23 @@ def covered() -> list[str]:
     return [*(with_line(bare("dwelling", "frost-wall"), "site", line) for line in lines), warm]
 
 
+def gas(more: str = "", site: str = "high", code: str = "", edge: str = "footing-wall") -> str:
+    """A cellar over ground that gives radon, of which as much is told as ``more`` says."""
+    film = '{ vapour-retarder = "film-15-mil" }, { gravel = "100 mm" }'
+    text = bare("basement", edge).replace('{ gravel = "100 mm" }', film)
+    text = with_line(text, "site", f'soil-gas = "{site}"') if site else text
+    return (held_to(code, text) if code else text) + f"\n[soil-gas]\n{more}"
+
+
+SUCTION = '\n[[soil-gas.suction]]\nat = "4 4"\n'
+FAN = f'system = "fan"\n{SUCTION}\n[[soil-gas.footing]]\nfrom = "0 2"\nto = "12 2"\n'
+
+
+def drawn() -> tuple[str, ...]:
+    """Floors below which soil gas is drawn off, of which little is told."""
+    return gas(FAN), gas(f'system = "passive"\n{SUCTION}'), gas('system = "rough-in"\n', code="irc-2021")
+
+
 def each_kind() -> list[str]:
     """A bare brief for every kind of edge that a brief may name."""
     return [bare("dwelling", kind) for kind in get_args(Kind)]
@@ -184,6 +201,8 @@ def with_line(text: str, table: str, line: str, file: str = "") -> str:
         return f"{text[: start + braces.start()]}{{ {', '.join([*kept, line])} }}{text[start + braces.end() :]}"
     if not inner and f"[{name}]\n" not in text:
         return f"{text}\n[{name}]\n{line}\n"
+    if name == "soil-gas" and inner and not in_tables:
+        return _with_line_of_its_own(text, table, line, key)
     heading, number = f"[{name}]", 0
     if in_tables:
         heading, number = f"[[{name}.{listed}]]", int(layer) - 1
@@ -196,6 +215,17 @@ def with_line(text: str, table: str, line: str, file: str = "") -> str:
     kept = [row for row in own.splitlines() if row.partition("=")[0].strip() != key]
     pieces[2 + 2 * number] = "\n".join([line, *kept]) + "\n" + bracket + rest
     return "".join(pieces)
+
+
+def _with_line_of_its_own(text: str, table: str, line: str, key: str) -> str:
+    """The same in a table below another that stands once ("soil-gas.pipe"); at the end of the brief where it is new."""
+    heading = f"[{table}]\n"
+    if heading not in text:
+        return f"{text}\n{heading}{line}\n"
+    before, after = text.split(heading)
+    own, bracket, rest = after.partition("\n[")
+    kept = [row for row in own.splitlines() if row.partition("=")[0].strip() != key]
+    return before + heading + "\n".join([line, *kept]) + "\n" + bracket + rest
 
 
 def exactly(path: str, values: dict[str, tuple[float, str]]) -> str:

@@ -15,12 +15,15 @@ from typing import get_args
 
 import pytest
 from ask_cases import (
+    SUCTION,
     bare,
     beside_unheated,
     by_report,
     cellar,
     covered,
+    drawn,
     each_kind,
+    gas,
     held_to,
     in_layers,
     jointed,
@@ -83,7 +86,7 @@ def open_inputs() -> dict[str, list[tuple[str, str, Assumed]]]:
     texts = [(text, "") for text in (*each_kind(), *of_uses(), over_old_slab(), beside_unheated())]
     texts += [(by_report(kind), "") for kind in ("fine", "coarse")]
     texts += [(text, "") for text in (in_layers(), *over_water(), *covered())]
-    texts += [(text, "") for text in (*loaded(), *jointed())]
+    texts += [(text, "") for text in (*loaded(), *jointed(), *drawn())]
     texts += [(each.text, "") for each in starters()]
     texts += [(path.read_text("utf-8"), str(path)) for path in EXAMPLES.values()]
     for text, file in texts:
@@ -101,7 +104,7 @@ def missing_keys() -> set[str]:
     named = {each.value.removesuffix(".") for each in said if isinstance(each, ast.Constant)} - {""}
     ours = {key for key in named if not key.startswith("catalogue.")}  # a record is no input of the brief
     return (
-        ours | ASKED_BY_CODES | ASKED_OF_LOADS | {"floor.build-up.vapour-retarder", "site.humidity"}
+        ours | ASKED_BY_CODES | ASKED_OF_LOADS | ASKED_OF_SOIL_GAS | {"floor.build-up.vapour-retarder", "site.humidity"}
     )  # of the layer that is a kind of film
 
 
@@ -111,6 +114,16 @@ ASKED_BY_CODES = {"site.zone", "site.zip", "site.frost-depth", "project.work", "
 
 # What a load lacks is found where it is read; the check names whatever that is.
 ASKED_OF_LOADS = {"load.plate", "load.tyre", "foam.modulus", "load.anchor-depth", "edge.props"}
+
+
+# What a list of items asks of a rough-in is read from the brief item by item; each names its own key.
+ASKED_OF_SOIL_GAS = {
+    *("site.soil-gas", "soil-gas.radon", "soil-gas.test.level", "soil-gas.sealed"),
+    *("soil-gas.stone.size", "soil-gas.stone.voids", "soil-gas.stone.fines"),
+    *("soil-gas.suction.at", "soil-gas.suction.pit-depth"),
+    *("soil-gas.pipe.size", "soil-gas.pipe.falls", "soil-gas.pipe.labelled", "soil-gas.pipe.power"),
+    *("soil-gas.outlet.from-openings", "soil-gas.outlet.above-roof"),
+}
 
 
 def input_of(row: str) -> str:
@@ -193,6 +206,9 @@ def test_what_is_typed_of_a_table_stands_in_the_line_that_types_the_rest(monkeyp
 
 
 LOADED = '\n[[load]]\nkind = "wall"\nat = "edge A"\nforce = "20 kN/m"\n'
+CAPPED = 'system = "rough-in"\n'
+PIPE = '\n[soil-gas.pipe]\nsize = "100 mm"\n'
+FALLS = 'falls = "to-suction"\nlabelled = true\n'
 MISSING_IN = {
     "floor.available-depth": bare("workshop", "raft"),
     "floor.available-depth above an old slab": over_old_slab(),
@@ -217,6 +233,24 @@ MISSING_IN = {
     "project.heat-recovery": held_to(
         "nbc-2020", bare("dwelling", "footing-wall").replace('"Duluth, MN"', '"Winnipeg, MB"\nzone = "7A"')
     ),
+    "site.soil-gas": gas(site=""),
+    "soil-gas.system": gas(),
+    "soil-gas.radon": gas(site="unknown"),
+    "soil-gas.sealed": gas(),
+    "soil-gas.test.level": gas(),
+    "soil-gas.combustion": gas('system = "fan"\n'),
+    "soil-gas.backdraught-tested": gas('system = "fan"\ncombustion = "open"\n'),
+    "soil-gas.stone.size": gas(CAPPED, code="irc-2021"),
+    "soil-gas.stone.voids": gas(CAPPED),
+    "soil-gas.stone.fines": gas(CAPPED, code="on-2012"),
+    "soil-gas.suction.at": gas(CAPPED, code="nbc-2020"),
+    "soil-gas.suction.pit-depth": gas(f'{CAPPED}stone = {{ fines = "2 %" }}\n{SUCTION}', code="on-2012"),
+    "soil-gas.pipe.size": gas(CAPPED + SUCTION, code="nbc-2020"),
+    "soil-gas.pipe.falls": gas(f'{CAPPED}stone = {{ voids = "40 %" }}\n{SUCTION}{PIPE}'),
+    "soil-gas.pipe.labelled": gas(CAPPED + SUCTION + PIPE, code="nbc-2020"),
+    "soil-gas.pipe.power": gas(f'{CAPPED}stone = {{ voids = "40 %" }}\n{SUCTION}{PIPE}{FALLS}'),
+    "soil-gas.outlet.from-openings": gas('system = "passive"\n'),
+    "soil-gas.outlet.above-roof": gas('system = "passive"\n'),
 }
 
 

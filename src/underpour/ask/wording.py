@@ -42,6 +42,8 @@ class Wording:
 
     def table(self, path: str) -> str:
         """The table in which the line stands: "edge.A" for "edge.A.footing.width"; "" for one of its own."""
+        if self.own_table:
+            return ""
         steps = path.split(".")
         last = len(steps) - 1 - steps[::-1].index(self.key)  # an edge may be named as the key is
         return ".".join(steps[:last])
@@ -62,8 +64,9 @@ class Wording:
         """The line, with the values that are taken meanwhile; what is missing stands in the middle of its range.
 
         ``values`` are the open inputs by path; ``typed`` gives the words at a path that is not open, for a table of
-        which a part is typed. A table of its own is written once for each of ``edges``. "<each>" stands for every open
-        input in the table that the line writes, beside what is ``standing`` there already, by its key.
+        which a part is typed. A table of its own that names an edge is written once for each of ``edges``. "<each>"
+        stands for every open input in the table that the line writes, beside what is ``standing`` there already, by
+        its key.
         """
         above = path.rpartition(".")[0]
 
@@ -89,7 +92,7 @@ class Wording:
         def written(edge: str) -> str:
             return _VALUE.sub(lambda found: word(found[1], edge), self.write)
 
-        return "\n\n".join(map(written, edges)) if self.own_table else written("")
+        return "\n\n".join(map(written, edges)) if "<edge>" in self.write else written("")
 
 
 def as_typed(value: float, unit: str, system: System) -> str:

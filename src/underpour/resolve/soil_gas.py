@@ -47,7 +47,6 @@ class StoneBed:
     size: float  # m, of its grains
     voids: float  # share
     permeability: float | None  # m², where it was measured
-    fines: float | None  # share that passes a 4 mm sieve
     rests_on: tuple[str, ...]
 
 
@@ -154,6 +153,24 @@ class Gauge:
 
 
 @dataclass(frozen=True, slots=True)
+class AsTyped:
+    """What the brief itself says of a rough-in, nothing taken in its place; None where it does not."""
+
+    stone_size: float | None  # m
+    voids: float | None
+    fines: float | None  # share that goes through a 4 mm sieve
+    pipe: float | None  # m, nominal
+    falls: str | None
+    labelled: bool | None
+    power: bool | None
+    pit_width: float | None  # m, of the first suction point
+    pit_depth: float | None  # m
+    above_roof: float | None  # m
+    from_openings: float | None  # m
+    above_openings: float | None  # m
+
+
+@dataclass(frozen=True, slots=True)
 class ResolvedSoilGas:
     """All that a brief says of soil gas, in numbers."""
 
@@ -178,11 +195,7 @@ class ResolvedSoilGas:
     suctions: tuple[SuctionPoint, ...]
     footings: tuple[InnerFooting, ...]
     pipe: VentPipe | None
-    pipe_typed: GasPipe | None
-    above_roof: Measure | None
-    above_ground: Measure | None
-    from_openings: Measure | None
-    above_openings: Measure | None
+    typed: AsTyped
     fan: VentFan | None
     communication: CommunicationTest | None
     tests: tuple[RoomTest, ...]
@@ -245,11 +258,7 @@ def soil_gas(
         suctions=_suctions(gas, unit, assumed),
         footings=_footings(gas, unit, assumed),
         pipe=_pipe(gas.pipe, unit, system, assumed) if gas.pipe is not None or laid in ("passive", "fan") else None,
-        pipe_typed=gas.pipe,
-        above_roof=gas.outlet.above_roof,
-        above_ground=gas.outlet.above_ground,
-        from_openings=gas.outlet.from_openings,
-        above_openings=gas.outlet.above_openings,
+        typed=_as_typed(gas, assumed),
         fan=_fan(gas.fan, assumed) if laid == "fan" else None,
         communication=_communication(gas.communication, unit) if gas.communication is not None else None,
         tests=tests,
@@ -258,6 +267,30 @@ def soil_gas(
             for n, each in enumerate(gas.gauge, start=1)
         ),
         country=country,
+    )
+
+
+def _as_typed(gas: SoilGas, assumed: Assumptions) -> AsTyped:
+    pipe = gas.pipe or GasPipe.model_validate({})
+    first = gas.suction[0] if gas.suction else None
+
+    def told(typed: Measure | None, path: str, times: float = 1.0) -> float | None:
+        tried = assumed.missing(f"soil-gas.{path}")
+        return typed.si if typed is not None else tried * times if tried is not None else None
+
+    return AsTyped(
+        stone_size=told(gas.stone.size, "stone.size"),
+        voids=told(gas.stone.voids, "stone.voids", times=0.01),
+        fines=told(gas.stone.fines, "stone.fines", times=0.01),
+        pipe=told(pipe.size, "pipe.size"),
+        falls=pipe.falls,
+        labelled=pipe.labelled,
+        power=pipe.power,
+        pit_width=told(first.pit, "suction.1.pit") if first is not None else None,
+        pit_depth=told(first.pit_depth, "suction.1.pit-depth") if first is not None else None,
+        above_roof=told(gas.outlet.above_roof, "outlet.above-roof"),
+        from_openings=told(gas.outlet.from_openings, "outlet.from-openings"),
+        above_openings=told(gas.outlet.above_openings, "outlet.above-openings"),
     )
 
 
@@ -327,7 +360,7 @@ def _radon(gas: SoilGas, of_site: str | None, assumed: Assumptions) -> Spread | 
     if of_site in ("low", "middle", "high"):
         value = _take(f"radon.{of_site}", RADON, assumed)
         return Spread(value, of_soil_gas("spread.radon").value, (OF_SITE, RADON))
-    tried = assumed.missing(RADON) or assumed.missing(OF_SITE)
+    tried = assumed.missing(RADON)
     return Spread(tried, of_soil_gas("spread.tested").value, (RADON,), True) if tried is not None else None
 
 
@@ -353,7 +386,8 @@ def _gap(gas: SoilGas, assumed: Assumptions) -> Spread:
     spread = of_soil_gas("spread.gap").value
     if gas.gap is not None and gas.gap.si > 0.0:
         return Spread(gas.gap.si, spread, (path,), True)
-    sealed = gas.gap is not None or (gas.sealed is not None and "edge-joint" in gas.sealed)
+    closed = set(gas.sealed or ())
+    sealed = gas.gap is not None or "edge-joint" in closed or closed >= {"film-laps", "film-edge"}
     if sealed:
         usual = of_soil_gas("usual.gap-sealed")
         return Spread(usual.value, spread, ("soil-gas.sealed", usual.path), True)
@@ -362,7 +396,7 @@ def _gap(gas: SoilGas, assumed: Assumptions) -> Spread:
 
 def _stone(stone: Stone, floor: Sequence[Slice], assumed: Assumptions, needed: bool) -> StoneBed:
     layers = [layer for layer in floor if layer.kind == "gravel"]
-    size, voids = of_soil_gas("stone.size").value, of_soil_gas("stone.voids").value
+    size, voids = of_soil_gas("stone.size").value, of_soil_gas("stone.voids").value / 100.0
     if stone.size is not None:
         size = stone.size.si
     elif needed and layers:
@@ -370,13 +404,12 @@ def _stone(stone: Stone, floor: Sequence[Slice], assumed: Assumptions, needed: b
     if stone.voids is not None:
         voids = stone.voids.si
     elif needed and layers:
-        voids = _take("stone.voids", "soil-gas.stone.voids", assumed)
+        voids = _take("stone.voids", "soil-gas.stone.voids", assumed, times=0.01)
     return StoneBed(
         thickness=sum(layer.thickness for layer in layers),
         size=size,
         voids=voids,
         permeability=stone.permeability.si if stone.permeability is not None else None,
-        fines=stone.fines.si if stone.fines is not None else None,
         rests_on=("soil-gas.stone.size", "soil-gas.stone.voids", *(layer.path for layer in layers)),
     )
 

@@ -74,7 +74,6 @@ class Outlet(Table):
     """Where the gas leaves the pipe."""
 
     above_roof: kinds.Depth | None = key("How far it stands above the roof there.", "12 in", "300 mm", default=None)
-    above_ground: kinds.Depth | None = key("How high it is above the ground.", "22 ft", "7 m", default=None)
     from_openings: kinds.Depth | None = key(
         "How far the nearest door, window or air intake is away.", "10 ft", "3 m", default=None
     )
