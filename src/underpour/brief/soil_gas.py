@@ -8,7 +8,7 @@ from math import dist
 
 from .. import catalogue
 from ..mistakes import Mistake
-from ..outlines.floor import Floor
+from ..outlines.floor import Floor, Obstacle
 from ..outlines.side import Point
 from .corners import read_corner
 from .parts import Parts
@@ -214,9 +214,16 @@ def _in_the_way(
             wrong = f"It lies in footing {number}, where there is no stone to draw from."
             return wrong, "Move it beside the footing."
     for thing in floor.obstacles:
-        if thing.kind in ("column", "pit") and thing.outline.holds(point):
+        if thing.kind in ("column", "pit") and _covers(thing, point):
             return f"A {thing.kind} stands there.", "Move it beside."
     return None
+
+
+def _covers(thing: Obstacle, point: Point) -> bool:
+    """Whether something that stands in the floor stands over a place."""
+    if thing.circle:
+        return dist(thing.at, point) < thing.size[0] / 2.0
+    return all(abs(thing.at[axis] - point[axis]) < thing.size[axis] / 2.0 for axis in (0, 1))
 
 
 def _route(pipe: GasPipe | None, suctions: Sequence[Suction], floor: Floor, unit: str) -> Iterator[Mistake]:

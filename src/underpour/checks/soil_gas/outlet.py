@@ -37,7 +37,7 @@ def distances(resolved: Resolved, gas: ResolvedSoilGas) -> Iterator[Finding]:
         yield Finding(
             ID,
             "Outlet above the nearest opening",
-            typed.above_openings,
+            round(typed.above_openings, 9),
             "m",
             at={"of": "openings"},
             limit=above.value,
@@ -79,7 +79,7 @@ def _distance(
     return Finding(
         ID,
         title,
-        told,
+        round(told, 9) if told is not None else None,  # twelve inches are a foot
         "m",
         at={"of": of},
         limit=asked if told is not None else None,
