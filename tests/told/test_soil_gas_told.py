@@ -214,7 +214,7 @@ def test_more_air_less_radon_and_a_tighter_joint_less_too():
     [
         ('{ concrete = "100 mm" }, { vapour-retarder = "film-15-mil" }, { gravel = "100 mm" }', "fan", ""),
         (
-            '{ screed = "50 mm" }, { board = "plain-15", thickness = "2 in" }, { vapour-retarder = "film-15-mil" }',
+            '{ concrete = "4 in" }, { board = "plain-15", thickness = "2 in" }, { vapour-retarder = "film-15-mil" }',
             "none",
             "",
         ),
