@@ -168,7 +168,7 @@ def _answer(name: str, resolved: Resolved, edges: tuple[SolvedEdge, ...], window
         said = moving.told(resolved, edges, said)
     said += cautioning.cautioned(resolved, list(bearing.beside_loads(resolved)))
     made = pictured(name, resolved, edges, windows, said)
-    return replace(made, borne=tuple(bearing.pictured(resolved)))
+    return replace(made, borne=tuple(bearing.pictured(resolved)), vapour=tuple(vapour.pictured(resolved, edges)))
 
 
 def pictured(

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 
 from .brief.tables.handover import Handover
 from .checks.bearing import Borne
+from .checks.damp_seen import Through
 from .findings import Assumed, Finding
 from .laying.records import Confirmer, Point, Product, Unseen, Work
 from .measure.table import System
@@ -66,6 +67,7 @@ class Answer:
     plan: KeyPlan | None = None  # the floor seen from above
     size: str = ""  # "298 m² (3208 ft²), with 74.00 m (243 ft) of edge that faces outdoors"
     hour: Hour | None = None  # where one was asked for
+    vapour: tuple[Through, ...] = ()  # through the floor, in its middle first; () for a slab outdoors
     borne: tuple[Borne, ...] = ()  # what stands or rolls on the slab, with what is felt around it
 
     def find(self, id: str, **at: object) -> Finding:

@@ -15,9 +15,10 @@ from ..findings import Basis, Finding, Step
 from ..measure import say
 from ..measure.digits import fixed
 from ..physics.moisture import air
-from ..physics.moisture.vapour import WetYear, equivalent_air, wet_year
+from ..physics.moisture.vapour import PERMEABILITY_OF_AIR, WetYear, equivalent_air, wet_year
 from ..resolve import Damp, Resolved, Slice
 from .basis import basis, conduction
+from .damp_seen import Passed, Through
 from .film import sheets
 from .humid import MIDDLE, PATH, spell
 from .solved import OUTER_METRE, SolvedEdge, floor_faces, floor_rests_on
@@ -93,6 +94,60 @@ def build_up(resolved: Resolved, edges: Sequence[SolvedEdge]) -> Iterator[Findin
             yield from _within(resolved, damp, solved, line)
             if line.layers[0].covering is not None:
                 yield _under(resolved, damp, solved, line)
+
+
+def pictured(resolved: Resolved, edges: Sequence[SolvedEdge]) -> Iterator[Through]:
+    """Vapour in the middle of the floor, and at the wettest edge where more water gathers than in the middle."""
+    damp = resolved.damp
+    if damp is None or not edges:
+        return
+    longest = max(edges, key=lambda each: each.edge.length)
+    middle = _through(resolved, longest, damp, "centre")
+    yield middle
+    at_edges = [_through(resolved, each, damp, "edge") for each in edges if "edge" in each.points]
+    wettest = max(at_edges, key=_wetness, default=middle)
+    if _wetness(wettest) > _wetness(middle) + SURE:
+        yield wettest
+
+
+def _wetness(of: Through) -> float:
+    return max(max(month) for month in of.water)
+
+
+def _through(resolved: Resolved, solved: SolvedEdge, damp: Damp, place: str) -> Through:
+    line = profile(resolved, solved, place)
+    years = [line.year(room) for room in damp.room]
+    end = _end([_most(year) > catalogue.limit("water-between-layers").value for year in years])
+    year, room = years[end], damp.room[end]
+    air, beyond = line.air, line.saturated[:, -1]
+    share = np.asarray(air) / air[-1]
+    inside = np.minimum(room, line.saturated[:, 0])
+    unhindered = inside[:, None] + (beyond - inside)[:, None] * share
+    steps = np.maximum(np.diff(np.asarray(air)), 1e-9)
+    up = PERMEABILITY_OF_AIR * np.diff(year.pressures, axis=1) / steps
+    inner = (year.pressures / line.saturated)[:, 1:-1]
+    wettest = year.water.max(axis=1)
+    fullest = inner.max(axis=1) if inner.size else year.pressures[:, 0] / line.saturated[:, 0]
+    decides = int((wettest if wettest.any() else fullest).argmax())
+    return Through(
+        solved.edge.letter,
+        place,
+        tuple(
+            Passed(layer.label, layer.words, layer.hatch, layer.thickness, layer.film is not None)
+            for layer in line.layers
+        ),
+        _rows(year.pressures),
+        _rows(line.saturated),
+        _rows(unhindered),
+        _rows(up),
+        _rows(year.water),
+        decides + 1,
+        damp.told,
+    )
+
+
+def _rows(values: Array) -> tuple[tuple[float, ...], ...]:
+    return tuple(tuple(float(each) for each in row) for row in values)
 
 
 def profile(resolved: Resolved, solved: SolvedEdge, place: str) -> Profile:
@@ -205,7 +260,7 @@ def _within(resolved: Resolved, damp: Damp, solved: SolvedEdge, line: Profile) -
         limit = allowed.value if of == "most" else 0.0
         fails = [amount > limit for amount in amounts]
         open_to = fails[0] != fails[1]
-        end = 0 if all(fails) else 1  # the milder end where even that falls short
+        end = _end(fails)
         year, value = years[end], amounts[end]
         n = int(year.water.max(axis=0).argmax())
         found = Finding(
@@ -233,6 +288,11 @@ def _within(resolved: Resolved, damp: Damp, solved: SolvedEdge, line: Profile) -
             sense="at most",
             words=words,
         )
+
+
+def _end(fails: Sequence[bool]) -> int:
+    """The end of what it may be outdoors that is told: the milder one where even that falls short."""
+    return 0 if all(fails) else 1
 
 
 def _gathers(resolved: Resolved, line: Profile, n: int, value: float, month: int | None) -> str:

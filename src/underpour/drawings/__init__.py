@@ -4,11 +4,14 @@ from .carried_plan import carried_plan
 from .carried_section import carried_section
 from .carried_shares import carried_shares, carried_shares_compared
 from .compare import comparison, comparison_at_hour, comparison_with_lanes
+from .drive_strip import drive_strip
+from .humid_strip import humid_strip
 from .month_by_month import month_by_month
 from .one_section import plain_section, section_picture
 from .scale import Scale, month_middle, shared_scale
 from .to_scale import Scaled, scaled_section
 from .turning_year import turning_year
+from .vapour_line import vapour_line
 
 __all__ = [
     "Scale",
@@ -20,6 +23,8 @@ __all__ = [
     "comparison",
     "comparison_at_hour",
     "comparison_with_lanes",
+    "drive_strip",
+    "humid_strip",
     "month_by_month",
     "month_middle",
     "plain_section",
@@ -27,4 +32,5 @@ __all__ = [
     "section_picture",
     "shared_scale",
     "turning_year",
+    "vapour_line",
 ]

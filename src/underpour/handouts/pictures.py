@@ -104,8 +104,37 @@ def for_submittal(dossier: Dossier) -> Pictures:
         ),
         plan=plan(dossier),
         sections=tuple(to_scale(dossier, e) for e in edges),
+        damp=damp(dossier),
         borne=borne(dossier),
     )
+
+
+def damp(dossier: Dossier) -> tuple[Picture, ...]:
+    """How humid it is month by month, then vapour through the floor: its line and its ways; () for a slab outdoors."""
+    from ..drawings import drive_strip, humid_strip, vapour_line
+    from ..drawings.damp_words import drive_in_words, humid_places, humidity_in_words, line_in_words, where_words
+    from ..papers import Picture
+
+    briefed, system = dossier.as_briefed, dossier.units
+    made = []
+    if humid_places(briefed.findings):
+        drawn = humid_strip({briefed.name: briefed.findings}, system, width=WHOLE)
+        said = humidity_in_words(humid_places(briefed.findings), system)
+        made.append(Picture("How humid it is", drawn, "", said, headed=True, wide=WHOLE))
+    for of in briefed.vapour:
+        line, strip = vapour_line(of, system, width=WHOLE), drive_strip(of, width=WHOLE)
+        where = where_words(of)
+        made.append(Picture(f"Vapour {where}", line, "", line_in_words(of, system), headed=True, wide=WHOLE))
+        made.append(Picture(f"Which way it goes {where}", strip, "", drive_in_words(of), headed=True, wide=WHOLE))
+    return tuple(made)
+
+
+def damp_compared(dossier: Dossier, edge: str) -> str:
+    """How humid it is month by month in every alternative, as SVG; of all edges, whichever is named."""
+    from ..drawings import humid_strip
+
+    found = {answer.name: answer.findings for answer in dossier.alternatives}
+    return humid_strip(found, dossier.units, width=WHOLE)
 
 
 def borne(dossier: Dossier) -> tuple[Picture, ...]:

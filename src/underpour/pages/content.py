@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from ..dossier import Answer, Dossier
+from ..drawings.damp_words import humid_places, humidity_in_words
 from ..drawings.legend import materials
 from ..drawings.through_the_year import Compared, Moment, moments, through_the_year, year_scale
 from ..findings import Finding
@@ -18,7 +19,7 @@ from ..papers.measured import measured
 from ..papers.unchecked import unchecked
 from .given import Cell, Edge, Mark, Material, Panel, Readings, Row, Sheet, entries
 from .packed import packed
-from .picture import frost_picture, legend_picture, section_picture, swatch_picture
+from .picture import damp_picture, frost_picture, legend_picture, section_picture, swatch_picture
 from .readings import AIRS, across_words, degree_words, edge_readings, height_words, label
 
 
@@ -45,6 +46,8 @@ def sheet(dossier: Dossier, edge: str, month: int) -> Sheet:
         materials=tuple(Material(swatch_picture(kind, f"key-{n}"), name) for n, (kind, name) in enumerate(bodies)),
         rows=tuple(_rows(dossier, system)),
         counts=tuple(_count(answer.findings) for answer in dossier.alternatives),
+        damp=damp_picture(dossier),
+        damp_words=tuple(_damp_words(dossier)),
         cautions=dossier.cautions,
         assumed=tuple(_assumed(dossier)),
         unchecked=tuple(unchecked(dossier.as_briefed.findings)),
@@ -112,6 +115,17 @@ def _cell(alternative: str, finding: Finding | None, system: System) -> Cell:
         return Cell(alternative, "not there", "")
     value = "" if finding.value is None else say.both(finding.value, finding.unit, system)
     return Cell(alternative, value, "" if finding.verdict == "stated" else finding.verdict)
+
+
+def _damp_words(dossier: Dossier) -> Iterable[str]:
+    """A line for each alternative, then the cautions that stand beside their findings, each once."""
+    cautions: dict[str, None] = {}
+    for answer in dossier.alternatives:
+        found = humid_places(answer.findings)
+        cautions |= dict.fromkeys(f.caution for f in found if f.caution)
+        if answer.vapour:
+            yield f"{answer.name[:1].upper()}{answer.name[1:]}: {humidity_in_words(found, dossier.units)}"
+    yield from cautions
 
 
 def _assumed(dossier: Dossier) -> Iterable[str]:

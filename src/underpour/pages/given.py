@@ -80,6 +80,8 @@ class Sheet:
     materials: Annotated[tuple[Material, ...], "hatch and name of everything that is drawn"]
     rows: Annotated[tuple[Row, ...], "the findings that tell the alternatives apart"]
     counts: Annotated[tuple[str, ...], "how many findings fall short, cannot tell, meet, for each alternative"]
+    damp: Annotated[Markup, "how humid it is month by month, all alternatives; empty where no room lies over the slab"]
+    damp_words: Annotated[tuple[str, ...], "the same in words, one line an alternative, then its cautions"]
     cautions: Annotated[tuple[str, ...], "what to mind; never left out"]
     assumed: Annotated[tuple[str, ...], "what was assumed, because the brief does not say, and why"]
     unchecked: Annotated[tuple[str, ...], "subjects of which the page says nothing"]

@@ -6,8 +6,11 @@ from html import escape
 
 from markupsafe import Markup
 
+from ..dossier import Dossier
 from ..drawings import colours
+from ..drawings.humid_strip import TITLE, humid_rows
 from ..drawings.legend import FROST_HIGH, LEGEND_HIGH, SWATCH, frost_key, legend, swatch
+from ..drawings.one_section import WIDE
 from ..drawings.paper import FAMILY, mm, rectangle
 from ..drawings.scale import Scale
 from ..drawings.section import clipped
@@ -34,6 +37,16 @@ def section_picture(compared: Compared, through: Through, moment: int, label: st
         f"{_layer('cross', '')}"
     )
     return _picture(compared.wide, compared.high, drawn, label)
+
+
+def damp_picture(dossier: Dossier) -> Markup:
+    """How humid it is in every alternative, month by month, in the theme's colours; empty for slabs outdoors."""
+    if not any(answer.vapour for answer in dossier.alternatives):
+        return Markup("")
+    found = {answer.name: answer.findings for answer in dossier.alternatives}
+    drawn, high = humid_rows(found, dossier.units, width=WIDE)
+    leaf = rectangle(0, 0, WIDE, high, colours.light()["leaf"])
+    return _picture(WIDE, high, f'<g class="outside">{leaf}{drawn}</g>', TITLE)
 
 
 def legend_picture(scale: Scale) -> Markup:

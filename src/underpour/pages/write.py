@@ -123,7 +123,7 @@ def _outside(light: dict[str, str]) -> str:
     return "".join(
         f'.outside [fill="{light[name]}"],.outside-letters text[fill="{light[name]}"]{{fill:var(--{name})}}\n'
         f'.outside [stroke="{light[name]}"]{{stroke:var(--{name})}}\n'
-        for name in ("ink", "note", "rule", "leaf", "shade", "short")
+        for name in ("ink", "note", "rule", "frame", "leaf", "shade", "short", "tell")
     )
 
 

@@ -15,6 +15,7 @@ from .carried import carried
 from .clauses import clauses
 from .compared import compared
 from .counted import counted_aloud, frost_aloud
+from .dry import dry
 from .instance import instance_and_month
 from .known import known
 from .laid import confirmers, points, products, unseen, works
@@ -71,6 +72,8 @@ def content(
             "compared": compared(dossier, system),
             "plan": [picture_row(p) for p in pictures.plan],
             "sections": [picture_row(p) for p in pictures.sections],
+            "damp": [picture_row(p) for p in pictures.damp],
+            "dry": dry(dossier, system),
             "borne": [picture_row(p) for p in pictures.borne],
             "loads": carried(dossier, system),
             "products": products(dossier),

@@ -24,4 +24,5 @@ class Pictures:
     comparison: tuple[Picture, ...] = ()  # alternatives side by side, one an edge
     plan: tuple[Picture, ...] = ()  # the floor seen from above, where it has more than one edge or anything in it
     sections: tuple[Picture, ...] = ()  # the cut through each edge, to scale
+    damp: tuple[Picture, ...] = ()  # how humid it is, the vapour line through the floor, which way it goes
     borne: tuple[Picture, ...] = ()  # what each load uses, and the worst of them from above and cut through
