@@ -19,6 +19,7 @@ from .checks import (
     drying,
     edge_loss,
     film,
+    film_places,
     flood,
     ground,
     heat,
@@ -250,6 +251,7 @@ def findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]
         found += old_slab.top(resolved, edges)
         found += drying.concrete(resolved)
         found += order.layers(resolved)
+        found += film_places.both(resolved)
         found += water.about(resolved)
         found += flood.after(resolved)
     found += termites.told(resolved)

@@ -107,6 +107,17 @@ def cellar() -> str:
     return with_line(bare("basement", "footing-wall"), "edge.A", foam)
 
 
+def in_water() -> str:
+    """A cellar whose build-up reaches into the ground water."""
+    return with_line(cellar(), "site", 'water-table = "1.2 m"')
+
+
+def on_bare_ground() -> str:
+    """A slab on ground of which nothing is known, with nothing between."""
+    layers = ', { board = "plain-15", thickness = "2 in" }, { gravel = "100 mm" }'
+    return bare("dwelling", "frost-wall").replace(layers, "")
+
+
 def on_glass() -> str:
     """A post on foam of which nobody knows how stiff it is."""
     board = 'board = "cellglass-85", thickness = "3 in"'
