@@ -118,6 +118,11 @@ def on_bare_ground() -> str:
     return bare("dwelling", "frost-wall").replace(layers, "")
 
 
+def under_another_covering() -> str:
+    """A cellar under a covering of a kind that nobody knows."""
+    return cellar().replace("build-up = [", 'build-up = [{ covering = "other" }, ')
+
+
 def on_glass() -> str:
     """A post on foam of which nobody knows how stiff it is."""
     board = 'board = "cellglass-85", thickness = "3 in"'

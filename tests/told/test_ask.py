@@ -35,6 +35,7 @@ from ask_cases import (
     over_old_slab,
     over_water,
     pushed,
+    under_another_covering,
     with_film,
     with_lift,
     with_line,
@@ -89,6 +90,7 @@ def open_inputs() -> dict[str, list[tuple[str, str, Assumed]]]:
     texts += [(by_report(kind), "") for kind in ("fine", "coarse")]
     texts += [(text, "") for text in (in_layers(), *over_water(), *covered())]
     texts += [(text, "") for text in (*loaded(), *jointed(), *drawn())]
+    texts += [(text, "") for text in (*loaded(), *jointed(), under_another_covering())]
     texts += [(each.text, "") for each in starters()]
     texts += [(path.read_text("utf-8"), str(path)) for path in EXAMPLES.values()]
     for text, file in texts:

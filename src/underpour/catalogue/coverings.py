@@ -21,6 +21,7 @@ def _by_key() -> dict[str, Covering]:
             slab_humidity=quantity(entry["slab-humidity"], f"catalogue.covering.{key}.slab-humidity"),
             warmest=quantity(entry["warmest"], f"catalogue.covering.{key}.warmest") if "warmest" in entry else None,
             heat_capacity=quantity(entry["heat-capacity"], f"catalogue.covering.{key}.heat-capacity"),
+            known=entry.get("known", True),
         )
         for key, entry in table("coverings").items()
     }

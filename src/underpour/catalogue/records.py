@@ -192,6 +192,7 @@ class Covering:
     slab_humidity: Quantity  # %, of the air in the slab's pores, at most when it is laid
     warmest: Quantity | None  # degC, of its surface; None where it stands what people's feet stand
     heat_capacity: Quantity  # by volume, J/(m³·K)
+    known: bool = True  # whether its kind says how dry the slab must be
 
 
 @dataclass(frozen=True, slots=True)

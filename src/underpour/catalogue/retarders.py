@@ -58,6 +58,11 @@ def film_retarder(product: Product, of: OfMaker) -> Retarder:
         wrong = f"The record of {product.name or product.key} lacks {lacks}, so nothing can be worked out with it."
         raise Mistake("", f'"{product.key}"', wrong, "See: underpour catalogue validate")
     name = product.name or product.key
+    none = min(tested, key=lambda each: each.value)
+    if none.value <= 0.0:
+        wrong = f"By {none.where} {name} lets {none.value:.3g} {none.unit} of vapour through: no film does."
+        instead = "Write the permeance as the report has it; where the test saw none, the least that it can see."
+        raise Mistake("", f'"{product.key}"', wrong, instead)
     return Retarder(
         key=product.key,
         label=f"{name} (invented)" if of.line.maker.invented else name,

@@ -97,7 +97,7 @@ def _facing(resolved: Resolved, layer: Slice) -> Iterator[Sheet]:
     if product.facing is None:
         return
     rows = [row(each, product, 0, resolved.products.day, rules()) for each in product.evidence]
-    tested = [each for each in rows if each.of.key == "permeance-faced" and each.counts and each.value is not None]
+    tested = [each for each in rows if each.of.key == "permeance-faced" and each.counts and (each.value or 0.0) > 0.0]
     origin = resolved.products.line_of(layer.key).source
     worst = max(tested, key=lambda each: each.value or 0.0, default=None)
     yield Sheet(

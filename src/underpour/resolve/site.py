@@ -23,6 +23,7 @@ from .around import around
 from .assumptions import Assumptions
 from .bays import ResolvedBay, bay_notes, resolved_bays
 from .beside import air_beside, beside_notes
+from .covered import with_its_limit, without_covering
 from .damp import damp
 from .edges import ON_FOOTING, resolve_edge
 from .foams import Foams, for_good, unclear
@@ -107,6 +108,8 @@ def resolve(
         if layer.kind == "old-slab" and layer.conductivity is None:
             made = replace(made, conductivity=assumed.take(_old_concrete(f"floor.build-up.{n}")))
         floor.append(made)
+    found += without_covering(floor, brief.floor)
+    floor = with_its_limit(floor, brief.floor, assumed)
     letters = [edge.name or letter(n) for n, edge in enumerate(brief.edge)]
     plan = key_plan(brief, letters)
     edges = [

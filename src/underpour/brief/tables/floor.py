@@ -78,6 +78,11 @@ class FloorTable(Table):
     )
     bay: tuple[Bay, ...] = key("Parts of the floor that lie on something else.", default=())
     covered_after: kinds.Time | None = key("How long after the pour the covering is laid.", "90 d", default=None)
+    covering_limit: kinds.Humidity | None = key(
+        "How humid the air in the slab's pores may be when the covering is laid, as its maker says.",
+        "80 %",
+        default=None,
+    )
     build_up: tuple[Layer, ...] = key(
         "The layers from the room down to the ground, at the middle of the floor.",
         [{"concrete": "4 in"}, {"board": "plain-15", "thickness": "2 in"}, {"gravel": "4 in"}],
