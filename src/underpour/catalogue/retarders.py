@@ -60,7 +60,7 @@ def film_retarder(product: Product, of: OfMaker) -> Retarder:
     name = product.name or product.key
     none = min(tested, key=lambda each: each.value)
     if none.value <= 0.0:
-        wrong = f"By {none.where} {name} lets {none.value:.3g} {none.unit} of vapour through: no film does."
+        wrong = f"{name} lets {none.value:.3g} {none.unit} of vapour through ({none.where}); no film lets so little."
         instead = "Write the permeance as the report has it; where the test saw none, the least that it can see."
         raise Mistake("", f'"{product.key}"', wrong, instead)
     return Retarder(
