@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from . import elements
+from .crossing import ALIKE, crossed
 from .grid import NOTHING, SAME, Grid, fill_at
 from .shapes import Body, Films, Space
 
@@ -20,7 +21,6 @@ SHARP, PLAIN = 0.015, 0.3  # m: cell beside a corner at which temperatures bend 
 POOR = 0.15  # W/(m·K): a poor conductor
 LEAST = 1e-3  # m: narrowest first cell beside air
 CROSSED = 1e-4  # m: cell beside a corner where two good conductors touch between two poor ones
-ALIKE = 3.0  # conductivities within this ratio bend temperatures little where they meet
 ASIDE = 1e-5  # m: how far from a corner one looks for what lies around it
 OF_ALL = 0.9  # of the difference of two degrees: so much of it lies in cells that are parted
 PARTED = 0.25  # of a cell beside a corner: how wide its part at the corner is
@@ -101,19 +101,13 @@ def _first_cell(around: tuple[int, ...], bodies: Sequence[Body], films: Sequence
     )
     if joint or len(bodily) <= 1 or (len(bodily) == 4 and max(bodily) < ALIKE * min(bodily)):
         return PLAIN
-    if len(bodily) == 4 and _crossed(*conducts):
+    if crossed(*conducts):
         return CROSSED
     met = [films[-1 - n] for n in quarters if NOTHING < n < 0]
     if met and min(bodily) < POOR and len(set(bodily)) > 1:
         film = min(min(each.up, each.side, each.down) for each in met)
         return min(SHARP, max(min(bodily) * film, LEAST))
     return SHARP
-
-
-def _crossed(low_left: float, high_left: float, low_right: float, high_right: float) -> bool:
-    """Whether two good conductors touch in a point, with a poor one on either hand: heat squeezes through there."""
-    rising, falling = (low_left, high_right), (low_right, high_left)
-    return min(rising) > ALIKE * max(falling) or min(falling) > ALIKE * max(rising)
 
 
 def _narrowest(places: Sequence[tuple[float, float]]) -> Features:

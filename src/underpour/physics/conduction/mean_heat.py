@@ -16,8 +16,9 @@ from numpy.typing import NDArray
 
 from .assemble import DOWN, FACINGS, SIDE, UP, Faces
 from .blocks import Blocks, blocks
+from .crossing import ALIKE, crossed
 from .grid import NOTHING
-from .lines import ALIKE, POOR
+from .lines import POOR
 from .shapes import Body, Films, Space
 from .solve import Climate, Gap, Overlap, Told, solve
 from .strips import Couplings, Strips, couplings
@@ -200,12 +201,7 @@ def _rows_asked(made: Blocks, film: Array) -> _Asked:
     sharp = ~straight & ~mild & (count > 1)
     least = np.where(body, np.inf, film[np.where(body, 0.0, -1.0 - quarters).astype(int)]).min(0)
     poor = sharp & ~full & (worst < POOR) & (best > worst)
-    rising, falling = (low_left, high_right), (low_right, high_left)
-    crossing = (
-        sharp
-        & full
-        & ((np.minimum(*rising) > ALIKE * np.maximum(*falling)) | (np.minimum(*falling) > ALIKE * np.maximum(*rising)))
-    )
+    crossing = sharp & crossed(low_left, high_left, low_right, high_right)
     reach = np.full(worst.shape, np.inf)
     reach[poor] = worst[poor] * least[poor]
     return _Asked(mild.any(0), sharp.any(0), reach.min(0), crossing.any(0))
