@@ -290,8 +290,8 @@ def solve(
     Conduction with surface films as ISO 10211:2017 describes it (clause: from memory); periodic part as ISO 13370
     (annual harmonic, from memory). The error of the room's heat is 1.25 times the change from the third to the fourth
     degree, and what such a change does not show where two good conductors touch in a point (``crossing.unseen``): on
-    sixty sections at random 1 to 20 times what is off. Below 0.001 % of the heat, where no second way is surer, nothing is
-    claimed. See studies/2026-11-28-degrees.md and studies/2026-11-28-heat-alone.md.
+    sixty sections at random 1 to 20 times what is off. Below 0.001 % of the heat, where no second way is surer,
+    nothing is claimed. See studies/2026-11-28-degrees.md and studies/2026-11-28-heat-alone.md.
 
     Examples
     --------
