@@ -14,7 +14,7 @@ from underpour.physics.conduction.solve import Climate
 from underpour.physics.reduced.family import Conducting, Parameter, Varied
 from underpour.physics.reduced.reduced import Reduced, cases_at_random, reduced
 
-from . import posed
+from . import posed, thickness
 from .peers import mesher, triangles
 from .race import Race, Way
 
@@ -42,7 +42,7 @@ def races(tiny: bool = False) -> list[Race]:
     found = [table(tiny)]
     for name, varied, rate, count, narrowed in FAMILIES[: 1 if tiny else None]:
         found += of_family(name, varied, rate, 300 if tiny else count, narrowed, tiny)
-    return found
+    return [*found, *thickness.races()]
 
 
 def case_of(numbers: Sequence[float], varied: Varied = families.SIX) -> posed.Case:

@@ -13,7 +13,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 import scipy.sparse as sp
-from benchmarks import gradient, machine, many, posed, race, steady, table, where, year
+from benchmarks import gradient, machine, many, posed, race, steady, table, thickness, where, year
 from benchmarks.peers import mesher, triangles
 from scipy.sparse.linalg import splu
 
@@ -93,6 +93,12 @@ def test_bounds_of_a_family_lie_above_what_is_missed():
     row, _ = many.of_family("six", many.families.SIX, 1.0, 40, 1.0, tiny=True)
     assert row.note["effectivity"][0] >= 1.0
     assert row.note["bound"] < many.TRUSTED
+
+
+def test_what_is_drawn_and_what_is_sized_is_found_by_both_ways():
+    for row in thickness.races():
+        for way in (row.ours, *row.peers):
+            assert way.off(way.work()) <= row.allowed, way.name
 
 
 def test_all_ways_take_turns_and_each_turn_begins_with_another(monkeypatch):
