@@ -42,6 +42,7 @@ PICTURED = {"drawings", "papers", "pages", "handouts", "desk"}
 AT_HOME = {
     "numpy": {"physics", "sections", "checks", "families", "dossier", "dossier_json", "answer", "catalogue", *PICTURED},
     "scipy": {"physics"},
+    "fluids": {"physics"},
     "pydantic": {"brief", "catalogue", "tabled", "desk"},
     "pydantic_core": {"brief", "catalogue"},
     "tree_sitter": {"toml_text"},
@@ -124,7 +125,7 @@ def test_imports_run_downwards():
 
 
 def test_kernels_know_general_libraries_and_nothing_of_ours():
-    outside = {"numpy", "scipy", "underpour.physics"}
+    outside = {"numpy", "scipy", "fluids", "underpour.physics"}
     library = sys.stdlib_module_names - {"os", "io", "pathlib", "shutil", "subprocess", "logging", "time", "datetime"}
     wrong = [
         f"{path.relative_to(ROOT)} imports {name}"

@@ -60,7 +60,7 @@ def lines_of(
             _want(wanted, _straight(load.outline, axis), max(float(np.ptp(corners)) / 3.0, SAME))
         ends = np.asarray(slab.outline, float)[:, axis]
         _want(wanted, [float(ends.min()), float(ends.max())], at_edges)
-        found.append(_graded(wanted, widest, (float(ends.min()), float(ends.max()))))
+        found.append(graded(wanted, widest, (float(ends.min()), float(ends.max()))))
     return found[0], found[1]
 
 
@@ -80,7 +80,36 @@ def _straight(ring: Ring, axis: int) -> list[float]:
     return [float(a[axis]) for a, b in zip(corners, after, strict=True) if abs(a[axis] - b[axis]) <= SAME]
 
 
-def _graded(wanted: Mapping[float, float], widest: float, ends: tuple[float, float]) -> NDArray[np.float64]:
+def graded(
+    wanted: Mapping[float, float], widest: float, ends: tuple[float, float], growth: float = GROWTH
+) -> NDArray[np.float64]:
+    """Lines through every place that is wanted, narrow beside it and growing away from it.
+
+    Parameters
+    ----------
+    wanted : mapping of float to float
+        Places, with the width of the cells beside each. [m]
+    widest : float
+        No cell is wider. [m]
+    ends : pair of float
+        Places beyond them are left out. [m]
+    growth : float
+        From one cell to the next. [1]
+
+    Returns
+    -------
+    ndarray, shape (n,)
+        Rising. [m]
+
+    Source
+    ------
+    Common practice for elements, no source.
+
+    Examples
+    --------
+    >>> graded({0.0: 1.0, 4.0: 1.0}, widest=1.0, ends=(0.0, 4.0)).tolist()
+    [0.0, 1.0, 2.0, 3.0, 4.0]
+    """
     kept: list[tuple[float, float]] = []
     for place in sorted(each for each in wanted if ends[0] - SAME <= each <= ends[1] + SAME):
         if kept and place - kept[-1][0] <= SAME:
@@ -89,12 +118,12 @@ def _graded(wanted: Mapping[float, float], widest: float, ends: tuple[float, flo
             kept.append((place, wanted[place]))
     lines = [kept[0][0]]
     for (start, first), (end, last) in pairwise(kept):
-        widths = _widths(end - start, min(first, widest), min(last, widest), widest)
+        widths = _widths(end - start, min(first, widest), min(last, widest), widest, growth)
         lines += [*(start + np.cumsum(widths)[:-1]), end]
     return np.array(lines, float)
 
 
-def _widths(length: float, first: float, last: float, widest: float) -> NDArray[np.float64]:
+def _widths(length: float, first: float, last: float, widest: float, growth: float) -> NDArray[np.float64]:
     """Widths that begin and end narrow, grow towards the middle and add up to a length; none is above the widest."""
     low, high = [min(first, length)], [min(last, length)]
     if low[0] + high[0] >= length:
@@ -102,6 +131,6 @@ def _widths(length: float, first: float, last: float, widest: float) -> NDArray[
         return np.full(count, length / count)
     while sum(low) + sum(high) < length:
         shorter = low if low[-1] <= high[-1] else high
-        shorter.append(min(shorter[-1] * GROWTH, widest))
+        shorter.append(min(shorter[-1] * growth, widest))
     widths = np.array([*low, *high[::-1]])
     return widths * (length / widths.sum())
