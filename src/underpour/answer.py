@@ -21,6 +21,7 @@ from .checks import (
     film,
     film_places,
     flood,
+    furnished,
     ground,
     heat,
     height,
@@ -244,6 +245,8 @@ def findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]
         found += ground.coldest(resolved, edge)
         found += bearing.below_footing(resolved, edge.edge)
         found += bearing.at_wall_foot(resolved, edge.edge)
+    if not resolved.outdoors:
+        found += furnished.below(resolved, edges)
     found += bearing.of_loads(resolved)
     found += bearing.afloat(resolved)
     if not resolved.outdoors:

@@ -128,3 +128,14 @@ def test_a_warm_summer_reaches_down_as_a_march_through_endless_ground_finds():
         surface[n % steps] = air - into * 1.7
         ground = ground + span / (2.0e6 * wide) * -np.diff(flows)
     assert found == pytest.approx([surface[int(each * steps)] for each in months], abs=0.02)
+
+
+def test_laps_without_tape_let_through_what_their_row_says():
+    """A millimetre of air along 150 mm of lap, 0.35 m of seam: the catalogue's row is this, to its two digits."""
+    from underpour import catalogue
+    from underpour.physics.moisture.vapour import permeance_of_laps
+
+    row = catalogue.seams()["lapped"].permeance
+    assert row.value == pytest.approx(1e12 * permeance_of_laps(0.001, 0.15, 0.35), abs=0.005)
+    for gap, end in ((0.0002, row.low), (0.003, row.high)):
+        assert end == pytest.approx(1e12 * permeance_of_laps(gap, 0.15, 0.35), abs=0.01)

@@ -15,11 +15,17 @@ from underpour.answer import answer
 from underpour.ask import asked
 from underpour.brief import read, reads
 from underpour.checks.humid import DEW, MOULD
-from underpour.checks.vapour import DRIVE, UNDER, WITHIN
+from underpour.checks.vapour import DRIVE, UNDER, WITHIN, profile
 from underpour.cli import main
+from underpour.cut import solved_edges
 from underpour.dossier import Answer
+from underpour.mistakes import Mistakes
+from underpour.physics.ground.patch import below_a_patch
+from underpour.physics.moisture.air import saturation_pressure
 from underpour.physics.moisture.outdoors import months_of_hours, vapour_pressure
 from underpour.resolve import resolve
+
+from .test_slabs_outdoors import text as outdoors
 
 HUMID = 'humidity = ["72 %"]\n'
 BRIEF = f"""\
@@ -95,6 +101,20 @@ BAD = [
         '{ covering = "vinyl-sheet", conductivity = "0.2 W/(m·K)" }',
         ("covering", "catalogue's"),
     ),
+    (
+        "a rug nobody knows",
+        "touched-by = []",
+        'touched-by = []\nfurnishing = ["rugg"]',
+        ("rugg", "rug", "catalogue list"),
+    ),
+    (
+        "two beds",
+        "touched-by = []",
+        'touched-by = []\nfurnishing = ["bed", "bed"]',
+        ("floor.furnishing.2", "Say it once"),
+    ),
+    ("seams of concrete", '{ concrete = "100 mm" },', '{ concrete = "100 mm", seams = "taped" },', ("seams", "film")),
+    ("seams of no kind", '"film-15-mil" }', '"film-15-mil", seams = "glued" }', ("seams", "glued", "taped")),
     ("no length of time", 'humidity = "45 %"', 'covered-after = "soon"', ("floor.covered-after", "soon")),
 ]
 
@@ -214,3 +234,102 @@ def test_coverings_and_vapour_have_their_lists(capsys):
     assert main(["catalogue", "show", "wood-glued"]) == 0
     assert "75 %" in capsys.readouterr().out
     assert tomllib.loads(BRIEF)["floor"]["build-up"][0] == {"covering": "vinyl-sheet"}
+
+
+RUGS = BRIEF.replace("touched-by = []", 'touched-by = []\nfurnishing = ["rug", "mattress"]')
+
+
+def edge_line(text: str):
+    resolved = resolve(reads(text).brief)
+    (edge,) = solved_edges(resolved)
+    assert resolved.damp is not None
+    return resolved, edge, profile(resolved, edge, "edge")
+
+
+@pytest.mark.parametrize(("thing", "resistance", "radius"), [("rug", 0.21, 1.128), ("mattress", 3.0, 0.944)])
+def test_below_a_rug_the_floor_is_as_cold_as_its_resistances_make_it(thing, resistance, radius):
+    """Film 0.17, layers, ground π a / (4 · 1.5); the underside of the open floor from the section; Magnus's formula."""
+    found = one(RUGS, MOULD, below=thing)
+    resolved, _, line = edge_line(RUGS)
+    layers = sum(layer.thickness / layer.conductivity for layer in resolved.floor if layer.kind != "gravel")
+    ground = 3.14159 * radius / 6.0
+    assert found.months is not None
+    for month, said in enumerate(found.months):
+        room, under = resolved.damp.warmth[month], float(line.warmth[month, -1])
+        open_floor = (room - under) / (0.17 + layers)
+        below = open_floor * (0.17 + layers + ground) / (0.17 + layers + ground + resistance)
+        degrees = room - below * (0.17 + resistance)
+        assert said == pytest.approx(100.0 * resolved.damp.room[0][month] / magnus(degrees), rel=0.005)
+
+
+def test_what_keeps_more_warmth_off_the_floor_makes_it_damper():
+    thin, thick = one(RUGS, MOULD, below="rug"), one(RUGS, MOULD, below="mattress")
+    assert thin.value < thick.value
+    bare = RUGS.replace('  { board = "c578-iv", thickness = "50 mm" },\n', "")
+    assert one(bare, MOULD, below="rug").value > thin.value
+    assert thick.verdict == "falls short" and "Mould grows there" in thick.words and thick.caution
+
+
+def test_an_open_floor_by_resistances_is_as_warm_as_in_the_solved_section():
+    """With nothing on it the way by resistances gives what the section gives: within 0.3 K, what the slab stores."""
+    resolved, _, line = edge_line(BRIEF)
+    layers = sum(layer.resistance for layer in line.layers)
+    for month in range(12):
+        room, under = resolved.damp.warmth[month], float(line.warmth[month, -1])
+        by_hand = below_a_patch(room, under, line.film, layers, 0.0, 2.0, 1.5)
+        assert by_hand == pytest.approx(float(line.warmth[month, 0]), abs=0.3)
+
+
+def test_below_a_rug_nothing_can_be_told_where_the_open_air_decides_and_typing_it_tells():
+    bare = RUGS.replace(HUMID, "")
+    found = one(bare, MOULD, below="rug")
+    assert (found.verdict, found.missing) == ("cannot tell", "site.humidity")
+    assert one(RUGS, MOULD, below="rug").verdict in ("meets", "falls short")
+
+
+def test_what_stands_on_a_slab_outdoors_is_not_asked_for():
+    with pytest.raises(Mistakes) as told:
+        reads(outdoors().replace("[floor]\n", '[floor]\nfurnishing = ["rug"]\n'))
+    assert "floor.furnishing" in str(told.value)
+
+
+def laid(how: str) -> str:
+    return BRIEF.replace('"film-15-mil" }', f'"film-15-mil", seams = "{how}" }}')
+
+
+@pytest.mark.parametrize(("how", "beside"), [("taped", 0.0), ("lapped", 0.47), ("open", 5.0)])
+def test_seams_add_to_what_a_film_lets_through(how, beside):
+    """s_d of the film: 2e-10 over 1.1 ng and what its seams add; the film's own record stays what it is held to."""
+    said = [step for step in one(laid(how), WITHIN, place="centre", of="most").steps if "film" in step.formula]
+    assert len(said) == 1
+    assert float(said[0].result.split()[0]) == pytest.approx(200.0 / (1.1 + beside), abs=0.006)
+    film = one(laid(how), "moisture.film", asks="permeance")
+    assert film.value == 1.1
+    assert f"{1.1 + beside:.2g}" in film.words or f"{1.1 + beside:.1f}" in film.words
+
+
+def test_a_film_whose_seams_nobody_tells_says_that_they_count_as_tight():
+    assert "count as tight" in one(BRIEF, "moisture.film", asks="permeance").words
+    assert "count as tight" not in one(laid("lapped"), "moisture.film", asks="permeance").words
+
+
+def test_tears_let_more_of_the_drive_below_a_covering_than_taped_seams():
+    """Each month they part as vapour is driven: up out of the ground damper, down into it drier."""
+    taped, torn = (one(laid(how), UNDER, place="centre").months for how in ("taped", "open"))
+    drive = one(BRIEF, DRIVE).months
+    apart = [more - less for less, more in zip(taped, torn, strict=True)]
+    assert any(each > 0.0 for each in drive) and any(each < 0.0 for each in drive)
+    assert max(map(abs, apart)) > 0.2
+    for each, pressure in zip(apart, drive, strict=True):
+        assert each * pressure >= 0.0
+
+
+def test_the_layer_that_dries_is_named_by_its_label():
+    assert {f.at["layer"] for f in as_briefed(BRIEF).findings if f.id == "moisture.drying"} == {"Concrete"}
+
+
+def test_open_air_in_frost_is_told_over_water_and_a_frozen_surface_over_ice():
+    """At −20 °C 125.4 Pa over water and 103.2 over ice (Smithsonian Meteorological Tables, from memory)."""
+    assert vapour_pressure(-20.0, 1.0) == pytest.approx(125.4, rel=0.01)
+    assert saturation_pressure(-20.0) == pytest.approx(103.2, rel=0.01)
+    assert vapour_pressure(12.0, 0.5) == pytest.approx(0.5 * saturation_pressure(12.0))

@@ -85,6 +85,10 @@ def _one(layer: TypedLayer, kind: str, here: str, where: str) -> Iterator[Mistak
         else:
             wrong, instead = f"{_one_a(kind).capitalize()}'s thickness is the catalogue's.", "Take thickness out."
         yield Mistake(f"{here}.thickness", "", wrong, instead)
+    if kind != "vapour-retarder" and "seams" in layer:
+        wrong = f"Seams are those of a film; {_one_a(kind)} has none that are counted."
+        instead = 'Write them at the film: { vapour-retarder = "film-15-mil", seams = "taped" }.'
+        yield Mistake(f"{here}.seams", "", wrong, instead)
     if kind == "vapour-retarder" and "conductivity" in layer:
         yield Mistake(
             f"{here}.conductivity", "", "A vapour retarder is too thin for heat to see.", "Take conductivity out."

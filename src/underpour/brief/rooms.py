@@ -89,6 +89,13 @@ def no_room_over_it(project: Project, floor: FloorTable | None, edges: Sequence[
             f"{lies}; no room's humidity is asked for.",
             "Take summer-humidity out, or write the use of the room, such as garage.",
         )
+    if floor is not None and floor.furnishing is not None:
+        yield Mistake(
+            "floor.furnishing",
+            "",
+            f"{lies}; nothing is asked of what stands on it.",
+            "Take furnishing out, or write the use of the room, such as basement.",
+        )
     if floor is not None and floor.cooled is not None:
         yield Mistake(
             "floor.cooled",

@@ -8,6 +8,7 @@ from .concrete_methods import ALLOWABLE_STRESS, EN_1990, LRFD, class_of_load, co
 from .coverings import covering, coverings
 from .drying import drying, of_drying
 from .frost_heave import may_heave
+from .furnishings import furnishing, furnishings
 from .ground_surfaces import ground_cover, snow_conductivity, sunlit
 from .grounds import default_ground, ground, grounds
 from .materials import material, materials
@@ -22,7 +23,7 @@ from .subgrades import modulus_by_cbr, pressure_at_rest, presumed_bearing, subgr
 from .surfaces import air_layer, air_spaces, limit, limits, surface, surfaces
 from .termites import may_be_very_heavy, termite_barrier, termite_region, termite_strip
 from .uses import called, use, uses
-from .vapour import vapour_factors
+from .vapour import seams, vapour_factors
 from .water import of_water
 
 __all__ = [
@@ -42,6 +43,8 @@ __all__ = [
     "coverings",
     "default_ground",
     "drying",
+    "furnishing",
+    "furnishings",
     "ground",
     "ground_cover",
     "grounds",
@@ -71,6 +74,7 @@ __all__ = [
     "radon_tests",
     "retarder",
     "retarders",
+    "seams",
     "sheet",
     "sheets",
     "shipped_products",

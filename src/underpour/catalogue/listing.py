@@ -11,6 +11,7 @@ from .codes import every_edition
 from .compatibility import agents
 from .coverings import coverings
 from .drying import drying
+from .furnishings import furnishings
 from .grounds import grounds
 from .materials import materials
 from .named_loads import named_loads
@@ -22,13 +23,13 @@ from .soil_gas import radon_levels, radon_tests, soil_gas_numbers
 from .sources import sources
 from .surfaces import air_spaces, limits, surfaces
 from .uses import uses
-from .vapour import vapour_factors
+from .vapour import seams, vapour_factors
 
 if TYPE_CHECKING:
     from .codes import Edition
     from .compatibility import Agent
     from .line import Product
-    from .records import Board, Covering, Material, NamedLoad, Retarder, Sheet, Source, Use
+    from .records import Board, Covering, Furnishing, Material, NamedLoad, Retarder, Seams, Sheet, Source, Use
     from .soil_gas import RadonLevel, RadonTest
 
     Record = (
@@ -43,6 +44,8 @@ if TYPE_CHECKING:
         | RadonTest
         | Retarder
         | Sheet
+        | Furnishing
+        | Seams
         | Quantity
         | Use
         | Source
@@ -58,6 +61,8 @@ LISTS: Mapping[str, tuple[str, Callable[[Products], tuple[Record, ...] | dict[st
         "grounds": ("ground", lambda _: grounds()),
         "retarders": ("retarder", lambda _: retarders()),
         "coverings": ("covering", lambda _: coverings()),
+        "furnishings": ("furnishing", lambda _: furnishings()),
+        "seams": ("seams", lambda _: tuple(seams().values())),
         "sheets": ("sheet", lambda _: sheets()),
         "loads": ("load", lambda _: named_loads()),
         "agents": ("agent", lambda _: agents()),

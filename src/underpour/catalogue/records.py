@@ -180,6 +180,25 @@ class Sheet:
 
 
 @dataclass(frozen=True, slots=True)
+class Seams:
+    """How the seams of a film are laid."""
+
+    key: str
+    label: str
+    permeance: Quantity  # ng/(Pa·s·m²), beside the film's own
+
+
+@dataclass(frozen=True, slots=True)
+class Furnishing:
+    """What lies or stands on a floor and keeps the room's warmth off it."""
+
+    key: str
+    label: str
+    resistance: Quantity  # m²·K/W, beside the open floor's film
+    area: Quantity  # m² of floor that it covers
+
+
+@dataclass(frozen=True, slots=True)
 class Covering:
     """What lies on a floor."""
 

@@ -55,7 +55,7 @@ def concrete(resolved: Resolved) -> Iterator[Finding]:
         TITLE,
         usual if isfinite(usual) else 3650.0,
         "d",
-        at={"layer": layer.path.rpartition(".")[0], "method": "humidity"},
+        at={"layer": layer.label, "method": "humidity"},
         limit=after,
         sense="at most" if after is not None else None,
         basis=(MODEL, Basis("ASTM F2170", "probe at 40 % of a slab that dries to one side", "memory"), limit.basis()),
@@ -125,7 +125,7 @@ def _by_emission(layer: Slice) -> Finding:
         f"{TITLE}, by tests of slabs",
         value,
         "d",
-        at={"layer": layer.path.rpartition(".")[0], "method": "emission"},
+        at={"layer": layer.label, "method": "emission"},
         basis=(*(row.basis() for row in rows), Basis("ASTM F1869", "3 lb/(1000 ft² · 24 h)", "memory"), rule.basis()),
         rests_on=(layer.path, *(row.path for row in rows), rule.path),
         steps=(

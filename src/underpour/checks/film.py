@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from ..catalogue.properties import properties
+from ..catalogue.records import Seams
 from ..conformity import Membrane, membrane, permeance_limit
 from ..conformity.rules import rules
 from ..conformity.single import row
@@ -32,6 +33,7 @@ class Sheet:
     basis: tuple[Basis, ...]
     shown: Membrane | None  # None for a kind of film, which has no records
     plastic: bool  # held to the standard for plastic films
+    seams: Seams | None = None  # as they are typed
 
     @property
     def counts(self) -> bool:
@@ -89,6 +91,7 @@ def _film(resolved: Resolved, layer: Slice, n: int) -> Sheet:
         basis=(film.permeance.basis(),),
         shown=_shown(resolved, layer.key) if known else None,
         plastic=not film.standard,
+        seams=layer.seams,
     )
 
 
@@ -221,8 +224,18 @@ def _permeance(sheet: Sheet, system: System) -> Finding:
         basis=(*sheet.basis, *((limit.number.basis(),) if limit else ())),
         rests_on=(sheet.path, f"catalogue.product.{sheet.key}.{_property(sheet)}"),
         steps=(Step("W", "highest of its records, or of its kind", "", f"{fixed(sheet.permeance, 2)} {UNIT}"),),
-        words=f"It lies {sheet.where}. {held}",
+        words=f"It lies {sheet.where}. {held}{_seams(sheet, system)}",
     )
+
+
+def _seams(sheet: Sheet, system: System) -> str:
+    """What the film lets through as it is laid, or that its seams count as tight."""
+    if sheet.facing or sheet.permeance is None:
+        return ""
+    if sheet.seams is None:
+        return ' Its seams count as tight as the film; type seams = "lapped" beside it where they are not taped.'
+    whole = say.both(sheet.permeance + sheet.seams.permeance.value, UNIT, system)
+    return f" With {sheet.seams.label}, it counts as {whole}."
 
 
 def _property(sheet: Sheet) -> str:

@@ -47,6 +47,7 @@ class Profile:
     layers: tuple[Slice, ...]
     air: tuple[float, ...]  # (n + 1,) m of still air to each interface
     warmth: Array  # (12, n + 1) degC
+    film: float  # m²·K/W, of the open floor's air
     basis: tuple[Basis, ...]
     rests_on: tuple[str, ...]
 
@@ -78,7 +79,8 @@ def build_up(resolved: Resolved, edges: Sequence[SolvedEdge]) -> Iterator[Findin
         below, in the stone if there is any; vapour through the layers by Glaser's construction, with water that stays
         and dries. A metre from each wall, and in the middle of the floor at the longest edge.
     Holds for
-        Layers that lie one on another without gaps, seams as tight as the sheet; no water that runs or is sucked up.
+        Layers that lie one on another without gaps; seams as tight as the sheet unless the brief says how they are
+        laid; then what they let through counts all over it; no water that runs or is sucked up.
         Factors of materials spread twofold; a film's seams and holes let through more than its records say.
     Source
         ISO 13788:2012, clause 6; ISO 10456 for the factors (both from memory).
@@ -166,6 +168,7 @@ def profile(resolved: Resolved, solved: SolvedEdge, place: str) -> Profile:
         resolved.floor[:lower],
         tuple(map(float, np.concatenate([[0.0], np.cumsum([each for each, _, _ in found[:lower]])]))),
         warmth[:, : lower + 1],
+        film,
         tuple(dict.fromkeys(each for _, made, _ in found[:lower] for each in made)),
         tuple(dict.fromkeys(path for _, _, path in found[:lower])),
     )
@@ -180,7 +183,11 @@ def _still_air(layer: Slice, faced: float | None) -> tuple[float, tuple[Basis, .
     """A layer as still air [m], what says so, and its path; ``faced`` is the tested permeance with its facing."""
     if layer.film is not None:
         known = layer.film.permeance
-        return equivalent_air(known.value * NANO), (known.basis(),), known.path
+        if layer.seams is None:
+            return equivalent_air(known.value * NANO), (known.basis(),), known.path
+        beside = layer.seams.permeance
+        both = equivalent_air((known.value + beside.value) * NANO)
+        return both, (known.basis(), beside.basis()), f"{layer.path.rpartition('.')[0]}.seams"
     if layer.covering is not None:
         known = layer.covering.permeance
         return equivalent_air(known.value * NANO), (known.basis(),), known.path

@@ -35,7 +35,7 @@ def place_words(finding: Finding, system: System) -> str:
     """Where it is so humid, as short as a row's name: "Floor, behind furniture, edge A"."""
     edge = f", edge {finding.at['edge']}" if "edge" in finding.at else ""
     if "below" in finding.at:
-        return f"Floor, below {finding.at['below']}{edge}"
+        return f"Floor, below {str(finding.at['below']).replace('-', ' ')}{edge}"
     if finding.id == "moisture.under-covering":
         place = "middle" if finding.at.get("place") == "centre" else f"1 m in{edge}"
         return f"Below covering, {place}"

@@ -45,6 +45,7 @@ def layer_slice(layer: Layer, path: str, system: System, foams: Foams) -> Slice:
             (f"{path}.vapour-retarder",),
             key=film.key,
             film=film,
+            seams=catalogue.seams()[layer.seams] if layer.seams else None,
         )
     if layer.covering is not None:
         return _covering_slice(layer.covering, f"{path}.covering", system)

@@ -9,7 +9,7 @@ from math import inf
 from typing import TYPE_CHECKING
 
 from ..catalogue.products import Products
-from ..catalogue.records import Board, Covering, Quantity, Retarder, Use
+from ..catalogue.records import Board, Covering, Furnishing, Quantity, Retarder, Seams, Use
 from ..findings import Assumed
 from ..measure import System
 from ..outlines.floor import Floor, Stretch
@@ -73,6 +73,7 @@ class Slice:
     wanted: Wanted | None = None  # where the brief names an R in the place of a thickness, or claims one
     air: AirSpace | None = None  # of an air space that lies level
     film: Retarder | None = None  # of a vapour retarder
+    seams: Seams | None = None  # of a vapour retarder, where it is typed how they are laid
     covering: Covering | None = None  # of what lies on the floor
     heaves: bool = False  # ground that can heave where it freezes, or of which nothing rules that out
 
@@ -334,6 +335,7 @@ class Resolved:
     loads: tuple[ResolvedLoad, ...] = ()  # what stands or rolls on the slab, walls on footings left out
     damp: Damp | None = None  # None under the sky
     concrete_strength: float | None = None  # Pa, as typed; None where nobody tells
+    furnished: tuple[Furnishing, ...] = ()  # what lies or stands on the floor
     covered_after: float | None = None  # s from the pour until the covering is laid
     support: Support | None = None  # what carries them; None where nothing stands on the slab
     bays: tuple[ResolvedBay, ...] = ()  # parts of the floor that carry them otherwise

@@ -124,6 +124,7 @@ def resolve(
     joints = slab_joints(brief, plan.floor, assumed) if standing_on else ()
     bays = _bays(brief, carries, edges, ground, system, foams, assumed, found) if carries is not None else ()
     found += _touching(brief)
+    found += _furnishing(brief)
     if not edges and not found:
         found.append(
             Mistake(
@@ -197,6 +198,7 @@ def resolve(
         loads=standing_on,
         damp=moist,
         concrete_strength=brief.floor.concrete_class.si if brief.floor.concrete_class else None,
+        furnished=tuple(catalogue.furnishing(key) for key in brief.floor.furnishing or ()),
         covered_after=brief.floor.covered_after.si if brief.floor.covered_after else None,
         support=carries,
         bays=bays,
@@ -277,6 +279,18 @@ def _touching(brief: Brief) -> Iterator[Mistake]:
             yield Mistake(f"floor.touched-by.{number}", f'"{key}"', wrong, f"{mistake.instead}; {nothing}")
         if key in typed[: number - 1]:
             yield Mistake(f"floor.touched-by.{number}", f'"{key}"', f"{key} is said already.", "Say it once.")
+
+
+def _furnishing(brief: Brief) -> Iterator[Mistake]:
+    """What is said to lie or stand on the floor and is not known, or is said twice."""
+    typed = brief.floor.furnishing or ()
+    for number, key in enumerate(typed, start=1):
+        try:
+            catalogue.furnishing(key)
+        except Mistake as mistake:
+            yield mistake.placed(at=f"floor.furnishing.{number}")
+        if key in typed[: number - 1]:
+            yield Mistake(f"floor.furnishing.{number}", f'"{key}"', f"{key} is said already.", "Say it once.")
 
 
 def _wall_loads(brief: Brief, letters: list[str], system: System) -> dict[str, WallLoad]:

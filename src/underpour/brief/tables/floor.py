@@ -45,6 +45,13 @@ class FloorTable(Table):
     summer_humidity: kinds.Humidity | None = key(
         "Relative humidity that the room's air is kept below in summer, by a drier or by cooling.", "55 %", default=None
     )
+    furnishing: tuple[str, ...] | None = key(
+        "What lies or stands on the floor: rug, bed, wardrobe, ... of catalogue list furnishings; the floor below each "
+        "is held to mould as well.",
+        ["rug", "bed"],
+        ["built-in"],
+        default=None,
+    )
     touched_by: tuple[str, ...] | None = key(
         "What may get to the foam: fuel, solvent, hot-bitumen, ... of catalogue list agents; [] where nothing does.",
         ["fuel", "salt"],

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Literal
+
 from .. import kinds, layers
 from .table import Table, key
 
@@ -34,6 +36,13 @@ class Layer(Table):
     )
     board: str | None = key("A rigid board, by its name in the catalogue.", "plain-15", default=None)
     vapour_retarder: str | None = key("A vapour retarder, by its name in the catalogue.", "film-15-mil", default=None)
+    seams: Literal["taped", "lapped", "open"] | None = key(
+        "How the seams of a vapour retarder are laid: taped with its pipes sealed, lapped without tape, or open: pipes "
+        "cut round and tears left. Unless it is typed they count as tight as the film.",
+        "taped",
+        "lapped",
+        default=None,
+    )
     thickness: kinds.BoardThickness | None = key("How thick the board is.", "2 in", "50 mm", default=None)
     r: kinds.WantedR | None = key(
         "In the place of thickness: the R-value that the board must reach as labelled, in the thinnest thickness made. "

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Sequence
 
 from ...catalogue.products import Products
-from ...catalogue.records import Board, Covering, Material, NamedLoad, Quantity, Retarder, Sheet, Use
+from ...catalogue.records import Board, Covering, Furnishing, Material, NamedLoad, Quantity, Retarder, Seams, Sheet, Use
 from ..pages_of import products_named
 from ..paragraphs import block, hung, width_of_terminal
 from ..parsing import Words, unknown_word
@@ -22,8 +22,9 @@ record of a product.
   WHAT         boards, unsuited (boards that do not belong below a slab),
                products, grounds, materials, retarders, sheets, loads (what
                stands or rolls on floors), agents (what may touch foam),
-               coverings, surfaces, air-spaces, codes, vapour, drying (of
-               slabs), radon-levels, radon-tests, soil-gas (ground, house, pipe
+               coverings, furnishings (what lies or stands on floors), seams
+               (of vapour retarders), surfaces, air-spaces, codes, vapour,
+               drying (of slabs), radon-levels, radon-tests, soil-gas (ground, house, pipe
                and fan), limits, uses or sources; all of them unless you say.
                For a record: properties (what a test can give, in which unit,
                by which test) or classes
@@ -43,6 +44,8 @@ HEADS = {
     "materials": "Materials of layers and walls",
     "retarders": "Vapour retarders, for `vapour-retarder =`",
     "coverings": "Floor coverings, for `covering =`",
+    "furnishings": "What lies or stands on floors, for `furnishing =`",
+    "seams": "Seams of vapour retarders, for `seams =`",
     "sheets": "Foil and bubble sheets, for `sheet =`",
     "loads": "What stands or rolls on floors, for `like =` in [[load]]",
     "agents": "What may touch foam, for `touched-by =`",
@@ -165,13 +168,18 @@ def shelf(what: str, products: Products) -> Iterator[tuple[str, str]]:
         for source in catalogue.sources():
             yield source.key, f"{source.title} ({SEEN[source.seen]})"
         return
-    shelves: dict[str, Callable[[], Iterable[Board | Covering | Material | NamedLoad | Retarder | Sheet | Use]]] = {
+    shelves: dict[
+        str,
+        Callable[[], Iterable[Board | Covering | Furnishing | Material | NamedLoad | Retarder | Seams | Sheet | Use]],
+    ] = {
         "boards": products.boards,
         "unsuited": catalogue.unsuited,
         "grounds": catalogue.grounds,
         "materials": catalogue.materials,
         "retarders": products.retarders,
         "coverings": catalogue.coverings,
+        "furnishings": catalogue.furnishings,
+        "seams": catalogue.seams().values,
         "sheets": catalogue.sheets,
         "loads": catalogue.named_loads,
         "uses": catalogue.uses,
@@ -180,7 +188,7 @@ def shelf(what: str, products: Products) -> Iterator[tuple[str, str]]:
         yield record.key, one_line(record)
 
 
-def one_line(record: Board | Covering | Material | NamedLoad | Retarder | Sheet | Use) -> str:
+def one_line(record: Board | Covering | Furnishing | Material | NamedLoad | Retarder | Seams | Sheet | Use) -> str:
     """Label and the number that matters most."""
     if isinstance(record, Board):
         invented = ", an invented product" if record.invented else ""
@@ -188,9 +196,9 @@ def one_line(record: Board | Covering | Material | NamedLoad | Retarder | Sheet 
         return f"{record.label}{material}{invented}: {_said(record.conductivity_in_place)} in place"
     if isinstance(record, Material):
         return f"{record.label}: {_said(record.conductivity)}"
-    if isinstance(record, Retarder):
+    if isinstance(record, Retarder | Seams):
         return f"{record.label}: {_said(record.permeance)}"
-    if isinstance(record, Sheet | Covering):
+    if isinstance(record, Sheet | Covering | Furnishing):
         return f"{record.label}: {_said(record.resistance)}"
     if isinstance(record, NamedLoad):
         return f"{record.label}: {_said(record.brings)}{'' if record.standing else ', passing'}"

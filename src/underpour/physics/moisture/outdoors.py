@@ -6,7 +6,7 @@ from calendar import monthrange
 from collections.abc import Sequence
 
 from ..domain import OutOfDomain
-from .air import saturation_pressure
+from .air import saturation_over_water
 
 LEAP = 8784
 
@@ -19,7 +19,7 @@ def vapour_pressure(temperature: float, humidity: float) -> float:
     temperature : float
         Of the air, -100 to 100. [degC]
     humidity : float
-        Relative, 0 to 1. [1]
+        Relative, 0 to 1, over water in frost too. [1]
 
     Returns
     -------
@@ -33,7 +33,8 @@ def vapour_pressure(temperature: float, humidity: float) -> float:
 
     Source
     ------
-    ISO 13788:2012, annex E, times the humidity.
+    ISO 13788:2012, annex E, formula over water, times the humidity: stations tell it over water below 0 °C too
+    (WMO No. 8, annex 4.A, from memory).
 
     Examples
     --------
@@ -42,7 +43,7 @@ def vapour_pressure(temperature: float, humidity: float) -> float:
     """
     if not 0.0 <= humidity <= 1.0 or not -100.0 <= temperature <= 100.0:
         raise OutOfDomain(f"humidity must lie from 0 to 1 and temperature from -100 to 100 degC, got {humidity!r}")
-    return humidity * saturation_pressure(temperature)
+    return humidity * saturation_over_water(temperature)
 
 
 def months_of_hours(
