@@ -167,8 +167,19 @@ def test_a_test_counts_where_it_hung_long_enough_and_a_short_one_with_the_house_
     assert finding.verdict == ("meets" if counts else "falls short")
 
 
+def test_a_test_that_does_not_count_never_meets_but_may_tell_that_it_is_too_much():
+    """Three days of charcoal with open windows: 80 Bq/m³ prove nothing, 400 Bq/m³ are too much all the same."""
+    little, much = (
+        one(gas() + TEST.format("charcoal", level, "3 d") + "closed = false\n", "soilgas.level")
+        for level in ("80 Bq/m³", "400 Bq/m³")
+    )
+    assert (little.verdict, little.missing) == ("cannot tell", "soil-gas.test.2.level")
+    assert "The test that hung does not count: it is a short test" in little.words
+    assert much.verdict == "falls short"
+
+
 def test_a_short_test_says_that_it_is_one():
-    finding = one(gas() + TEST.format("charcoal", "80 Bq/m³", "4 d"), "soilgas.level")
+    finding = one(gas() + TEST.format("charcoal", "80 Bq/m³", "4 d") + "closed = true\n", "soilgas.level")
     assert "A short test tells a few days" in finding.words
 
 

@@ -32,13 +32,15 @@ def _rows() -> tuple[dict[str, str], ...]:
     return tuple(csv.DictReader(line for line in text if not line.startswith("#")))
 
 
-def nearest_county(latitude: float, longitude: float) -> County | None:
-    """The county of the survey whose middle is nearest to a position; None where none lies near.
+def nearest_county(latitude: float, longitude: float, state: str = "") -> County | None:
+    """The county of the survey whose middle is nearest to a position, its own state first; None where none is near.
 
     Parameters
     ----------
     latitude, longitude : float
         Degrees north and east. [degrees]
+    state : str
+        Two letters; "" where it is not known.
 
     Examples
     --------
@@ -52,9 +54,10 @@ def nearest_county(latitude: float, longitude: float) -> County | None:
         east = (float(row["longitude"]) - longitude) * cos(radians(latitude))
         return DEGREE * hypot(north, east)
 
-    row = min(_rows(), key=away)
-    if away(row) > FARTHEST:
+    near = [row for row in _rows() if away(row) <= FARTHEST]
+    if not near:
         return None
+    row = min([row for row in near if row["state"] == state] or near, key=away)
     basement = row["basement-mean"]
     return County(
         name=f"{row['county']}, {row['state']}",

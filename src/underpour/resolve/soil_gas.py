@@ -334,9 +334,10 @@ def _tests(gas: SoilGas, assumed: Assumptions, found: list[Mistake]) -> tuple[Ro
         days = test.days.si / 86400.0 if test.days else None
         told = (test.place, test.date or "", test.closed, test.system or now, f"soil-gas.test.{n}")
         made.append(RoomTest(kit, test.level.si, days, *told))
-    tried = assumed.missing(TEST)
-    if not made and tried is not None:
-        made.append(RoomTest(radon_test("alpha-track"), tried, 91.0, "", "", None, now, "soil-gas.test.1"))
+    wanted = f"soil-gas.test.{len(made) + 1}"
+    tried = assumed.missing(f"{wanted}.level")
+    if tried is not None:
+        made.append(RoomTest(radon_test("alpha-track"), tried, 91.0, "", "", None, now, wanted))
     return tuple(made)
 
 

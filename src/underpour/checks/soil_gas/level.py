@@ -16,6 +16,7 @@ from ...physics import radon as kernel
 from ...resolve import Resolved
 from ...resolve.soil_gas import OF_SITE, RADON, TEST, ResolvedSoilGas, RoomTest, Spread
 from ..basis import basis
+from .proof import why_not
 
 ID, TITLE = "soilgas.level", "Radon in the rooms"
 ENDS = (0.1, 0.5, 0.9)  # the band holds eight cases of ten
@@ -58,7 +59,8 @@ def levels(resolved: Resolved, gas: ResolvedSoilGas) -> Iterator[Finding]:
         Steady mass balance (National Research Council 1999, equation 8.1); ISO 13370 by analogy or Nazaroff and others
         1988 for the ground; the cubic law for the joint; levels as their authorities name them.
     """
-    tests = [test for test in gas.tests if test.system == gas.system]
+    now = [test for test in gas.tests if test.system == gas.system]
+    tests = [test for test in now if not why_not(test, gas)]
     earlier = [test for test in gas.tests if test.system != gas.system]
     before = before_system(resolved, gas)
     found = _measured_band(earlier) if earlier else before
@@ -68,6 +70,10 @@ def levels(resolved: Resolved, gas: ResolvedSoilGas) -> Iterator[Finding]:
     for level in gas.levels:
         if tests:
             yield _by_test(resolved, gas, level, tests, band)
+        elif now and fmean(test.level for test in now) > level.level.value:
+            yield _by_test(
+                resolved, gas, level, now, band
+            )  # what counts for little is enough to tell that it is too much
         else:
             yield _by_band(resolved, gas, level, band)
 
@@ -153,6 +159,11 @@ def _measured_band(tests: Sequence[RoomTest]) -> Band:
     return Band(middle / spread, middle, middle * spread)
 
 
+def _mean_of(tests: Sequence[RoomTest], formula: str, units: System) -> Step:
+    told = ", ".join(say.both(test.level, "Bq/m³", units) for test in tests)
+    return Step("C", formula, told, say.both(fmean(test.level for test in tests), "Bq/m³", units))
+
+
 def _rests(gas: ResolvedSoilGas) -> tuple[str, ...]:
     of_house = ("soil-gas.volume", "soil-gas.house-vacuum")
     spreads = (gas.radon, gas.permeability, gas.ventilation, gas.gap)
@@ -206,6 +217,7 @@ def _steps(resolved: Resolved, gas: ResolvedSoilGas, before: Band | None) -> tup
 
 
 def _before(resolved: Resolved, gas: ResolvedSoilGas, band: Band, tested: bool) -> Finding:
+    hung = tuple(test for test in gas.tests if test.system != gas.system)
     how = "By tests before the system stood" if tested else "With nothing that draws soil gas off"
     return Finding(
         ID,
@@ -214,8 +226,10 @@ def _before(resolved: Resolved, gas: ResolvedSoilGas, band: Band, tested: bool) 
         "Bq/m³",
         at={"of": "before"},
         basis=_bases(None),
-        rests_on=tuple(test.path for test in gas.tests) if tested else _rests(gas),
-        steps=() if tested else _steps(resolved, gas, band),
+        rests_on=tuple(test.path for test in hung) if tested else _rests(gas),
+        steps=(_mean_of(hung, "mean of the tests that hung before the system stood", resolved.system),)
+        if tested
+        else _steps(resolved, gas, band),
         words=f"{how}: {band.words(resolved.system)}. {ALONE}",
     )
 
@@ -256,9 +270,16 @@ def _by_band(resolved: Resolved, gas: ResolvedSoilGas, level: RadonLevel, band: 
         )
         made = replace(empty, value=band.middle, limit=limit, sense="at most", steps=steps, words=words)
         return replace(made, within=None)
+    uncounted = next((why_not(test, gas) for test in gas.tests if test.system == gas.system), "")
+    hung = f" The test that hung does not count: {uncounted}." if uncounted else ""
     side = "lies below the level, which proves nothing" if band.high <= limit else "lies on both sides of the level"
-    words = f"{told} The band {side}. {ALONE} {at_most}"
-    return replace(empty, missing=TEST, steps=steps, words=words)
+    words = f"{told} The band {side}.{hung} {ALONE} {at_most}"
+    return replace(empty, missing=next_test(gas), steps=steps, words=words)
+
+
+def next_test(gas: ResolvedSoilGas) -> str:
+    """The key of the test that is wanted."""
+    return TEST.replace("1", f"{len(gas.tests) + 1}")
 
 
 def _then(gas: ResolvedSoilGas) -> str:
@@ -290,12 +311,7 @@ def _by_test(
     long = any(test.kit is not None and test.kit.long for test in tests)
     about = _measured_band(tests)
     low, high = (say.both(end, "Bq/m³", units) for end in (about.low, about.high))
-    step = Step(
-        "C",
-        "mean of the tests that hung with what is there now",
-        ", ".join(say.both(test.level, "Bq/m³", units) for test in tests),
-        say.both(value, "Bq/m³", units),
-    )
+    step = _mean_of(tests, "mean of the tests that hung with what is there now", units)
     sure = f"The year's mean may lie between {low} and {high}."
     again = (
         "Test again every two years, and after every change of house, fan or ground."

@@ -52,7 +52,7 @@ def tested(resolved: Resolved, gas: ResolvedSoilGas) -> Finding:
     )
     if not gas.tests:
         return empty
-    why = [(test, _wrong(test, gas)) for test in gas.tests]
+    why = [(test, why_not(test, gas)) for test in gas.tests]
     counting = [test for test, wrong in why if not wrong]
     steps = tuple(_step(test, wrong, resolved) for test, wrong in why)
     words = (
@@ -71,7 +71,7 @@ def tested(resolved: Resolved, gas: ResolvedSoilGas) -> Finding:
     )
 
 
-def _wrong(test: RoomTest, gas: ResolvedSoilGas) -> str:
+def why_not(test: RoomTest, gas: ResolvedSoilGas) -> str:
     """Why a test does not count; "" where it does."""
     if test.system != gas.system:
         return "it hung before what is there now"

@@ -21,7 +21,7 @@ def county(resolved: Resolved) -> Iterator[Finding]:
     Why
         It helps to guess. Two houses side by side can differ tenfold, so it decides nothing.
     Worked out
-        The county of the survey whose middle is nearest; geometric mean of its homes.
+        The county of the survey, of the same state first, whose middle is nearest; geometric mean of its homes.
     Holds for
         Counties of the United States that the survey reached: short tests in winter, around 1990.
     Source
@@ -30,7 +30,7 @@ def county(resolved: Resolved) -> Iterator[Finding]:
     zone = resolved.zone
     if zone.position is None or zone.country not in ("", "US"):
         return
-    found = nearest_county(*zone.position)
+    found = nearest_county(*zone.position, zone.called.rpartition(", ")[2])
     if found is None:
         return
     units = resolved.system
