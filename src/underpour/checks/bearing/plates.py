@@ -70,7 +70,7 @@ def plate_under(resolved: Resolved, support: Support, load: ResolvedLoad, founda
     """What the slab feels of the load; None where the load turns the slab over, or reaches beside it."""
     far = radius(support, foundation)
     if endless_there(resolved, load, far):
-        pressed = _pressed(support, load)
+        pressed = pressed_by(support, load)
         common = (support.concrete.thickness, modulus(support), catalogue.of_slabs("poisson").value, foundation)
         return Plate(felt.endless(pressed, *common), far, "a plate without edges, exact for its patches", False)
     slab, pressed = slab_under(resolved, support, load, foundation)
@@ -106,16 +106,15 @@ def slab_under(
     A pad below it is the last of the parts in which the slab is thicker; far from edges the piece ends where nothing
     of the load is left.
     """
-    pressed, far = _pressed(support, load), radius(support, foundation)
+    pressed, far = pressed_by(support, load), radius(support, foundation)
     outline, holes, thickened, at = _piece(resolved, load, pressed, far)
     if load.pad is not None:
         if _off_all_edges(resolved, load, far):
             x, y = (abs(each) + felt.REACH * far for each in load.pad.outline[0])
             outline, holes, thickened, at = ((-x, -y), (x, -y), (x, y), (-x, y)), (), (), (0.0, 0.0)
         thickened = (*thickened, Region(_put(load.pad.outline, at), thickness_under(support, load)))
-    common = (support.concrete.thickness, modulus(support), catalogue.of_slabs("poisson").value, foundation)
     moved = tuple(Pressed(_put(each.outline, at), each.pressure) for each in pressed)
-    return Slab(outline, *common, holes=holes, thickened=thickened), moved
+    return plain_slab(support, foundation, outline, holes, thickened), moved
 
 
 def thickness_under(support: Support, load: ResolvedLoad) -> float:
@@ -128,7 +127,21 @@ def _put(ring: Ring, at: tuple[float, float]) -> Ring:
     return tuple((x + at[0], y + at[1]) for x, y in ring)
 
 
-def _pressed(support: Support, load: ResolvedLoad) -> tuple[Pressed, ...]:
+def plain_slab(
+    support: Support,
+    foundation: float,
+    outline: Ring,
+    holes: tuple[Ring, ...] = (),
+    thickened: tuple[Region, ...] = (),
+) -> Slab:
+    """A piece of the floor's slab on one bed."""
+    poisson = catalogue.of_slabs("poisson").value
+    thickness = support.concrete.thickness
+    return Slab(outline, thickness, modulus(support), poisson, foundation, holes=holes, thickened=thickened)
+
+
+def pressed_by(support: Support, load: ResolvedLoad) -> tuple[Pressed, ...]:
+    """What a load presses on the slab's plane with, seen from its own middle."""
     patches = tuple(Pressed(patch.outline, patch.pressure) for patch in load.patches)
     if load.length:
         return patches

@@ -16,7 +16,7 @@ from .bed import bed, unknown
 from .borne import Around, Borne, Carrier, Layer, Share
 from .carried import Carried, carried
 from .even import beside_aisle
-from .plates import endless_there, modulus, plate_under, radius, slab_under, slab_weight
+from .plates import endless_there, modulus, plain_slab, plate_under, pressed_by, radius, slab_under, slab_weight
 
 
 def pictured(resolved: Resolved) -> Iterator[Borne]:
@@ -86,10 +86,11 @@ def _around(resolved: Resolved, support: Support, of: Carried) -> Around | None:
     edges: tuple[Ring, ...] = ()
     for k in (lies.soft, lies.stiff):
         far = radius(support, k)
-        slab, pressed = slab_under(resolved, support, load, k)
-        endless = endless_there(resolved, load, far)
-        if endless:
-            slab = _wide(slab, pressed, far)
+        if endless_there(resolved, load, far):  # seen from its own middle, so that loads that are alike are one
+            pressed = pressed_by(support, load)
+            slab = _wide(support, k, pressed, far)
+        else:
+            slab, pressed = slab_under(resolved, support, load, k)
         try:
             fields.append(spread_out.around(slab, pressed, slab_weight(support)))
         except (OutOfDomain, StillLifting):
@@ -107,9 +108,9 @@ def _around(resolved: Resolved, support: Support, of: Carried) -> Around | None:
     )
 
 
-def _wide(slab: Slab, loads: tuple[Pressed, ...], far: float) -> Slab:
+def _wide(support: Support, foundation: float, loads: tuple[Pressed, ...], far: float) -> Slab:
     """A piece so large about the loads that nothing is felt of its edges."""
     corners = np.array([corner for each in loads for corner in each.outline])
     (x0, y0), (x1, y1) = corners.min(axis=0) - felt.REACH * far, corners.max(axis=0) + felt.REACH * far
     ring = ((float(x0), float(y0)), (float(x1), float(y0)), (float(x1), float(y1)), (float(x0), float(y1)))
-    return Slab(ring, slab.thickness, slab.modulus, slab.poisson, slab.foundation)
+    return plain_slab(support, foundation, ring)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -42,14 +43,15 @@ class SlabField:
         return np.asarray(RectBivariateSpline(own_y, own_x, known, kx=degrees[0], ky=degrees[1])(y, x))
 
 
-def around(slab: Slab, loads: Sequence[Pressed], weight: float) -> SlabField:
+@lru_cache(maxsize=64)
+def around(slab: Slab, loads: tuple[Pressed, ...], weight: float) -> SlabField:
     """What is felt from the loads out to three radii of relative stiffness, on lines that crowd at the loads.
 
     Parameters
     ----------
     slab : Slab
         [m, Pa, N/m³]
-    loads : sequence of Pressed
+    loads : tuple of Pressed
         Every one within the outline. [m, Pa]
     weight : float
         Own weight of the slab where it has its usual thickness. [Pa]

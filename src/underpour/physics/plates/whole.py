@@ -25,7 +25,7 @@ from .springs import plate_stiffness, radius_of_relative_stiffness
 WIDEST = 0.6  # radii of relative stiffness: cells
 AT_EDGES = 0.25  # radii: cells beside free edges and joints
 MOST_CELLS = 12_000
-SPREAD = 1.5  # cells: the square over which a small load is spread
+SPREAD = 2.0  # cells: the square over which a small load is spread
 NEAREST = 0.3  # radii from an edge, within which a load gets lines of its own
 REACH = 1.5  # squares: farther off a load differs from its square by the second moment alone
 FAR = 6.0  # radii: beyond, by nothing
