@@ -68,6 +68,11 @@ def floor_heat_alone(resolved: Resolved) -> Told:
     return Told(sum(t.mean * length for t, length in each), 0j, sum(t.within * length for t, length in each))
 
 
+def settled_edges(resolved: Resolved, before: Sequence[SolvedEdge] = ()) -> tuple[SolvedEdge, ...]:
+    """The same without what hours and first winters are told from, which takes longer than all the rest."""
+    return _each(resolved, before, solve_each)
+
+
 def _with_response(edge: SolvedEdge) -> SolvedEdge:
     """With what floor and basement wall do in air of any pace; known where it is cut like another, none outdoors."""
     if edge.section.outdoors or edge.response is not None:

@@ -10,7 +10,7 @@ from .brief import Reading
 from .brief.alternatives import AS_BRIEFED
 from .brief.model import Brief
 from .checks.solved import SolvedEdge
-from .cut import sketched_edges, solved_edges
+from .cut import settled_edges, sketched_edges, solved_edges
 from .findings import Finding
 from .resolve import Resolved
 
@@ -20,6 +20,7 @@ Named = Mapping[tuple[str, tuple[tuple[str, str | float], ...]], Finding]
 # the number as taken. Tried on floors with everything left open, such a number differs from the one solved wholly by at
 # most 4.3 times that error; tests/exact/test_ask.py holds it to half of this.
 SURE = 10.0
+OF_THE_SLAB = "bearing."  # what loads do: on cells of the slab's own, the same whatever grid the edges have
 
 
 @dataclass(frozen=True)
@@ -55,10 +56,10 @@ def taken(reading: Reading, resolved: Resolved, edges: tuple[SolvedEdge, ...]) -
 def with_change(taken: Taken, resolved: Resolved) -> Named:
     """The findings of the changed brief.
 
-    The first grid tells how far each number moves from the one as taken. Where that leaves a verdict in doubt, all is
-    solved as finely as an answer is. A section that does not change is not solved again. What the first grid does not
-    tell at all, a first winter or an hour's peak, is left out where it is stated only, and is solved wholly where a
-    verdict hangs on it.
+    The first grid tells how far each number moves from the one as taken; what it leaves just as it was stays. Where
+    a verdict is then in doubt, all is solved as finely as an answer is. A section that does not change is not solved
+    again. What the first grid does not tell at all, a first winter or an hour's peak, is left out where it is stated
+    only, and is solved wholly where a verdict hangs on it.
 
     Raises
     ------
@@ -68,9 +69,12 @@ def with_change(taken: Taken, resolved: Resolved) -> Named:
     on_first_grid = named(findings(resolved, sketched_edges(resolved, taken.sketched)))
     moved = moved_by_first_grid(taken.findings, taken.on_first_grid, on_first_grid)
     unseen = [each for name, each in taken.findings.items() if name not in taken.on_first_grid]
-    if all(is_sure(each) for each in moved.values()) and all(each.verdict == "stated" for each in unseen):
+    if any(each.verdict != "stated" for each in unseen):
+        return named(findings(resolved, solved_edges(resolved, taken.edges)))
+    doubtful = (name for name in moved if not _stays(taken.on_first_grid.get(name), on_first_grid[name]))
+    if all(is_sure(moved[name]) for name in doubtful):
         return moved
-    return named(findings(resolved, solved_edges(resolved, taken.edges)))
+    return named(findings(resolved, settled_edges(resolved, taken.edges)))
 
 
 def named(found: Iterable[Finding]) -> Named:
@@ -82,10 +86,11 @@ def moved_by_first_grid(wholly: Named, on_first_grid: Named, after: Named) -> Na
     """Findings solved wholly, moved by what the first grid says of a change; what was not there has no error told.
 
     ``on_first_grid`` are the same findings on the first grid, ``after`` those of the changed brief on it. Kinds that
-    need no solving, whose numbers have no error, are what they are on any grid.
+    need no solving, whose numbers have no error, are what they are on any grid, and so is what loads do.
     """
     moved = {}
     unsolved = {name[0] for name, whole in wholly.items() if whole.within == 0.0}
+    unsolved |= {name[0] for name in after if name[0].startswith(OF_THE_SLAB)}
     for name, end in after.items():
         before, whole = on_first_grid.get(name), wholly.get(name)
         if end.id in unsolved:
@@ -97,8 +102,15 @@ def moved_by_first_grid(wholly: Named, on_first_grid: Named, after: Named) -> Na
     return moved
 
 
+def _stays(before: Finding | None, after: Finding) -> bool:
+    """Whether a change leaves a number and its limit just as they are on the first grid: then it does on any."""
+    if before is None or before.value is None:
+        return False
+    return (before.value, before.limit, before.verdict) == (after.value, after.limit, after.verdict)
+
+
 def is_sure(finding: Finding) -> bool:
     """Whether the verdict would be the same were it solved wholly."""
-    if finding.margin is None:
+    if finding.margin is None or finding.id.startswith(OF_THE_SLAB):
         return True
     return finding.within is not None and abs(finding.margin) >= SURE * finding.within

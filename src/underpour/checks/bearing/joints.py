@@ -14,9 +14,8 @@ from ...measure import say
 from ...measure.digits import fixed
 from ...physics.plates import concrete
 from ...physics.plates import curling as by_itself
-from ...physics.plates import loads as on_plates
-from ...physics.plates.lines import lines_of
-from ...physics.plates.plate import StillLifting, plate
+from ...physics.plates.curling import risen
+from ...physics.plates.felt import radius_of
 from ...physics.plates.slab import Slab
 from ...resolve import Resolved
 from .limits import KILO
@@ -28,7 +27,6 @@ CURL, CURL_TITLE = "bearing.curling", "Corners of the slab that rise as it dries
 BAY, BAY_TITLE = "bearing.joint-spacing", "Longest bay between joints"
 TIGHT = ("board", "vapour-retarder", "sheet")
 BRADBURY = Basis("Westergaard 1927, Bradbury 1938", "slabs that warp, held down by their bed", "memory")
-STEP = 0.6  # radii: cells of a bay
 
 
 def _bays(resolved: Resolved) -> tuple[float, float]:
@@ -113,18 +111,7 @@ def _risen(bay: Slab, strain: float) -> tuple[float | None, float]:
     """How far the bay's corner rises above where it lay, and its radius of relative stiffness. [m]"""
     density = catalogue.material("concrete").density
     assert density is not None  # the catalogue's table has it
-    stiffness = bay.modulus * bay.thickness**3 / (12.0 * (1.0 - bay.poisson**2))
-    radius = float((stiffness / bay.foundation) ** 0.25)
-    extent = max(bay.outline[2])
-    made = plate(bay, *lines_of(bay, max(STEP * radius, extent / 24.0), at_edges=0.3 * radius))
-    own = made.weight(density.value)
-    at_rest = bay.thickness * density.value * 9.80665 / bay.foundation
-    try:
-        found, _ = made.lifting(own + on_plates.curled(made, strain / bay.thickness))
-    except StillLifting:
-        return None, radius
-    corner = made.answered(found, np.array([1e-6]), np.array([1e-6]))
-    return at_rest - float(corner.settlement[0]), radius
+    return risen(bay, strain, density.value), radius_of(bay)
 
 
 def _paths(resolved: Resolved) -> tuple[str, ...]:

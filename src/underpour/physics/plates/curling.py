@@ -2,9 +2,21 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 import numpy as np
 
+from ..bearing import GRAVITY
 from ..domain import Numbers, above_zero, not_below_zero, plain
+from . import loads as on_plates
+from .felt import radius_of
+from .lines import lines_of
+from .plate import StillLifting, plate
+from .slab import Slab
+
+WIDEST = 0.6  # radii of relative stiffness: cells of a bay
+AT_EDGES = 0.3  # radii: cells beside its edges
+MOST = 24  # cells along a bay
 
 
 def held_share(length: Numbers, radius: Numbers) -> Numbers:
@@ -84,3 +96,44 @@ def stress(modulus: Numbers, poisson: Numbers, strain: Numbers, along: Numbers, 
     not_below_zero(poisson=poisson, strain=strain)
     nu = np.asarray(poisson)
     return plain(np.asarray(modulus) * strain * (np.asarray(along) + nu * np.asarray(across)) / (2.0 * (1.0 - nu**2)))
+
+
+@lru_cache(maxsize=64)
+def risen(bay: Slab, strain: float, density: float) -> float | None:
+    """How far the corner of a rectangular bay rises above where it lay, its own weight holding it down.
+
+    Parameters
+    ----------
+    bay : Slab
+        Everything of it as tuples, one corner at (0, 0), with the modulus of what lasts. [m, Pa, N/m³]
+    strain : float
+        By how much the top would shrink more than the underside. [1]
+    density : float
+        Of the concrete. [kg/m³]
+
+    Returns
+    -------
+    float or None
+        None where the bay does not come to rest. [m]
+
+    Source
+    ------
+    ``plate.plate`` with ``loads.curled``, on springs that only press.
+
+    Examples
+    --------
+    Without any strain nothing rises.
+
+    >>> bay = Slab(((0.0, 0.0), (3.0, 0.0), (3.0, 3.0), (0.0, 3.0)), 0.1, 1e10, 0.15, 3e7)
+    >>> round(1e3 * risen(bay, 0.0, 2400.0), 9)
+    0.0
+    """
+    radius = radius_of(bay)
+    extent = float(np.ptp(np.asarray(bay.outline, float), axis=0).max())
+    made = plate(bay, *lines_of(bay, max(WIDEST * radius, extent / MOST), at_edges=AT_EDGES * radius))
+    try:
+        found, _ = made.lifting(made.weight(density) + on_plates.curled(made, strain / bay.thickness))
+    except StillLifting:
+        return None
+    corner = made.answered(found, np.array([1e-6]), np.array([1e-6]))
+    return bay.thickness * density * GRAVITY / bay.foundation - float(corner.settlement[0])

@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 
 from . import loads as on_plates
 from .lines import lines_of
-from .patches import Under, concentrated, patch
+from .patches import Under, anywhere
 from .plate import Plate, plate
 from .slab import Pressed, Region, Ring, Slab, inside
 from .springs import plate_stiffness, radius_of_relative_stiffness
@@ -23,8 +23,6 @@ COARSE = 40  # cells across a large floor, at most, away from what is loaded
 SOONEST = 0.1  # radii: width of the cells beside free edges
 AT_EDGES = 0.02  # share by which a result beside edges may be off, tried in tests/exact/test_plates_by_elements.py
 EXACT = 1e-3  # share by which a sum over patches may be off
-AS_POINTS = 4.0  # sizes of a patch: farther off it is felt as four points, within a part in ten thousand of its own
-SAME = 1e-9  # m
 
 
 @dataclass(frozen=True)
@@ -67,8 +65,7 @@ def endless(loads: tuple[Pressed, ...], thickness: float, modulus: float, poisso
 
     Source
     ------
-    ``patches.patch``, summed over the loads; four sizes off a rectangle is four points by Gauss,
-    ``patches.concentrated``.
+    ``patches.anywhere``, summed over the loads.
 
     Examples
     --------
@@ -87,7 +84,7 @@ def endless(loads: tuple[Pressed, ...], thickness: float, modulus: float, poisso
     half = np.array([np.ptp(np.asarray(load.outline), axis=0).min() / 2.0 for load in loads])
     round_about = [(middles[:, None] + (half[:, None, None] + far * radius) * ring).reshape(-1, 2) for far in AROUND]
     places = np.concatenate([middles, *round_about])
-    summed = _summed([_felt_from(load, radius, foundation, poisson, places) for load in loads])
+    summed = _summed([anywhere(load.pressure, load.outline, radius, foundation, poisson, places) for load in loads])
     middle = (summed.moment_x + summed.moment_y) / 2.0
     turned = np.hypot((summed.moment_x - summed.moment_y) / 2.0, summed.moment_xy)
     settled = float(summed.settlement.max())
@@ -100,38 +97,13 @@ def endless(loads: tuple[Pressed, ...], thickness: float, modulus: float, poisso
     )
 
 
-def _felt_from(
-    load: Pressed, radius: float, foundation: float, poisson: float, places: NDArray[np.float64]
-) -> NDArray[np.float64]:
-    """What one patch does at places, (4, n): exact near it, as points far off."""
-    corners, points = np.asarray(load.outline, float), _as_points(load)
-    away = np.hypot(*(places - corners.mean(axis=0)).T)
-    near = away < AS_POINTS * np.ptp(corners, axis=0).max() if len(points) else np.ones(len(places), bool)
-    found = np.zeros((4, len(places)))
-    if near.any():
-        found[:, near] = _rows(patch(load.pressure, load.outline, radius, foundation, poisson, places[near]))
-    if not near.all():
-        seen = (places[~near][None] - points[:, None]).reshape(-1, 2)
-        of_one = _rows(concentrated(load.force / len(points), radius, foundation, poisson, seen))
-        found[:, ~near] = of_one.reshape(4, len(points), -1).sum(axis=1)
-    return found
-
-
-def _as_points(load: Pressed) -> NDArray[np.float64]:
-    """Gauss's four places on a parallelogram, (4, 2), which share its force; none on any other outline."""
-    corners = np.asarray(load.outline, float)
-    if len(corners) != 4 or np.abs(corners[0] - corners[1] + corners[2] - corners[3]).max() > SAME:
-        return np.empty((0, 2))
-    middle = corners.mean(axis=0)
-    return np.asarray(middle + (corners - middle) / 3.0**0.5)
-
-
-def _rows(under: Under) -> NDArray[np.float64]:
-    return np.stack([under.settlement, under.moment_x, under.moment_y, under.moment_xy])
-
-
-def _summed(parts: Sequence[NDArray[np.float64]]) -> Under:
-    return Under(*np.sum(parts, axis=0))
+def _summed(parts: Sequence[Under]) -> Under:
+    return Under(
+        *(
+            np.sum([getattr(part, name) for part in parts], axis=0)
+            for name in ("settlement", "moment_x", "moment_y", "moment_xy")
+        )
+    )
 
 
 @lru_cache(maxsize=256)

@@ -18,6 +18,8 @@ from scipy.special import kei, keip, ker, kerp
 from ..domain import OutOfDomain, above_zero
 
 ANGLES = 24  # Gauss points on each side of the patch, for each of its two halves
+AS_POINTS = 4.0  # sizes of a patch: farther off it is felt as four points, within a part in ten thousand of its own
+SAME = 1e-9  # m
 TOUCHING = 1e-12  # of the patch's size: a place this near to a side lies on it
 
 
@@ -238,6 +240,83 @@ def patch(
         moment_y=(both - apart) / 2.0,
         moment_xy=twist,
     )
+
+
+def anywhere(
+    pressure: float,
+    outline: Sequence[tuple[float, float]],
+    radius: float,
+    foundation: float,
+    poisson: float,
+    places: NDArray[np.float64],
+    *,
+    sizes: float = AS_POINTS,
+) -> Under:
+    """The same as ``patch`` where places near a patch are few among many: far off a rectangle is four points by Gauss.
+
+    Parameters
+    ----------
+    pressure : float
+        [Pa]
+    outline : sequence of pairs
+        As for ``patch``; what is no parallelogram is a patch everywhere. [m]
+    radius : float
+        Of relative stiffness. [m]
+    foundation : float
+        k of what lies below. [N/m³]
+    poisson : float
+        [1]
+    places : ndarray, shape (n, 2)
+        [m]
+    sizes : float
+        How many sizes of the patch are far off. [1]
+
+    Returns
+    -------
+    Under
+        Settlement [m] and moments [N·m/m], shape (n,).
+
+    Raises
+    ------
+    OutOfDomain
+        As for ``patch``.
+
+    Source
+    ------
+    ``patch`` and ``concentrated``; Gauss's rule of two points each way.
+
+    Examples
+    --------
+    >>> square, far = [(-0.1, -0.1), (0.1, -0.1), (0.1, 0.1), (-0.1, 0.1)], np.array([[0.9, 0.3]])
+    >>> one, other = (each(1e6, square, 0.8, 3e7, 0.2, far).settlement[0] for each in (anywhere, patch))
+    >>> bool(abs(one / other - 1.0) < 1e-4)
+    True
+    """
+    corners = np.asarray(outline, float)
+    points = _as_points(corners)
+    away = np.hypot(*(places - corners.mean(axis=0)).T)
+    near = away < sizes * np.ptp(corners, axis=0).max() if len(points) else np.ones(len(places), bool)
+    found = np.zeros((4, len(places)))
+    if near.any():
+        found[:, near] = _rows(patch(pressure, outline, radius, foundation, poisson, places[near]))
+    if not near.all():
+        seen = (places[~near][None] - points[:, None]).reshape(-1, 2)
+        force = pressure * abs(_twice_the_area(corners)) / 2.0 / len(points)
+        of_one = _rows(concentrated(force, radius, foundation, poisson, seen))
+        found[:, ~near] = of_one.reshape(4, len(points), -1).sum(axis=1)
+    return Under(*found)
+
+
+def _as_points(corners: NDArray[np.float64]) -> NDArray[np.float64]:
+    """Gauss's four places on a parallelogram, (4, 2), which share its force; none on any other outline."""
+    if len(corners) != 4 or np.abs(corners[0] - corners[1] + corners[2] - corners[3]).max() > SAME:
+        return np.empty((0, 2))
+    middle = corners.mean(axis=0)
+    return np.asarray(middle + (corners - middle) / 3.0**0.5)
+
+
+def _rows(under: Under) -> NDArray[np.float64]:
+    return np.stack([under.settlement, under.moment_x, under.moment_y, under.moment_xy])
 
 
 def _along_rays(far: NDArray) -> tuple[NDArray, NDArray, NDArray]:

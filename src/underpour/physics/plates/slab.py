@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from math import inf
 
 import numpy as np
@@ -43,7 +44,7 @@ class Pressed:
     outline: Ring
     pressure: float  # Pa
 
-    @property
+    @cached_property
     def area(self) -> float:
         """[m²]"""
         return abs(area(self.outline))
@@ -53,7 +54,7 @@ class Pressed:
         """[N]"""
         return self.area * self.pressure
 
-    @property
+    @cached_property
     def middle(self) -> tuple[float, float]:
         """Centre of area. [m]"""
         x, y = np.asarray(self.outline, float).T

@@ -1,14 +1,15 @@
 """A whole floor as one plate: all that stands on it together, its own weight, joints, other foam, and lift-off.
 
-Cells are as wide as moments can bear, not as small as base plates are. A small load is spread over a square as wide as
-a cell; what the load itself does beyond that has no net force, dies away within two widths, and is a closed form. The
-square never reaches over an edge or a joint, so that what lies beyond feels nothing that is not there.
+Cells are as wide as moments can bear, not as small as base plates are. A small load is spread over a square two cells
+wide; what the load itself does beyond that has no net force, dies away within two widths, and is a closed form. The
+square never reaches over an edge or a joint, so that what lies beyond feels nothing that is not there. A load close to
+an edge or a joint gets cells of its own: in the floor's, or where that would be too many, in a piece cut out about it.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 import numpy as np
@@ -19,7 +20,7 @@ from . import patches
 from .lines import lines_of
 from .patches import Under
 from .plate import Answered, Plate, plate
-from .slab import Pressed, Ring, Slab, inside
+from .slab import Pressed, Region, Ring, Slab, inside
 from .springs import plate_stiffness, radius_of_relative_stiffness
 
 WIDEST = 0.6  # radii of relative stiffness: cells
@@ -27,6 +28,9 @@ AT_EDGES = 0.25  # radii: cells beside free edges and joints
 MOST_CELLS = 12_000
 SPREAD = 2.0  # cells: the square over which a small load is spread
 NEAREST = 0.3  # radii from an edge, within which a load gets lines of its own
+CLOSE = 0.3  # radii from an edge, within which it gets a piece of its own where the floor is too large for that
+MOVES = 9  # steps each way, in which a square is moved away from what it would reach over
+PIECE = 5.0  # radii from the load to where that piece is cut off
 REACH = 1.5  # squares: farther off a load differs from its square by the second moment alone
 FAR = 6.0  # radii: beyond, by nothing
 AROUND = (0.75, 1.5, 2.5)  # radii round a load, where the top is looked at
@@ -34,7 +38,6 @@ MANY = 30  # loads: of more than these the net over the floor finds the worst at
 ALONG = 0.4  # radii from one place looked at to the next, along long loads
 MOST_PLACES = 3000  # of that net
 WITHIN = 0.06  # share by which a pressure or a tension may be off; tests/exact/test_whole_floors.py
-AT_THE_EDGE = 0.12  # the same where loads stand at edges of a floor too large for lines of their own
 SAME = 1e-6  # m
 
 
@@ -108,26 +111,30 @@ def stood(
     """
     radius = _radius(slab, slab.thickness, slab.foundation)
     every = tuple(dict.fromkeys(load for case in cases for load in case.loads))
-    made, step, within = _cut(slab, radius, every)
+    made, step, close = _cut(slab, radius, every)
     spread = {load: _as_wide_as_cells(slab, load, SPREAD * step) for load in every}
+    spread |= {load: _moved_in(slab, load, SPREAD * min(AT_EDGES * radius, step)) for load in close}
     brought = {load: on_plates.pressed(made, spread[load]) for load in every}
     own = made.weight(heavy / 9.80665) + on_plates.even(made, laid)
     pushed = [
         np.sum([brought[load] for load in case.loads], axis=0) + on_plates.even(made, case.even) for case in cases
     ]
     solved = made.found(np.stack([own, *(own + push for push in pushed)], -1))
-    x, y, exact = _looked_at(slab, every, radius, places)
+    x, y, exact = _looked_at(slab, every, close, radius, places)
     rest = made.answered(solved[:, 0], x, y)
     beyond = {
-        load: _beyond(slab, load, spread[load], x[:exact], y[:exact]) for load in every if spread[load] is not load
+        load: _beyond(slab, load, spread[load], x[:exact], y[:exact])
+        for load in every
+        if spread[load] is not load and load not in close
     }
+    beyond |= {load: _in_a_piece(slab, load, spread[load], radius, x[:exact], y[:exact]) for load in close}
     found = []
     for n, case in enumerate(cases, start=1):
         now, lifted = solved[:, n], any((at.at(solved[:, n]) < 0.0).any() for at in made.places)
         if lifted:
             now, _ = made.lifting(own + pushed[n - 1])
         more = [beyond[load] for load in case.loads if load in beyond]
-        found.append(_told(slab, made.answered(now, x, y), rest, more, (x, y), len(places), lifted, within))
+        found.append(_told(slab, made.answered(now, x, y), rest, more, (x, y), len(places), lifted, WITHIN))
     return tuple(found)
 
 
@@ -136,21 +143,23 @@ def _radius(slab: Slab, thickness: float, foundation: float) -> float:
     return float(radius_of_relative_stiffness(stiffness, foundation))
 
 
-def _cut(slab: Slab, radius: float, every: Sequence[Pressed]) -> tuple[Plate, float, float]:
-    """The floor cut into cells, how wide the widest are, and what they let a result be off by."""
+def _cut(slab: Slab, radius: float, every: Sequence[Pressed]) -> tuple[Plate, float, tuple[Pressed, ...]]:
+    """The floor cut into cells, how wide the widest are, and the loads that need a piece of their own."""
     wide, high = np.ptp(np.asarray(slab.outline, float), axis=0)
     step = max(WIDEST * radius, float(wide * high / MOST_CELLS) ** 0.5)
-    near = [load for load in every if _clearance(slab, load) < NEAREST * radius]
+    clear = {load: _clearance(slab, load.middle) for load in every}
+    near = [load for load in every if clear[load] < NEAREST * radius]
     edged = min(AT_EDGES * radius, step)
-    lines, within = lines_of(slab, step, at_edges=edged, beside=near), WITHIN
+    lines, close = lines_of(slab, step, at_edges=edged, beside=near), ()
     if near and len(lines[0]) * len(lines[1]) > MOST_CELLS:
-        lines, within = lines_of(slab, step, at_edges=edged), AT_THE_EDGE
-    return plate(slab, *lines), step, within
+        lines = lines_of(slab, step, at_edges=edged)
+        close = tuple(load for load in every if clear[load] < CLOSE * radius)
+    return plate(slab, *lines), step, close
 
 
-def _clearance(slab: Slab, load: Pressed) -> float:
-    """How far a load's middle lies from what parts or changes the slab. [m]"""
-    x, y = load.middle
+def _clearance(slab: Slab, place: tuple[float, float]) -> float:
+    """How far a place lies from what parts or changes the slab. [m]"""
+    x, y = place
     rings = [slab.outline, *slab.holes, *(region.outline for region in (*slab.thickened, *slab.otherwise_borne))]
     found = [_off(ring, x, y) for ring in rings]
     for joint in slab.joints:
@@ -170,14 +179,33 @@ def _off(ring: Ring, x: float, y: float) -> float:
 
 
 def _as_wide_as_cells(slab: Slab, load: Pressed, wide: float) -> Pressed:
-    """The same force on a square as wide as a cell, or as there is room for; a load that is wider, as it is."""
+    """The same force on a square two cells wide, or as there is room for; a load that is wider, as it is."""
     size = float(np.ptp(np.asarray(load.outline, float), axis=0).max())
-    side = min(wide, 2.0 * (1.0 - 1e-9) * _clearance(slab, load) / 2.0**0.5)
-    if side <= size:
-        return load
-    (x, y), half = load.middle, side / 2.0
+    side = min(wide, 2.0 * (1.0 - 1e-9) * _clearance(slab, load.middle) / 2.0**0.5)
+    return load if side <= size else _square(load.force, load.middle, side)
+
+
+def _moved_in(slab: Slab, load: Pressed, wide: float) -> Pressed:
+    """The same force on a square two cells wide as near to the load as there is room for it."""
+    x, y = load.middle
+    offsets = np.linspace(-1.0, 1.0, MOVES) * wide
+    moves = np.stack([each.ravel() for each in np.meshgrid(offsets, offsets)], -1)
+    places = np.array([x, y]) + moves[np.argsort(np.hypot(*moves.T), kind="stable")]
+    best, room = load.middle, 0.0
+    for place in places[inside([slab.outline, *slab.holes], *places.T)]:
+        middle = (float(place[0]), float(place[1]))
+        clear = 2.0 * (1.0 - 1e-9) * _clearance(slab, middle) / 2.0**0.5
+        if clear > room:
+            best, room = middle, clear
+        if room >= wide:
+            break
+    return _square(load.force, best, min(wide, room)) if room > 0.0 else load
+
+
+def _square(force: float, middle: tuple[float, float], side: float) -> Pressed:
+    (x, y), half = middle, side / 2.0
     ring = ((x - half, y - half), (x + half, y - half), (x + half, y + half), (x - half, y + half))
-    return Pressed(ring, load.force / side**2)
+    return Pressed(ring, force / side**2)
 
 
 def _beyond(slab: Slab, load: Pressed, spread: Pressed, x: NDArray, y: NDArray) -> tuple[NDArray[np.int64], Under]:
@@ -197,7 +225,7 @@ def _beyond(slab: Slab, load: Pressed, spread: Pressed, x: NDArray, y: NDArray) 
     away = np.nonzero((far > REACH * sizes[1]) & (far < FAR * radius) & same_side)[0]
     places = np.stack([x, y], -1)
     own, other = (
-        patches.patch(p.pressure, p.outline, radius, foundation, slab.poisson, places[near]) for p in (load, spread)
+        patches.anywhere(p.pressure, p.outline, radius, foundation, slab.poisson, places[near]) for p in (load, spread)
     )
     names = ("settlement", "moment_x", "moment_y", "moment_xy")
     below = Under(*(getattr(own, name) - getattr(other, name) for name in names))
@@ -207,6 +235,79 @@ def _beyond(slab: Slab, load: Pressed, spread: Pressed, x: NDArray, y: NDArray) 
     beside = Under(-wider * bent, *(np.zeros(len(away)) for _ in range(3)))
     both = Under(*(np.concatenate([getattr(below, name), getattr(beside, name)]) for name in names))
     return np.concatenate([near, away]), both
+
+
+def _in_a_piece(
+    slab: Slab, load: Pressed, spread: Pressed, radius: float, x: NDArray, y: NDArray
+) -> tuple[NDArray[np.int64], Under]:
+    """The same for a load close to an edge or a joint: by a piece of the slab with cells as fine as the load."""
+    (x0, y0), reach = load.middle, PIECE * radius
+    here = np.nonzero((np.abs(x - x0) < reach) & (np.abs(y - y0) < reach))[0]
+    made, beyond = _solved_piece(*_piece(slab, (load, spread), reach), radius)
+    found = made.answered(beyond, x[here] - x0, y[here] - y0)
+    return here, Under(found.settlement, found.moment_x, found.moment_y, found.moment_xy)
+
+
+def _piece(slab: Slab, loads: tuple[Pressed, Pressed], reach: float) -> tuple[Slab, tuple[Pressed, Pressed]]:
+    """What lies about the first load, seen from its middle: the same for every load that stands alike."""
+    x0, y0 = loads[0].middle
+
+    def seen(ring: Ring) -> Ring:
+        return tuple((round(x - x0, 7), round(y - y0, 7)) for x, y in ring)
+
+    def cut(ring: Ring) -> Ring:
+        for axis, sign in ((0, 1.0), (0, -1.0), (1, 1.0), (1, -1.0)):
+            ring = _cut_off(ring, axis, sign, reach)
+        return ring
+
+    joints = [
+        replace(
+            joint,
+            at=round(joint.at - (x0 if joint.across == "x" else y0), 7),
+            start=round(joint.start - (y0 if joint.across == "x" else x0), 7),
+            end=round(joint.end - (y0 if joint.across == "x" else x0), 7),
+        )
+        for joint in slab.joints
+    ]
+
+    def regions(every: tuple[Region, ...]) -> tuple[Region, ...]:
+        found = (Region(cut(seen(each.outline)), each.value) for each in every)
+        return tuple(each for each in found if len(each.outline) > 2)
+
+    holes = (cut(seen(hole)) for hole in slab.holes)
+    piece = replace(
+        slab,
+        outline=cut(seen(slab.outline)),
+        holes=tuple(hole for hole in holes if len(hole) > 2),
+        thickened=regions(slab.thickened),
+        otherwise_borne=regions(slab.otherwise_borne),
+        joints=tuple(each for each in joints if abs(each.at) < reach and each.start < reach and each.end > -reach),
+    )
+    one, other = (Pressed(seen(each.outline), each.pressure) for each in loads)
+    return piece, (one, other)
+
+
+def _cut_off(ring: Ring, axis: int, sign: float, reach: float) -> Ring:
+    """An outline without what lies beyond a line across one axis, by Sutherland and Hodgman's way."""
+    kept: list[tuple[float, float]] = []
+    for start, end in zip(ring, (*ring[1:], *ring[:1]), strict=True):
+        before, after = reach - sign * start[axis], reach - sign * end[axis]
+        if before >= 0.0:
+            kept.append(start)
+        if (before > 0.0) != (after > 0.0) and before != after and before != 0.0 and after != 0.0:
+            share = before / (before - after)
+            x, y = (a + share * (b - a) for a, b in zip(start, end, strict=True))
+            kept.append((sign * reach, y) if axis == 0 else (x, sign * reach))
+    return tuple(kept)
+
+
+@lru_cache(maxsize=512)
+def _solved_piece(piece: Slab, loads: tuple[Pressed, Pressed], radius: float) -> tuple[Plate, NDArray[np.float64]]:
+    """A piece and what the first load does on it beyond what the second does."""
+    lines = lines_of(piece, radius, at_edges=AT_EDGES * radius, beside=loads)
+    made = plate(piece, *lines)
+    own, other = (on_plates.pressed(made, each) for each in loads)
+    return made, made.found(own - other)
 
 
 def _across_joints(slab: Slab, middle: NDArray, x: NDArray, y: NDArray) -> NDArray[np.bool_]:
@@ -252,7 +353,7 @@ def _told(
 
 
 def _looked_at(
-    slab: Slab, every: Sequence[Pressed], radius: float, asked: Sequence[tuple[float, float]]
+    slab: Slab, every: Sequence[Pressed], close: Sequence[Pressed], radius: float, asked: Sequence[tuple[float, float]]
 ) -> tuple[NDArray[np.float64], NDArray[np.float64], int]:
     """The places asked for, then those below and about each load, and a net over the floor.
 
@@ -262,7 +363,7 @@ def _looked_at(
     turn = np.pi / 4.0 * np.arange(8)
     ring = np.concatenate([far * radius * np.stack([np.cos(turn), np.sin(turn)], -1) for far in AROUND])
     few = len(every) <= MANY
-    found = [_below(load, radius) if few else np.array(load.middle)[None] for load in every]
+    found = [_below(load, radius) if few or load in close else np.array(load.middle)[None] for load in every]
     found += [np.array(load.middle) + ring for load in every] if few else []
     corners = np.asarray(slab.outline, float)
     (x0, y0), (x1, y1) = corners.min(axis=0), corners.max(axis=0)
@@ -274,6 +375,9 @@ def _looked_at(
         pulled = places * (1.0 - 1e-9) + 1e-9 * corners.mean(axis=0)
         kept.append(pulled[inside([slab.outline, *slab.holes], *pulled.T)])
     every_place = np.concatenate(kept)
+    for joint in slab.joints:  # a place right on a joint is taken for one at its lower side
+        along = every_place[:, "xy".index(joint.across)]
+        along[np.abs(along - joint.at) < SAME / 2.0] = joint.at - SAME
     exact = len(every_place) if few else len(every_place) - len(kept[-1])
     return every_place[:, 0], every_place[:, 1], exact
 
