@@ -130,6 +130,37 @@ def test_foam_of_which_nobody_knows_how_stiff_it_is_cannot_be_told_until_that_is
     assert {each.missing for each in findings(both)} == {""}
 
 
+KINDS = {
+    "wheel and axle categories": ("light-vehicle-en", "middle-vehicle-en", "forklift-fl1", "forklift-fl6"),
+    "forklifts by capacity": ("forklift-1", "forklift-2", "forklift-3", "forklift-4", "forklift-5", "forklift-6"),
+    "rack posts": ("rack-post", "shelf-post"),
+    "stationary loads": ("light-storage", "heavy-storage", "light-making", "heavy-making", "machine-foot"),
+    "wall loads": ("partition", "block-wall", "bearing-wall"),
+    "vehicles": ("car", "pickup", "tractor", "lorry", "cars-parked", "car-jack"),
+    "vehicle lifts": ("lift-two-post", "lift-four-post"),
+    "fire engines": ("fire-truck", "fire-aerial", "outrigger"),
+    "aircraft": ("aircraft-light", "aircraft-12500", "aircraft-jet"),
+    "animals": ("horse", "cow", "cattle-close", "pigs-close"),
+    "tanks": ("water-tank", "oil-tank", "water-foot"),
+    "hot tubs": ("hot-tub",),
+    "pools": ("pool-above-ground",),
+    "masonry heaters": ("masonry-heater", "masonry-chimney"),
+    "mobile racking": ("mobile-rack-wheel",),
+    "before the slab": ("crew", "mixer-truck", "power-buggy", "barrow", "screed-machine", "pump-outrigger"),
+}
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_every_kind_of_usual_load_is_there_with_a_source_or_as_practice(kind: str) -> None:
+    """Those that are walked through an answer by the test below; what each presses with says where it is from."""
+    known = {each.key: each for each in catalogue.named_loads()}
+    for key in KINDS[kind]:
+        load = known[key]
+        presses = [each for each in (load.force, load.pressure, load.line_force) if each is not None]
+        assert presses and all(each.where for each in presses)
+        assert {each.seen for each in presses} <= {"document", "quoted", "memory", "practice", "derived"}
+
+
 @pytest.mark.parametrize("key", [each.key for each in catalogue.named_loads()])
 def test_every_usual_load_is_answered(key: str) -> None:
     named = catalogue.named_load(key)

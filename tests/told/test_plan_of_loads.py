@@ -187,3 +187,32 @@ def test_a_load_in_the_hole_of_a_column_cannot_be_told_until_it_stands_elsewhere
     assert missing == {"load.1.at"}
     moved = column.replace('at = "4.8 4"\nhow-long', 'at = "3.6 4"\nhow-long')
     assert together(moved, "bearing.bending").value is not None
+
+
+def test_what_a_joint_hands_on_turns_a_verdict() -> None:
+    """A wheel beside a joint: with dowels the concrete carries it, without them it does not."""
+    heavy = BRIEF.replace('force = "15 kN"', 'force = "22.5 kN"')
+    by = {each: together(heavy + CUT.format(each), "bearing.bending") for each in ("dowels", "none")}
+    assert by["dowels"].limit == by["none"].limit
+    assert {each: found.verdict for each, found in by.items()} == {"dowels": "meets", "none": "falls short"}
+    assert "joint.1" in by["none"].rests_on
+
+
+@pytest.mark.parametrize(
+    ("method", "on_load", "bears"),
+    [
+        ("lrfd", 1.6, 0.6 * 5.0 * (25e6 / 6894.757) ** 0.5 * 6.894757),
+        ("en-1990", 1.5, 0.8 * 0.7 * (1.6 - 0.15) * 0.3 * 25.0 ** (2.0 / 3.0) / 1.5 * 1000.0),
+    ],
+)
+def test_all_on_the_plan_is_held_by_the_method_of_the_brief(method: str, on_load: float, bears: float) -> None:
+    """The plate feels the loads as they are; the largest factor of any of them lies on its tension, once."""
+    plain = together(BRIEF, "bearing.bending")
+    found = together(BRIEF.replace("[floor]\n", f'[floor]\nconcrete-method = "{method}"\n'), "bearing.bending")
+    assert plain.value is not None and found.value == pytest.approx(on_load * plain.value, rel=1e-9)
+    assert found.limit == pytest.approx(bears, rel=2e-3)
+    assert "With the largest factor of its loads" in found.words
+    foam = ("bearing.foam-long", {"loads": "standing"})
+    assert value(BRIEF, foam[0], **foam[1]) == value(
+        BRIEF.replace("[floor]\n", f'[floor]\nconcrete-method = "{method}"\n'), foam[0], **foam[1]
+    )
