@@ -150,7 +150,8 @@ def _cut(slab: Slab, radius: float, every: Sequence[Pressed]) -> tuple[Plate, fl
     clear = {load: _clearance(slab, load.middle) for load in every}
     near = [load for load in every if clear[load] < NEAREST * radius]
     edged = min(AT_EDGES * radius, step)
-    lines, close = lines_of(slab, step, at_edges=edged, beside=near), ()
+    lines = lines_of(slab, step, at_edges=edged, beside=near)
+    close: tuple[Pressed, ...] = ()
     if near and len(lines[0]) * len(lines[1]) > MOST_CELLS:
         lines = lines_of(slab, step, at_edges=edged)
         close = tuple(load for load in every if clear[load] < CLOSE * radius)
