@@ -244,7 +244,7 @@ def test_the_national_code_of_canada_asks_for_a_capped_and_labelled_pipe(edition
     """National Building Code of Canada 9.13.4.3: 100 mm beyond the pipe's end, labels 1.8 m apart, an airtight cap."""
     source = "National Building Code of Canada 9.13.4.3"
     held(item(edition, "suction").least.value * 1e3, 100.0, 0.0, "mm", source, "quoted", "beyond the pipe's end")
-    held(item(edition, "label").least.value, 1.8, 0.0, "m", source, "quoted", "labels")
+    held(item(edition, "label").most.value, 1.8, 0.0, "m", source, "quoted", "labels")
     told("airtight" in item(edition, "cap").says, True, source, "quoted", "cap")
 
 

@@ -16,6 +16,7 @@ from .clauses import clauses
 from .compared import compared
 from .counted import counted_aloud, frost_aloud
 from .dry import dry
+from .gas_sheet import gas_sheet
 from .instance import instance_and_month
 from .known import known
 from .laid import confirmers, points, products, unseen, works
@@ -76,6 +77,7 @@ def content(
             "dry": dry(dossier, system),
             "borne": [picture_row(p) for p in pictures.borne],
             "loads": carried(dossier, system),
+            "gas": gas_sheet(dossier),
             "products": products(dossier),
             "works": works(dossier),
             "points": points(dossier),

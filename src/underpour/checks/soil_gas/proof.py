@@ -80,7 +80,8 @@ def why_not(test: RoomTest, gas: ResolvedSoilGas) -> str:
     if test.days is None:
         return "nothing says how long it hung"
     if test.days < test.kit.days_least.value - 1e-9:
-        return f"it hung {test.days:.0f} days, and its kind asks {test.kit.days_least.value:.0f}"
+        hung = "1 day" if round(test.days) == 1 else f"{test.days:.0f} days"
+        return f"it hung {hung}, and its kind asks {test.kit.days_least.value:.0f}"
     if not test.kit.long and test.closed is not True:
         return "it is a short test, and nothing says that the house was closed"
     return ""

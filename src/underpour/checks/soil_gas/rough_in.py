@@ -83,7 +83,7 @@ def _of_edition(resolved: Resolved, gas: ResolvedSoilGas, key: str) -> Finding:
             missing=unsaid[0],
             words=words,
         )
-    otherwise = " ".join(item.says for item in short)
+    otherwise = " ".join(wanted(item, resolved.system) for item in short)
     words = f"Otherwise than asked. Wanted: {otherwise}" if short else "Everything is laid as asked."
     return Finding(
         ID,
@@ -107,16 +107,16 @@ def says(item: Item, resolved: Resolved, gas: ResolvedSoilGas) -> Told:
 
 def _step(item: Item, told: Told, system: System) -> Step:
     result = {True: "as asked", False: "otherwise", None: "not told" if told.key else "seen on site"}[told.holds]
-    limit = _limit(item, system)
-    return Step(item.what.replace("-", " "), f"{item.says}{limit}", told.words, result)
+    return Step(item.what.replace("-", " "), wanted(item, system), told.words, result)
 
 
-def _limit(item: Item, system: System) -> str:
+def wanted(item: Item, system: System) -> str:
+    """What an item asks, with its numbers."""
     parts = []
     for number, word in ((item.least, "at least"), (item.most, "at most")):
         if number is not None:
             parts.append(f"{word} {say.both(number.value, number.unit, system)}")
-    return f" ({', '.join(parts)})" if parts else ""
+    return f"{item.says[:-1]}: {', '.join(parts)}." if parts else item.says
 
 
 def _held(item: Item, value: float | None, unit: str, key: str, system: System) -> Told:
@@ -192,7 +192,11 @@ def _suction(item: Item, resolved: Resolved, gas: ResolvedSoilGas) -> Told:
     if gas.system not in LAID:
         return Told("nothing is laid", False, "soil-gas.system")
     count = len(gas.suctions)
-    return Told(f"{count}", True, "soil-gas.suction") if count else Told("", None, "soil-gas.suction.1.at")
+    return (
+        Told("1 point" if count == 1 else f"{count} points", True, "soil-gas.suction")
+        if count
+        else Told("", None, "soil-gas.suction.1.at")
+    )
 
 
 def _pipe(item: Item, resolved: Resolved, gas: ResolvedSoilGas) -> Told:
