@@ -15,6 +15,8 @@ from .resolve import Resolved, ResolvedEdge
 
 ON_EVERY_PAPER = ("structure", "official", "fire", "earthing")
 
+NO_TERMITES = ("", "none", "none-to-slight")  # regions in which nobody needs to be told of them
+
 
 def cautioned(resolved: Resolved, findings: Sequence[Finding]) -> list[Finding]:
     """The same findings, each that may lead someone into harm with its caution beside it."""
@@ -42,6 +44,8 @@ def on_papers(alternatives: Sequence[Resolved]) -> tuple[str, ...]:
         "loaded-slab": any(resolved.loads for resolved in alternatives),
         "old-slab": any(resolved.on_old_slab for resolved in alternatives),
         "flood": any(resolved.around.flood is not None and not resolved.outdoors for resolved in alternatives),
+        "sump": any(resolved.around.drain_outlet == "sump" for resolved in alternatives),
+        "termites": any(resolved.around.termites not in NO_TERMITES for resolved in alternatives),
         "frost": any(resolved.outdoors for resolved in alternatives),
         "cold-floor": any(resolved.use.cold_floor for resolved in alternatives),
         **dict.fromkeys(sorted(name for each in alternatives for name in compatibility.cautions(each)), True),
