@@ -10,7 +10,8 @@ from underpour.answer import answer
 from underpour.brief import reads
 from underpour.checks.old_slab import ID
 from underpour.findings import Finding
-from underpour.physics.moisture.air import saturation_pressure
+from underpour.physics.moisture.air import saturation_pressure, saturation_temperature
+from underpour.resolve import resolve
 
 OLD, SCREED, FILM = '{ old-slab = "4 in" }', '{ screed = "1-1/2 in" }', '{ vapour-retarder = "film-15-mil" }'
 BOARD, WOOD = '{ board = "xps-25", thickness = "2 in" }', '{ covering = "wood-floating" }'
@@ -93,6 +94,17 @@ def test_room_air_at_the_joints_brings_the_room_s_own_dew_point():
     july = degrees(found, "θ_dew")[6]
     full = saturation_pressure(july)
     assert 0.72 * saturation_pressure(20.5) < full < 0.72 * saturation_pressure(22.5)
+
+
+def test_room_air_counts_at_the_joints_even_where_the_ground_is_drier():
+    """No film, humid summer, cool ground: the dew point in August is that of the room's own vapour."""
+    text = brief((WOOD, BOARD, OLD), site='humidity = ["90 %"]\n')
+    damp = resolve(reads(text).brief).damp
+    assert damp is not None
+    room = saturation_temperature(damp.room[0][7])
+    assert degrees(told(text), "θ_dew")[7] == pytest.approx(room, abs=0.06)
+    closed = brief((SCREED, BOARD, OLD), site='humidity = ["90 %"]\n')
+    assert degrees(told(closed), "θ_dew")[7] < room - 0.3
 
 
 def test_without_humidity_outdoors_it_is_asked_where_that_decides():
