@@ -148,3 +148,29 @@ def test_how_a_slab_grips_on_its_film_is_tested_or_cannot_be_told() -> None:
     assert tested.value == pytest.approx(30.0 / (0.127 * 2403.0 * 9.80665e-3 * 1312 * 0.3048**2), rel=1e-4)
     assert slides(pushed.replace("[floor]\n", "[floor]\nfriction = 0.1\n")).verdict == "falls short"
     assert not [each for each in bearing.of_loads(resolved(BRIEF)) if each.id == "bearing.sliding"]
+
+
+def test_every_push_counts_and_only_what_stands_for_good_all_over_the_floor_holds() -> None:
+    """Two pushes of 30 kN; 125 lb/ft² are 5.985 kPa on the floor beside the slab's own 2.993 kPa, if they stand."""
+    pushed = BRIEF.replace("[floor]\n", "[floor]\nfriction = 0.4\n") + 'sideways = "30 kN"\n'
+    twice = (
+        pushed + '\n[[load]]\nkind = "wheel"\nforce = "5000 lb"\ntyre = "100 psi"\nat = "middle"\nsideways = "30 kN"\n'
+    )
+    one = slides(pushed).value
+    assert one is not None and slides(twice).value == pytest.approx(2.0 * one, rel=1e-9)
+    goods = '\n[[load]]\nkind = "uniform"\npressure = "125 psf"\neverywhere = true\nhow-long = "{}"\n'
+    assert slides(pushed + goods.format("passing")).value == pytest.approx(one, rel=1e-9)
+    holds = slides(pushed + goods.format("standing")).value
+    assert holds == pytest.approx(one * 2.993 / (2.993 + 5.985), rel=1e-3)
+
+
+def test_water_lifts_from_where_the_ground_is_highest() -> None:
+    """Water at the ground: 8 in below the floor at three sides, 4 in at the others, 3 in above where the foam ends."""
+    text = wet("0 in", "waterproofed = true")
+    low = text.replace('sides = "all"', "sides = [1, 2, 3]")
+    edge = text[text.index("[[edge]]") : text.index("[[load]]")]
+    high = edge.replace('sides = "all"', 'sides = "rest"').replace('"-8 in"', '"-4 in"')
+    stepped = low.replace("[[load]]", high + "\n[[load]]", 1)
+    assert uplift(text).value == 0.0
+    assert uplift(stepped).value == pytest.approx(3 * 0.0254 * 9.80665, rel=1e-6)
+    assert "edge B" in uplift(stepped).words
