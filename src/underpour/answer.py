@@ -35,6 +35,7 @@ from .checks import (
     soil_gas,
     termites,
     vapour,
+    warm,
     water,
     year,
     year_loss,
@@ -257,6 +258,7 @@ def findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]
         found += film_places.both(resolved)
         found += water.about(resolved)
         found += flood.after(resolved)
+        found += warm.told(resolved, edges)
     found += termites.told(resolved)
     found += height.build_up(resolved)
     found += film.of_floor(resolved)

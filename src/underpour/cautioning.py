@@ -13,6 +13,12 @@ from .checks import compatibility
 from .findings import Finding
 from .resolve import Resolved, ResolvedEdge
 
+HEATED = {
+    "warm.supply": "hot-water",
+    "warm.loop-length": "tube-pressure",
+    "warm.pressure": "heating-water",
+    "warm.power": "electric-heat",
+}
 ON_EVERY_PAPER = ("structure", "official", "fire", "earthing")
 
 NO_TERMITES = ("", "none", "none-to-slight")  # regions in which nobody needs to be told of them
@@ -67,6 +73,8 @@ def _beside(resolved: Resolved, finding: Finding) -> str:
         return "sump"
     if finding.id.startswith("soilgas."):
         return _of_soil_gas(resolved, finding)
+    if finding.id in HEATED:
+        return HEATED[finding.id]
     if finding.id.startswith("code."):
         return "code"
     if finding.id == "height.depth" and resolved.on_old_slab:

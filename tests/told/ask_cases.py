@@ -96,6 +96,11 @@ def with_lift(more: str = "") -> str:
     return f'{bare("garage", "raft")}\n[[load]]\nlike = "lift-two-post"\n{more}'
 
 
+def heated() -> str:
+    """A floor with tubes of which nothing is told."""
+    return f"{bare('dwelling', 'raft')}\n[tube]\n"
+
+
 def pushed() -> str:
     """A floor that something pushes sideways."""
     return without_its("plate") + 'plate = "200 mm x 200 mm"\nsideways = "30 kN"\n'

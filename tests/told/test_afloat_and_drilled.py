@@ -117,7 +117,7 @@ def test_in_a_heated_slab_the_tubes_come_first() -> None:
     assert "nobody drills before they are located" in found.words
     near = holes(f'{heated}depth-from-top = "2 in"\n')
     assert near.verdict == "falls short" and near.limit == pytest.approx(50.8 - 20.0)
-    low = holes(f'{heated}depth-from-top = "4 1/2 in"\n')
+    low = holes(f'{heated}depth-from-top = "4 1/4 in"\n')
     assert low.verdict == "meets" and "Have the tubes located all the same" in low.words
 
 

@@ -24,6 +24,7 @@ from ask_cases import (
     drawn,
     each_kind,
     gas,
+    heated,
     held_to,
     in_layers,
     in_water,
@@ -89,7 +90,7 @@ def open_inputs() -> dict[str, list[tuple[str, str, Assumed]]]:
     texts = [(text, "") for text in (*each_kind(), *of_uses(), over_old_slab(), beside_unheated())]
     texts += [(by_report(kind), "") for kind in ("fine", "coarse")]
     texts += [(text, "") for text in (in_layers(), *over_water(), *covered())]
-    texts += [(text, "") for text in (*loaded(), *jointed(), *drawn(), under_another_covering())]
+    texts += [(text, "") for text in (*loaded(), *jointed(), *drawn(), under_another_covering(), heated())]
     texts += [(each.text, "") for each in starters()]
     texts += [(path.read_text("utf-8"), str(path)) for path in EXAMPLES.values()]
     for text, file in texts:

@@ -358,9 +358,9 @@ def test_a_newer_county_is_held_to_and_named_in_the_finding(tmp_path: Path):
     assert "A county of 2024-01-01 is newer than International Residential Code 2018 of 2017-08-01" in edge.words
 
 
-def test_the_tube_is_said_to_be_the_mark_of_a_heated_slab_and_no_more():
+def test_the_tube_is_said_to_be_the_mark_of_a_heated_slab_told_by_itself():
     notes = resolve(reads(WORKSHOP).brief).notes
-    assert any("read as the mark of a heated slab" in note for note in notes)
+    assert any("This slab is a heated one, which codes ask" in note for note in notes)
     assert any("Ask the building office whether it holds for this floor." in note for note in notes)
 
 

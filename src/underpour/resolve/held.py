@@ -17,8 +17,8 @@ from .assumptions import Assumptions
 from .zone import SiteZone, ToldZone
 
 TUBED = (
-    "Tube stands in this slab. So far that is read as the mark of a heated slab, which codes ask: what the tube gives "
-    "off and what goes down is not worked out, and the heat that is told here is that of the same floor without it."
+    "This slab is a heated one, which codes ask. What its tubes or cables give and what goes down is told by itself "
+    "(warm); the heat of floor and edges, and humidity at surfaces, are those of the same floor with the heating off."
 )
 INSIDE = "floor.inside"
 FROST = "site.frost-depth"

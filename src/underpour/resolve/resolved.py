@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from .loads import ResolvedLoad
     from .soil_gas import ResolvedSoilGas
     from .support import Support
+    from .tubes import HeatedFloor
 
 
 @dataclass(frozen=True, slots=True)
@@ -342,6 +343,7 @@ class Resolved:
     joints: tuple[ResolvedJoint, ...] = ()
     soil_gas: ResolvedSoilGas | None = None  # None where the brief says nothing of it
     around: Around = Around()
+    heated: HeatedFloor | None = None  # tubes in it; None where there are none, and under the sky
     finish: str = ""  # bare, sheet, wood, tile, stone, terrazzo; "" where the brief does not say
 
     @property

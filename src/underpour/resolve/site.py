@@ -37,6 +37,7 @@ from .resolved import Beside, Resolved, ResolvedEdge, Room, Slice, WallLoad, str
 from .soil_gas import soil_gas
 from .support import Support, support
 from .surface import ground_surface, surface_notes
+from .warm import heated_floor
 from .water import drowned, ground_water, water_notes
 from .zone import site_zone
 
@@ -144,6 +145,12 @@ def resolve(
         raise Mistakes(found)
     outdoor_mean, outdoor_swing = year.harmonic(outdoors.months)
     room = _over_the_floor(brief, use, outdoor_mean, outdoor_swing, outdoors.path, assumed)
+    heated = None
+    if brief.tube is not None and use.room is not None:
+        coldest = min(outdoors.months)
+        heated = heated_floor(brief.tube, floor, room, coldest, system, assumed, found)
+        if found:
+            raise Mistakes(found)
     moist = damp(brief, outdoors, room, assumed) if use.room is not None else None
     surface = ground_surface(brief.site, outdoor_mean, outdoor_swing, ground.strata[0].slice, assumed)
     typed_beside = {f"edge.{named}": edge.beside for named, edge in zip(letters, brief.edge, strict=True)}
@@ -205,6 +212,7 @@ def resolve(
         joints=joints,
         soil_gas=gas,
         around=around(brief.site, zone),
+        heated=heated,
         finish=brief.floor.finish or "",
         water=ground_water(brief.site, brief.floor),
         surface=surface,

@@ -1,17 +1,41 @@
-"""The tube in a heated slab: read so far as the mark of one."""
+"""The tube in a heated slab, its water and what the floor is to give."""
 
 from __future__ import annotations
+
+from typing import Literal
 
 from .. import kinds
 from .table import Table, key
 
 
 class Tube(Table):
-    """Tube in a heated slab. It says so far that the slab is heated, which codes ask, and how deep one may drill."""
+    """Tube in a heated slab: how it lies, what fills it, and the heat that the room wants of the floor."""
 
-    size: kinds.Thickness | None = key("The tube's nominal size.", "1/2 in", "16 mm", default=None)
+    heat: Literal["water", "electric"] | None = key(
+        "What warms the floor: water in tubes, or electric cables.", "water", "electric", default=None
+    )
+    size: str | None = key("The tube's nominal size; of electric cable its diameter.", "1/2 in", "16 mm", default=None)
     spacing: kinds.Thickness | None = key("From one tube to the next.", "9 in", "200 mm", default=None)
     depth_from_top: kinds.Thickness | None = key(
         "From the top of the slab to the top of the tube: what may be drilled into.", "2 in", "60 mm", default=None
     )
-    fluid: str | None = key("The fluid in it.", "water", "propylene-glycol-30", default=None)
+    fluid: str | None = key(
+        "The fluid in it; glycol by its share of the mass.", "water", "propylene-glycol-30", default=None
+    )
+    load: kinds.HeatFlux | None = key(
+        "Heat that the room wants of each square metre of floor on its coldest day.",
+        "12 Btu/h·ft²",
+        "40 W/m²",
+        default=None,
+    )
+    drop: kinds.Drop | None = key("How much cooler the water comes back, on that day.", "10 F", "5 K", default=None)
+    leader: kinds.Extent | None = key(
+        "From the manifold to where a loop begins, one way, on the mean.", "10 ft", "3 m", default=None
+    )
+    loop_limit: kinds.Extent | None = key(
+        "The longest that a loop may be, leaders counted.", "300 ft", "90 m", default=None
+    )
+    warm_within: kinds.Time | None = key(
+        "How soon, from ten degrees cooler, the floor shall give nine tenths of its load.", "6 h", default=None
+    )
+    source: Literal["boiler", "heat-pump"] | None = key("What heats the water.", "boiler", "heat-pump", default=None)

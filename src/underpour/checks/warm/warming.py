@@ -1,0 +1,89 @@
+"""How long a heated floor takes from cold."""
+
+from __future__ import annotations
+
+from ...catalogue import heated_floors
+from ...findings import Basis, Finding, Step
+from ...measure.digits import fixed
+from ...physics.warm_floor.cell import Layer
+from ...physics.warm_floor.warming import warm_up, without_losses
+from ...resolve import Resolved
+from ...resolve.tubes import HeatedFloor
+from .floor import rests_on
+from .worked import Worked, layers_of, tube_of
+
+HOURS, LONGEST = 3600.0, 96.0
+GROUND = 1.0  # m of it that warm up along with the floor in that time
+WHOLE = 0.9  # of the load, at which the floor counts as warm
+
+
+def warm_up_time(resolved: Resolved, heated: HeatedFloor, made: Worked) -> Finding:
+    """How long the floor takes to give its heat, from ten degrees cooler.
+
+    Asks
+        How soon is this floor warm again after a week-end, a holiday or a cut?
+    Why
+        Four inches of concrete are slow: a room that is used by the day is cold when people come and warm when they go.
+        Screed of an inch or two on foam is warm in an hour or two.
+    Worked out
+        The section between two tubes through time, a metre of ground below it, everything as cool as named; the source
+        gives half as much again as on the coldest day and its water may be five degrees warmer.
+    Holds for
+        A room that is kept at its temperature by something else meanwhile. With a source that has no spare it takes
+        longer.
+    Source
+        Conduction through time; source's spare heat and warmth are practice.
+    """
+    cooler, spare, warmer = (heated_floors.usual(name) for name in ("cooler", "spare-heat", "spare-warmth"))
+    film = made.running.flow.film if made.running is not None else 0.0
+    start = made.room - cooler.value
+    ground = resolved.ground_below
+    layers = [*layers_of(resolved), Layer(GROUND, ground.conductivity, ground.heat_capacity)]
+    power = spare.value * (made.up + made.down)
+    most = made.room + made.excess + warmer.value
+    told = warm_up(
+        layers,
+        tube_of(heated, film),
+        made.cell.film,
+        max(made.below - GROUND / ground.conductivity, 0.1),
+        start=start,
+        room=made.room,
+        ground=start,
+        power=power,
+        warmest=most,
+        hours=LONGEST,
+    )
+    wanted = made.room + WHOLE * made.cell.film * made.up
+    hours = told.reached(wanted)
+    slab = resolved.floor[heated.layer]
+    dry = without_losses(slab.thickness, slab.heat_capacity, wanted - start, power)
+    limit = heated.warm_within / HOURS if heated.warm_within is not None else None
+    value = LONGEST if hours is None else hours
+    return Finding(
+        "warm.warm-up",
+        "Time that the floor takes from cold to nine tenths of its load",
+        value,
+        "h",
+        within=0.02 * value,
+        limit=limit,
+        sense="at most" if limit is not None else None,
+        basis=(Basis("Conduction through time", "section between two tubes", "derived"), spare.basis()),
+        rests_on=(*rests_on(resolved, heated), *(("tube.warm-within",) if limit is not None else ())),
+        steps=(
+            Step("θ_0", "everything to begin with", f"{fixed(cooler.value, 0)} K cooler", f"{fixed(start, 1)} °C"),
+            Step("q", "given meanwhile", f"{fixed(spare.value, 1)} times the coldest day's", f"{fixed(power, 1)} W/m²"),
+            Step("t", "slab alone, nothing lost", "d c Δθ / q", f"{fixed(dry, 1)} h"),
+            Step("t", "with foam, ground and room", "", f"{fixed(value, 1)} h" if hours is not None else "not in 96 h"),
+        ),
+        words=_words(value, hours is not None, limit),
+    )
+
+
+def _words(hours: float, ever: bool, limit: float | None) -> str:
+    if not ever:
+        return "It does not get there in four days with so little to spare."
+    if limit is not None and hours > limit:
+        return "A thin screed on foam in the place of a thick slab is warm far sooner; more to spare helps less."
+    if hours > 12.0:
+        return "Slow: keep it warm all through the season, and let it fall by two or three degrees at the most."
+    return "Quick enough to be let go overnight."
