@@ -499,6 +499,7 @@ LoadFactor = Annotated[
     PlainValidator(plain_factor(1.0, 3.0, "A factor on a load", "what the force was multiplied by: 1.6, 1.35")),
     WithJsonSchema({"type": "number", "minimum": 1.0, "maximum": 3.0, "title": "Factor on a load"}),
 ]
+LoopLength = Annotated[Measure, _read(measure.length), _shown("Length of a loop", "300 ft", "90 m")]
 Drop = Annotated[Measure, _read(measure.temperature_difference), _shown("Difference of temperatures", "10 F", "5 K")]
 HeatFlux = Annotated[Measure, _read(measure.heat_flux), _shown("Heat flow by area", "155 W/m²")]
 HeatCapacity = Annotated[

@@ -18,6 +18,7 @@ class Water:
     drop: float  # K, supply less return on the coldest day
     leader: float  # m, one way
     longest: Quantity  # m, that a loop may be
+    loops: int | None  # as typed; None for as many as keep each below that
     source: str  # boiler, heat-pump; "" where the brief does not say
 
 

@@ -81,12 +81,17 @@ def _water(typed: Tube, assumed: Assumptions) -> Water:
     if typed.loop_limit is not None:
         most, path = typed.loop_limit.si, "tube.loop-limit"
         longest = Quantity(most, "m", most, most, longest.source, "as the brief says", "document", path)
+    leader = typed.leader.si if typed.leader else assumed.take(usual("tube-leader").assumed("tube.leader"))
+    if 2.0 * leader >= longest.value:
+        said = f'"{typed.leader.typed}"' if typed.leader else ""
+        raise Mistake("tube.leader", said, "There and back it leaves nothing of a loop.", "Move the manifold nearer.")
     return Water(
         size=size,
         fluid=_named(mixture, fluid, "tube.fluid"),
         drop=typed.drop.si if typed.drop else assumed.take(usual("tube-drop").assumed("tube.drop")),
-        leader=typed.leader.si if typed.leader else assumed.take(usual("tube-leader").assumed("tube.leader")),
+        leader=leader,
         longest=longest,
+        loops=typed.loops,
         source=typed.source or "",
     )
 

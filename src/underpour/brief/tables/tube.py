@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import Literal
 
+from pydantic import Field
+
 from .. import kinds
 from .table import Table, key
 
@@ -32,8 +34,16 @@ class Tube(Table):
     leader: kinds.Extent | None = key(
         "From the manifold to where a loop begins, one way, on the mean.", "10 ft", "3 m", default=None
     )
-    loop_limit: kinds.Extent | None = key(
+    loop_limit: kinds.LoopLength | None = key(
         "The longest that a loop may be, leaders counted.", "300 ft", "90 m", default=None
+    )
+    loops: int | None = Field(
+        default=None,
+        ge=1,
+        le=200,
+        strict=True,
+        description="How many loops it is laid in; unless typed as many as keep each below its limit.",
+        examples=[4],
     )
     warm_within: kinds.Time | None = key(
         "How soon, from ten degrees cooler, the floor shall give nine tenths of its load.", "6 h", default=None

@@ -16,6 +16,11 @@ from ..basis import basis, conduction
 from ..solved import floor_rests_on
 from .worked import Worked
 
+FOR_ANIMALS = ("barn",)
+ANIMALS = (
+    "Animals lie on it: what is warm enough and what burns them is for the veterinarian, and changes with their age."
+)
+
 
 def surface(resolved: Resolved, heated: HeatedFloor, made: Worked) -> Finding:
     """How warm the floor's surface gets above the tubes on the coldest day.
@@ -36,6 +41,7 @@ def surface(resolved: Resolved, heated: HeatedFloor, made: Worked) -> Finding:
     limit, why = _warmest_surface(resolved, made)
     mean, warmest, coolest = made.surface
     more = _most_output(made, limit.value - made.room)
+    held = resolved.use.key not in FOR_ANIMALS
     return Finding(
         "warm.surface",
         "Warmest place of the heated floor on its coldest day",
@@ -43,8 +49,8 @@ def surface(resolved: Resolved, heated: HeatedFloor, made: Worked) -> Finding:
         "degC",
         within=0.05,
         month=made.month + 1,
-        limit=limit.value,
-        sense="at most",
+        limit=limit.value if held else None,
+        sense="at most" if held else None,
         basis=(limit.basis(), *conduction()),
         rests_on=rests_on(resolved, heated),
         steps=(
@@ -53,7 +59,7 @@ def surface(resolved: Resolved, heated: HeatedFloor, made: Worked) -> Finding:
             Step("θ_F", "between two tubes and above one", "", f"{fixed(coolest, 2)} to {fixed(warmest, 2)} °C"),
             Step("q_max", "given where the warmest place is at its limit", "", f"{fixed(more, 1)} W/m²"),
         ),
-        words=f"{_depth(heated)}{why} {_covers(resolved, heated, made, more, warmest - limit.value)}",
+        words=_depth(heated) + (_told(resolved, heated, made, limit, why, more) if held else ANIMALS),
     )
 
 
@@ -80,13 +86,13 @@ def _most_output(made: Worked, above: float) -> float:
     return made.up * above / rise if rise > 0.0 else 0.0
 
 
-def _covers(resolved: Resolved, heated: HeatedFloor, made: Worked, most: float, over: float) -> str:
+def _told(resolved: Resolved, heated: HeatedFloor, made: Worked, limit: Quantity, why: str, most: float) -> str:
     load, gives = (say.both(each, "W/m²", resolved.system) for each in (heated.load, most))
-    if over <= 0.0:
-        return f"The room wants {load} and this floor may give {gives}."
+    if made.surface[1] <= limit.value:
+        return f"{why} The room wants {load} and this floor may give {gives}."
     lacks = say.both(heated.load - most, "W/m²", resolved.system)
     return (
-        f"The room wants {load}; this floor may give {gives}, {lacks} too little. Tubes nearer to one another, a "
+        f"{why} The room wants {load}; this floor may give {gives}, {lacks} too little. Tubes nearer to one another, a "
         "thinner covering or a tighter house help, or a second source of heat on the coldest days."
     )
 

@@ -47,7 +47,7 @@ def loop_length(resolved: Resolved, heated: HeatedFloor, water: Water, made: Run
         limit=limit.value,
         sense="at most",
         basis=(limit.basis(), PRACTICE),
-        rests_on=("tube.size", "tube.spacing", "tube.leader", "tube.loop-limit", "plan.outline"),
+        rests_on=("tube.size", "tube.spacing", "tube.leader", "tube.loop-limit", "tube.loops", "plan.outline"),
         steps=(
             Step(
                 "L",

@@ -35,7 +35,6 @@ def warm_up_time(resolved: Resolved, heated: HeatedFloor, made: Worked) -> Findi
         Conduction through time; source's spare heat and warmth are practice.
     """
     cooler, spare, warmer = (heated_floors.usual(name) for name in ("cooler", "spare-heat", "spare-warmth"))
-    film = made.running.flow.film if made.running is not None else 0.0
     start = made.room - cooler.value
     ground = resolved.ground_below
     layers = [*layers_of(resolved), Layer(GROUND, ground.conductivity, ground.heat_capacity)]
@@ -43,7 +42,7 @@ def warm_up_time(resolved: Resolved, heated: HeatedFloor, made: Worked) -> Findi
     most = made.room + made.excess + warmer.value
     told = warm_up(
         layers,
-        tube_of(heated, film),
+        tube_of(heated, made.water_film),
         made.cell.film,
         max(made.below - GROUND / ground.conductivity, 0.1),
         start=start,

@@ -133,7 +133,7 @@ def source(resolved: Resolved, heated: HeatedFloor, runs: Water, made: Worked) -
             *(Step("COP", month_name[n + 1], f"water {fixed(supplies[n], 1)} °C", fixed(times[n], 2)) for n in months),
         ),
         words=f"Least in {month_name[worst + 1]}, {fixed(times[worst], 1)}. Each kelvin of cooler water gives two to "
-        "three in a hundred more: more foam, tubes nearer to one another or a thinner covering.",
+        "three in a hundred more: tubes nearer to one another or a thinner covering. Foam spares what goes down.",
     )
 
 

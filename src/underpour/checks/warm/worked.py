@@ -52,6 +52,7 @@ class Worked:
     down: float  # W/m² then
     surface: tuple[float, float, float]  # degC then: mean, warmest, coolest
     running: Running | None  # None of electric cables
+    water_film: float  # m²·K/W, from water to tube, as the cell counts it; 0 of cables
     within: float  # of heat, as a share of it
 
     @property
@@ -98,14 +99,16 @@ def worked(resolved: Resolved, heated: HeatedFloor, edges: Sequence[SolvedEdge])
     outdoors = resolved.outdoor_mean + (resolved.outdoor_swing * np.exp(2j * np.pi * months)).real
     month = int(np.argmin(outdoors))
     load = _loads(heated, room, outdoors, month)
-    first = _with_film(resolved, heated, below, FIRST_GUESS)
+    film = FIRST_GUESS
+    first = _with_film(resolved, heated, below, film)
     year = season(first, below, Below(grounds[0], mean), Below(grounds[1], swing), room, load)
-    made = _at_its_coldest(resolved, heated, first, year, below, month, (room, outdoors), told)
+    made = _at_its_coldest(resolved, heated, first, film, year, below, month, (room, outdoors), told)
     if made.running is None:
         return made
-    second = _with_film(resolved, heated, below, made.running.flow.film)
+    film = made.running.flow.film
+    second = _with_film(resolved, heated, below, film)
     year = season(second, below, Below(grounds[0], mean), Below(grounds[1], swing), room, load)
-    return _at_its_coldest(resolved, heated, second, year, below, month, (room, outdoors), told)
+    return _at_its_coldest(resolved, heated, second, film, year, below, month, (room, outdoors), told)
 
 
 def _per_kelvin(resolved: Resolved, edges: Sequence[SolvedEdge]) -> tuple[complex, complex]:
@@ -169,6 +172,7 @@ def _at_its_coldest(
     resolved: Resolved,
     heated: HeatedFloor,
     made: Cell,
+    film: float,
     year: Season,
     below: float,
     month: int,
@@ -193,12 +197,13 @@ def _at_its_coldest(
         down=down,
         surface=made.floor(water, inside, ground),
         running=_running(resolved, heated, heated.water, water, up + down) if heated.water else None,
+        water_film=film,
         within=made.within / made.water_to_room + share * down / (up + down),
     )
 
 
 def _running(resolved: Resolved, heated: HeatedFloor, water: Water, warmth: float, given: float) -> Running:
-    laid = loops(resolved.area, heated.spacing, water.leader, water.longest.value)
+    laid = loops(resolved.area, heated.spacing, water.leader, water.longest.value, water.loops)
     of = water.fluid.at(min(max(warmth, water.fluid.least), water.fluid.most))
     each = flow(given * resolved.area / laid.count, water.drop, of.density, of.heat_capacity)
     bore, length = water.size.bore, laid.mean_length

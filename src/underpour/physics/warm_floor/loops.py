@@ -17,8 +17,8 @@ class Loops:
     tube: float  # m, of all
 
 
-def loops(area: float, spacing: float, leader: float, longest: float) -> Loops:
-    """How many loops a floor needs so that none is longer than the longest allowed.
+def loops(area: float, spacing: float, leader: float, longest: float, count: int | None = None) -> Loops:
+    """How many loops a floor needs so that none is longer than the longest allowed, or how long so many are.
 
     Parameters
     ----------
@@ -30,6 +30,8 @@ def loops(area: float, spacing: float, leader: float, longest: float) -> Loops:
         From the manifold to the loop's field, one way. [m]
     longest : float
         That a loop may be, leaders counted. [m]
+    count : int or None
+        How many there are; None for as few as stay below the longest. [1]
 
     Returns
     -------
@@ -59,7 +61,7 @@ def loops(area: float, spacing: float, leader: float, longest: float) -> Loops:
     if not field > 0.0:
         raise OutOfDomain(f"leaders of {leader} m take the whole of a loop of {longest} m")
     laid = area / spacing
-    count = ceil(laid / field - 1e-9)
+    count = count or ceil(laid / field - 1e-9)
     return Loops(count, laid / count + 2.0 * leader, laid + 2.0 * leader * count)
 
 
