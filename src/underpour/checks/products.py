@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from functools import lru_cache
 
+from ..catalogue.products import OfMaker
 from ..conformity import Held, RecordFinding, held_product, placed
 from ..conformity.rules import rules
 from ..findings import Basis, Finding, Step
 from ..resolve import Resolved, Slice
 
 LACKING = ("product", "record")  # what a product or one of its records must say and does not
+KEPT = 64  # products that are held to their records once, while somebody types or tries thicknesses
 SHOWN = 2  # shortfalls that are told beside the finding; the others are counted
 SEE = "All of it: underpour catalogue validate"
 
@@ -47,7 +51,7 @@ def _used(resolved: Resolved) -> dict[str, list[Slice]]:
 
 def _finding(resolved: Resolved, key: str, slices: Sequence[Slice]) -> Finding:
     products = resolved.products
-    held = held_product([placed(of) for of in products.lines], key, products.day, rules())
+    held = _held(products.lines, key, products.day)
     short = [each for each in held.findings if each.verdict == "falls short"]
     lacking = [each for each in held.findings if each.verdict == "cannot tell" and each.id.startswith(LACKING)]
     day = f"{products.day.day} {products.day:%B} {products.day.year}"
@@ -79,6 +83,12 @@ def _finding(resolved: Resolved, key: str, slices: Sequence[Slice]) -> Finding:
             made, value=None, limit=None, sense=None, missing=f"catalogue.product.{key}.{lacking[0].key}", words=asked
         )
     return made
+
+
+@lru_cache(KEPT)
+def _held(lines: tuple[OfMaker, ...], key: str, day: datetime.date) -> Held:
+    """A product held to its records: the same for the same lines in hand, whatever else changes in a brief."""
+    return held_product([placed(of) for of in lines], key, day, rules())
 
 
 def _basis(held: Held, resolved: Resolved) -> tuple[Basis, ...]:

@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 from ..measure import say
 from ..measure.table import System
 from ..physics.conduction.field import Field
-from .contours import Places, drawn_lines, lines_at, where
+from .contours import Places, drawn_lines, lines_at, where_each
 from .legend import HIGH
 from .lettering import LETTER, width
 from .paper import HAIR, Box, Frame, letters, line, rectangle, stroke
@@ -104,9 +104,7 @@ def apart_lines(field: Field, year_fraction: float | None, scale: Apart, frame: 
     said: list[str] = []
     taken: list[Box] = []
     for mark, bound in zip(scale.marks, scale.bounds, strict=True):
-        lines = [
-            run for found in lines_at(sheet, bound) for run in where(found, lambda a, b: spacing_at(a, b) > CROWDED)
-        ]
+        lines = where_each(lines_at(sheet, bound), lambda a, b: spacing_at(a, b) > CROWDED)
         words = _said(mark)
         place = best_place(
             lines,

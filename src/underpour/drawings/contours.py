@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Sequence
 from itertools import pairwise
 from math import hypot
 from typing import Any
@@ -16,6 +16,7 @@ from .sheet_field import SheetField, contouring
 
 Line = NDArray[np.float64]  # (n, 2) mm
 Places = NDArray[np.float64]
+Holds = Callable[[NDArray[np.float64], NDArray[np.float64]], NDArray[np.bool_]]  # at points x, y
 FEW = 60  # points that are looked at one by one rather than as an array
 SMOOTH = 0.03  # mm by which a drawn line may leave the exact one
 
@@ -49,20 +50,44 @@ def drawn_lines(lines: list[Line], pen: float) -> str:
     return stroke("".join(path(line, closed=False) for line in lines), pen) if lines else ""
 
 
-def where(line: Line, holds: Callable[[NDArray[np.float64], NDArray[np.float64]], NDArray[np.bool_]]) -> list[Line]:
+def where(line: Line, holds: Holds) -> list[Line]:
     """The line's runs of points at which something holds; two points are the least of a run."""
-    fine = dense(line, 0.3)
-    kept = holds(fine[:, 0], fine[:, 1])
-    breaks = np.flatnonzero(np.diff(kept.astype(int))) + 1
-    runs = zip(np.split(fine, breaks), np.split(kept, breaks), strict=True)
-    return [thinned(run) for run, keep in runs if keep[0] and len(run) > 1]
+    return where_each([line], holds)
 
 
-def dense(line: Line, step: float) -> Line:
-    """The line's own points with further ones between them, none farther than ``step`` from the next. [mm]"""
-    reach = np.r_[0.0, np.cumsum(np.hypot(*np.diff(line, axis=0).T))]
-    at = np.union1d(np.linspace(0.0, reach[-1], int(np.ceil(reach[-1] / step)) + 1), reach)
-    return np.column_stack([np.interp(at, reach, line[:, 0]), np.interp(at, reach, line[:, 1])])
+def where_each(lines: Sequence[Line], holds: Holds) -> list[Line]:
+    """The same of many lines, which are looked at together."""
+    if not lines:
+        return []
+    fine = [_with_further(line, 0.3) for line in lines]
+    points = np.concatenate([each for each, _ in fine])
+    kept = np.split(holds(points[:, 0], points[:, 1]), np.cumsum([len(each) for each, _ in fine])[:-1])
+    return [run for (each, own), keep in zip(fine, kept, strict=True) for run in _runs(each, own, keep)]
+
+
+def _runs(fine: Line, own: NDArray[np.bool_], kept: NDArray[np.bool_]) -> Iterator[Line]:
+    """Of a line with further points: what is kept, by its ends and by the points that it had before."""
+    ends = [0, *(np.flatnonzero(kept[1:] != kept[:-1]) + 1).tolist(), len(kept)]
+    for first, end in pairwise(ends):
+        if kept[first] and end - first > 1:
+            drawn = own[first:end].copy()
+            drawn[[0, -1]] = True
+            yield fine[first:end][drawn]
+
+
+def _with_further(line: Line, step: float) -> tuple[Line, NDArray[np.bool_]]:
+    """The line's own points with further ones between them, none farther than ``step`` from the next, and which are its
+    own. [mm]"""
+    apart = np.diff(line, axis=0)
+    parts = np.maximum(np.ceil(np.hypot(apart[:, 0], apart[:, 1]) / step).astype(np.intp), 1)
+    first = np.r_[0, np.cumsum(parts)]  # where each own point stands
+    own = np.zeros(first[-1] + 1, dtype=bool)
+    own[first] = True
+    share = (np.arange(first[-1]) - np.repeat(first[:-1], parts)) / np.repeat(parts, parts)
+    fine = np.empty((first[-1] + 1, 2))
+    fine[:-1] = np.repeat(line[:-1], parts, axis=0) + share[:, None] * np.repeat(apart, parts, axis=0)
+    fine[-1] = line[-1]
+    return fine, own
 
 
 def thinned(line: Line, within: float = SMOOTH) -> Line:

@@ -12,7 +12,7 @@ from ..measure import say
 from ..physics.conduction.field import Field
 from ..sections.parts import Section
 from . import bodies, colours, hatch
-from .contours import Line, bands, drawn_lines, lines_at, where
+from .contours import Line, bands, drawn_lines, lines_at, where_each
 from .dimensions import angle_arcs, dimension_lines
 from .frost import FREEZING, frost_line
 from .lanes import dotted
@@ -254,7 +254,7 @@ def _lined(
         said = str(mark).replace("-", "\u2212") if bears else ""
         lines = gapped(lines_at(sheet, level), said, 600 if heavy else 400)
         if not heavy:
-            lines = [run for line in lines for run in where(line, lambda x, y: spacing_at(x, y) > CROWDED)]
+            lines = where_each(lines, lambda x, y: spacing_at(x, y) > CROWDED)
         drawn.append(drawn_lines(lines, LINE if heavy else HAIR))
     return Temperatures("", "".join(drawn), "".join(values), tuple(boxes[len(taken) :]))
 

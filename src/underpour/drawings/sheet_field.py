@@ -41,9 +41,10 @@ class SheetField:
     def steepness(self, x: NDArray[np.float64], y: NDArray[np.float64]) -> NDArray[np.float64]:
         """How fast temperature changes along the sheet at points (mm, any shape). [K/mm]"""
         reach = 0.4
-        across = (self.at(x + reach, y) - self.at(x - reach, y)) / (2 * reach)
-        down = (self.at(x, y + reach) - self.at(x, y - reach)) / (2 * reach)
-        return np.asarray(np.hypot(across, down))
+        after, before, below, above = self.at(
+            np.stack([x + reach, x - reach, x, x]), np.stack([y, y, y + reach, y - reach])
+        )
+        return np.asarray(np.hypot(after - before, below - above) / (2 * reach))
 
 
 def on_sheet(field: Field, year_fraction: float, frame: Frame) -> SheetField:

@@ -45,12 +45,15 @@ def best_place(
         points, slope, length = _walked(line)
         if length < 6 * half or not len(points):
             continue
+        spacing = spacing_at(points[:, 0], points[:, 1])
+        wide = spacing > APART + high
+        if not wide.any():
+            continue
+        points, slope, spacing = points[wide], slope[wide], spacing[wide]
         ring = _ring(half + EDGE, high + EDGE)
         x, y = points[:, :1] + ring[0], points[:, 1:] + ring[1]
         bodies = body_at(x, y)
-        fits = (bodies == bodies[:, :1]).all(axis=1) & (bodies[:, 0] >= 0)
-        spacing = spacing_at(points[:, 0], points[:, 1])
-        for n in np.flatnonzero(fits & (spacing > APART + high)):
+        for n in np.flatnonzero((bodies == bodies[:, :1]).all(axis=1) & (bodies[:, 0] >= 0)):
             cx, cy = points[n]
             box = Box(cx - half, cy - high - 0.4, cx + half, cy + high + 0.4)
             merit = 2.0 * slope[n] + min(float(spacing[n]), 12.0) / 12.0
