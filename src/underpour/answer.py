@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from . import __version__, accepting, catalogue, cautioning, foam_worth, lessons
@@ -224,6 +224,15 @@ def _inside(window: Window, section: Section) -> Window:
 
 def findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]:
     """Everything that the checks say of one resolved brief, in the order of the paper."""
+    return _in_order(resolved, edges, bearing.of_loads(resolved))
+
+
+def findings_but_of_loads(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]:
+    """The same without what loads on the slab do: their plates take longer than all the rest together."""
+    return _in_order(resolved, edges, ())
+
+
+def _in_order(resolved: Resolved, edges: tuple[SolvedEdge, ...], of_loads: Iterable[Finding]) -> list[Finding]:
     found = [*heat.resistance(resolved), *build_up.whole(resolved), *build_up.wanted(resolved)]
     found += [*build_up.air_spaces(resolved), *build_up.sheets(resolved)]
     if resolved.outdoors:
@@ -248,7 +257,7 @@ def findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]
         found += bearing.at_wall_foot(resolved, edge.edge)
     if not resolved.outdoors:
         found += furnished.below(resolved, edges)
-    found += bearing.of_loads(resolved)
+    found += of_loads
     found += bearing.afloat(resolved)
     if not resolved.outdoors:
         found += vapour.build_up(resolved, edges)

@@ -42,10 +42,15 @@ class Drawn:
 class Lasting:
     """What of a section is the same all year, in the order in which it lies on the sheet."""
 
-    defs: tuple[str, ...]
+    clips: tuple[str, ...]  # for the defs, as the patterns
+    patterns: tuple[str, ...]  # "" where a body bears none
     room: str  # the room's shade, below the tints
     hatches: str  # over the tints, below the lines
     outlines: str  # outlines, films and the ground, over the lines
+
+    @property
+    def defs(self) -> tuple[str, ...]:
+        return (*self.clips, *self.patterns)
 
 
 @dataclass(frozen=True, slots=True)
@@ -168,7 +173,8 @@ def lasting(section: Section, frame: Frame, prefix: str) -> Lasting:
         if air.where == "room"
     )
     return Lasting(
-        defs=(*cut_outs(section, frame, prefix), *patterns),
+        clips=tuple(cut_outs(section, frame, prefix)),
+        patterns=tuple(patterns),
         room=room,
         hatches=bodies.hatches(section, frame, prefix, patterns),
         outlines=(

@@ -132,7 +132,8 @@ def test_no_word_of_the_page_stands_outside_of_the_words_file(monkeypatch, tmp_p
         expect(sheet.locator(".sentences")).to_be_visible(timeout=60_000)
         said = sheet.evaluate(
             "[...document.querySelectorAll('nav *, h2, summary, output, .how, .compare, .headline button,"
-            " footer button, #handing button, #sentence, #edge-sentence, .skip, .text-acts *, .sentences')]"
+            " footer button, #handing button, #sentence, #edge-sentence, #floor-sentence,"
+            " .skip, .text-acts *, .sentences')]"
             ".filter((e) => !e.querySelector('h2, button') && !e.matches('.fit, .field, option, input'))"
             ".map((e) => e.textContent.trim()).filter(Boolean)"
         )

@@ -59,10 +59,18 @@ class Answered(BaseModel):
     sheet: dict[str, Any] | None = None
 
 
+class Replied(Brief):
+    """A brief to reply to."""
+
+    stage: Literal["first", "whole"] = Field("whole", description="With what is known by now; or with all questions.")
+
+
 class Sentences(BaseModel):
     """The reply."""
 
     sentences: list[str]
+    read: bool = Field(True, description="Whether the brief can be answered.")
+    whole: bool = Field(True, description="Whether it is worked out what is still needed.")
     mistakes: list[dict[str, Any]] = []
 
 
@@ -117,16 +125,18 @@ def answers(answering: Answering) -> APIRouter:
         return Asking(**questions(said, Places(told.trees[AS_BRIEFED], told.resolved[AS_BRIEFED])))
 
     @routes.post("/reply")
-    def three_sentences(asked: Brief) -> Sentences:
-        """The reply for mail or telephone."""
+    def three_sentences(asked: Replied) -> Sentences:
+        """The reply for mail or telephone. With loads the questions take long: the first stage does not wait."""
         from ..shown import Look
         from ..shown.reply import reply
 
-        said = answering.asked(asked.brief)
-        told = said if isinstance(said, Unread) else answering.whole(asked.brief, Look(), "reply")
-        if isinstance(said, Unread) or not isinstance(told, Told) or told.dossier is None:
-            return Sentences(sentences=[], mistakes=as_rows(told.mistakes) if isinstance(told, Unread) else [])
-        return Sentences(sentences=reply(told.dossier, tuple(q.words for q in said.questions if q.turns)))
+        told = answering.whole(asked.brief, Look(), "reply")
+        if not isinstance(told, Told) or told.dossier is None:
+            mistakes = as_rows(told.mistakes) if isinstance(told, Unread) else []
+            return Sentences(sentences=[], read=False, mistakes=mistakes)
+        said = answering.asked_before(asked.brief) if asked.stage == "first" else answering.asked(asked.brief)
+        needed = None if said is None or isinstance(said, Unread) else [q.words for q in said.questions if q.turns]
+        return Sentences(sentences=reply(told.dossier, needed), whole=needed is not None)
 
     @routes.get("/choices")
     def every_choice() -> dict[str, list[dict[str, str]]]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import OrderedDict
 from concurrent.futures import ThreadPoolExecutor
+from contextlib import suppress
 from functools import cached_property
 from threading import Lock
 from typing import TYPE_CHECKING, TypeVar
@@ -75,19 +76,25 @@ class Answering:
                 return told
             self._keep(self._told, text, told)
             known = told
+            with suppress(RuntimeError):  # closed meanwhile
+                self._for_first.submit(self._first.ready, told, look.alternative)
         self._remember(sheet, text)
         return known
 
     def asked(self, text: str) -> Asked | Unread:
         """The few open inputs that would turn a verdict."""
-        with self._lock:
-            known = self._asked.get(text)
+        known = self.asked_before(text)
         if known is not None:
             return known
         said = self._for_whole.submit(lambda: self._aside.asked(text)).result()
         if not isinstance(said, Unread):
             self._keep(self._asked, text, said)
         return said
+
+    def asked_before(self, text: str) -> Asked | None:
+        """The same where it was worked out already."""
+        with self._lock:
+            return self._asked.get(text)
 
     def sheet(self, told: Told, look: Look) -> dict[str, Any]:
         """What is drawn of an answer; of a whole one it is kept, for somebody goes back to it."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import OrderedDict
 from dataclasses import dataclass, replace
 
-from ...answer import findings, pictured
+from ...answer import findings_but_of_loads, pictured
 from ...brief import Reading, reads
 from ...brief.alternatives import AS_BRIEFED
 from ...brief.model import Brief
@@ -50,6 +50,10 @@ class First:
             return Unread(tuple(mistakes))
         return replace(told, answers=(*told.answers, *other.answers))
 
+    def ready(self, last: Told, version: str) -> None:
+        """Sketch the last whole answer before somebody types, who would else wait for two of them."""
+        self._base(version if version in last.names else AS_BRIEFED, last)
+
     def _sketch(self, reading: Reading, name: str, brief: Brief, last: Told | None) -> _Sketch:
         key = reading.text, name
         if key in self._kept:
@@ -63,7 +67,7 @@ class First:
             raise reading.placed(mistakes, name) from None
         except Mistake as mistake:
             raise reading.placed([mistake], name) from None
-        made = _Sketch(resolved, edges, named(findings(resolved, edges)))
+        made = _Sketch(resolved, edges, named(findings_but_of_loads(resolved, edges)))
         self._kept[key] = made
         while len(self._kept) > KEPT:
             oldest = next(k for k in self._kept if last is None or k[0] != last.text or k == key)

@@ -18,7 +18,8 @@ FOAM = "board"
 
 
 @cache
-def _usual() -> dict[str, Any]:
+def usual() -> dict[str, Any]:
+    """What a press puts in, by what it is."""
     read: dict[str, Any] = tomllib.loads((files("underpour.desk") / "adding.toml").read_text(encoding="utf-8"))
     return read
 
@@ -29,8 +30,8 @@ def layer_put_in(places: Places, at: str, before: str) -> list[Part]:
         return []
     label = say("sheet.add.over", layer=before) if before else say("sheet.add.under")
     offers = [{"path": at, "words": say("sheet.add.board"), "value": _foam(places)}]
-    for key, usual in _usual()["layer"].items():
-        typed = usual.get("name") or usual[places.resolved.system]
+    for key, size in usual()["layer"].items():
+        typed = size.get("name") or size[places.resolved.system]
         offers.append({"path": at, "words": key.replace("-", " "), "value": {key: typed}})
     return [{"add": offers, "shown": "+", "label": label}]
 
@@ -53,7 +54,7 @@ def foam_put_in(places: Places, letter: str) -> list[Part]:
             "words": faces[face],
             "value": {**_foam(places), "face": face, **{key: size[system] for key, size in further.items()}},
         }
-        for face, further in _usual()["face"].items()
+        for face, further in usual()["face"].items()
     ]
     return [{"add": offers, "shown": say("sheet.add.foam"), "label": say("sheet.add.foam-at", letter=letter)}]
 
@@ -89,8 +90,9 @@ def _foam(places: Places) -> dict[str, str]:
     own = next((layer.record for layer in (*resolved.floor, *pieces) if layer.record is not None), None)
     record = own or resolved.products.boards()[0]
     system = resolved.system
-    usual = _usual()["board"][system]
-    wanted = thickness(usual).si
+    size = usual()["board"][system]
+    wanted = thickness(size).si
     sizes = made_in(record, system)
-    size = min(sizes, key=lambda made: abs(made.thickness - wanted)).typed if sizes else usual
+    if sizes:
+        size = min(sizes, key=lambda made: abs(made.thickness - wanted)).typed
     return {"board": record.key, "thickness": size}

@@ -84,6 +84,15 @@ def unnumbered(path: str) -> str:
     return ".".join(step for step in steps if not step.isdecimal())
 
 
+LITERALS = (  # keys that hold one of a few words
+    "edge.kind",
+    "edge.insulation.face",
+    "load.kind",
+    "load.how-long",
+    "joint.kind",
+    "joint.along",
+    "joint.transfer",
+)
 LENGTHS = {"US": ("in", "ft", "'", '"', "/", " ", "mm", "-"), "SI": ("mm", "m", "in", "ft", "/", " ", "-")}
 
 
@@ -134,6 +143,11 @@ def editions() -> dict[str, str]:
 
 
 @cache
+def loads() -> dict[str, str]:
+    return {load.key: load.label for load in catalogue.named_loads()}
+
+
+@cache
 def literals(key: str) -> dict[str, str]:
     """The words that a key may hold, where the brief knows only those."""
     _, field = fields()[key]
@@ -156,16 +170,18 @@ def choices(products: Products) -> dict[str, list[Choice]]:
         "editions": editions(),
         "boards": {board.key: board.label for board in products.boards()},
         "retarders": {film.key: film.label for film in products.retarders()},
-        **{key: literals(key) for key in ("edge.kind", "edge.insulation.face")},
+        "coverings": {covering.key: covering.label for covering in catalogue.coverings()},
+        "loads": loads(),
+        **{key: literals(key) for key in LITERALS},
     }
     return {name: [{"typed": typed, "words": words} for typed, words in held.items()] for name, held in lists.items()}
 
 
 def _called(choices: str) -> dict[str, str]:
     """How the entries of a list are called, where that is another word than the one to type."""
-    if choices in ("edge.kind", "edge.insulation.face"):
+    if choices in LITERALS:
         return literals(choices)
     return _CALLED[choices]() if choices in _CALLED else {}
 
 
-_CALLED = {"uses": uses, "grounds": grounds, "editions": editions}
+_CALLED = {"uses": uses, "grounds": grounds, "editions": editions, "loads": loads}

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from ...dossier import Dossier
 from ...findings import Finding
 from ...measure import System, say
@@ -13,8 +15,11 @@ from ..words import say as words
 MOST = 3  # things named in one sentence
 
 
-def reply(dossier: Dossier, needed: tuple[str, ...]) -> list[str]:
-    """Three sentences about the brief as briefed. ``needed`` are the questions that would turn a verdict."""
+def reply(dossier: Dossier, needed: Sequence[str] | None) -> list[str]:
+    """Three sentences about the brief as briefed.
+
+    ``needed`` are the questions that would turn a verdict, None where they are still being worked out.
+    """
     findings = worst_first(dossier.as_briefed.findings)
     short = [f for f in findings if f.verdict == "falls short" and f.accepted is None]
     open_ = [f for f in findings if f.verdict == "cannot tell"]
@@ -40,14 +45,14 @@ def _why(findings: list[Finding], short: list[Finding], system: System) -> str:
     return words("sheet.reply.because-holds", what=in_a_row(_named(held[:MOST], system)))
 
 
-def _needed(open_: list[Finding], needed: tuple[str, ...]) -> str:
+def _needed(open_: list[Finding], needed: Sequence[str] | None) -> str:
     if needed:
         asked = [question[:1].lower() + question[1:].rstrip("?") for question in needed[:MOST]]
         return words("sheet.reply.need", what="; ".join(asked))
     if open_:
         keys = list(dict.fromkeys(f.missing for f in open_))[:MOST]
         return words("sheet.reply.need-keys", what=in_a_row(keys))
-    return words("sheet.reply.need-nothing")
+    return words("sheet.reply.need-soon" if needed is None else "sheet.reply.need-nothing")
 
 
 def _named(findings: list[Finding], system: System) -> list[str]:

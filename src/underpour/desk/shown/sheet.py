@@ -15,6 +15,7 @@ from .edge_words import edge
 from .fields import Places
 from .look import Look
 from .margin import assumptions
+from .on_floor import on_floor
 from .section import drawn, scale_row
 from .sentence import asked
 from .strip import strip
@@ -43,6 +44,7 @@ def sheet(told: Told, look: Look) -> dict[str, Any]:
         "names": list(told.names),
         "sentence": asked(places),
         "edge": edge(places, section["edge"]),
+        "on_floor": on_floor(places),
         "fixed": words("sheet.fixed", name=answer.name) if places.fixed else "",
         "edges": [{"letter": e.letter, "kind": e.kind.replace("-", " ")} for e in resolved.edges],
         "months": [{"letter": m.letter, "name": m.name, "cosine": m.cosine, "sine": m.sine} for m in moments()],

@@ -71,6 +71,7 @@ async function show(sheet, whole) {
   renew(one('title'), [sheet.title], brief);
   renew(one('sentence'), sheet.sentence, brief);
   renew(one('edge-sentence'), sheet.edge, brief);
+  renew(one('floor-sentence'), sheet.on_floor, brief);
   one('fixed').textContent = sheet.fixed;
   one('head').textContent = sheet.section.head;
   section.show(sheet.section, moment, whole);

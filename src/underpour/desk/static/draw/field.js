@@ -4,7 +4,9 @@ const STEPS_EACH = 100; // entries of the table of tints for each kelvin
 
 /** @param {string} letters base 64 of 16-bit steps */
 export function unpacked(letters) {
-  const bytes = Uint8Array.from(atob(letters), (letter) => letter.charCodeAt(0));
+  const read = atob(letters);
+  const bytes = new Uint8Array(read.length);
+  for (let k = 0; k < read.length; k += 1) bytes[k] = read.charCodeAt(k);
   return new Int16Array(bytes.buffer);
 }
 
@@ -94,8 +96,14 @@ class UpField extends HTMLElement {
     this.canvas = document.createElement('canvas');
     this.canvas.setAttribute('aria-hidden', 'true');
     this.append(this.canvas);
-    new ResizeObserver(() => this.paint()).observe(this);
-    matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => this.paint());
+    new ResizeObserver(([{ contentRect }]) => {
+      this.breadth = contentRect.width; // kept, since asking for it has the page laid out anew
+      this.paint();
+    }).observe(this);
+    matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => {
+      this.shade = null;
+      this.paint();
+    });
   }
 
   /** @param {object} drawn a section as it was sent, its field opened @param {{cosine: number, sine: number}} moment */
@@ -107,11 +115,10 @@ class UpField extends HTMLElement {
   }
 
   paint() {
-    const box = this.getBoundingClientRect();
-    if (!this.drawn || !box.width) return;
+    if (!this.drawn || !this.breadth) return;
     const { frame, window: [x0, x1, y0, y1], field } = this.drawn;
     const ratio = Math.min(devicePixelRatio, 2);
-    const wide = Math.max(Math.round(box.width * ratio), 1);
+    const wide = Math.max(Math.round(this.breadth * ratio), 1);
     const high = Math.max(Math.round((wide * frame.height) / frame.width), 1);
     const { canvas } = this;
     if (canvas.width !== wide || canvas.height !== high) Object.assign(canvas, { width: wide, height: high });
@@ -126,7 +133,8 @@ class UpField extends HTMLElement {
     pen.clearRect(0, 0, wide, high);
     const scale = wide / frame.width;
     pen.setTransform(scale, 0, 0, scale, -frame.left * scale, -frame.top * scale);
-    pen.fillStyle = getComputedStyle(this).getPropertyValue('--shade') || '#E6EBE6';
+    this.shade ??= getComputedStyle(this).getPropertyValue('--shade') || '#E6EBE6'; // kept, as the breadth is
+    pen.fillStyle = this.shade;
     for (const room of this.drawn.rooms) pen.fill(new Path2D(room));
     pen.save();
     pen.clip(new Path2D(this.drawn.solid));

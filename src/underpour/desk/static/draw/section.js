@@ -60,12 +60,13 @@ export class SectionSheet {
   layers(drawn, names, fresh) {
     const group = (kind, inner, more = {}) => made('g', { class: kind, ...more }, ...elements(inner));
     const window_ = made('g', { 'clip-path': `url(#${drawn.prefix}-window)` }, ...BODY.map((name) => group(name, drawn[name])));
+    const patterns = this.patternsOf(drawn.patterns);
     const clip = made('clipPath', { id: `${drawn.prefix}-air` }, made('path', { d: drawn.air }));
     const air = made('g', { class: `in-air${fresh ? '' : ' late'}`, 'clip-path': `url(#${drawn.prefix}-air)` }, ...elements(names));
     const body = made('g', { class: `in-body${fresh ? '' : ' late'}`, 'clip-path': `url(#${drawn.prefix}-solid)` }, ...elements(names));
     const stem = drawn.layers.inside ? [this.stem(drawn.layers)] : [];
     return [
-      made('defs', {}, ...elements(drawn.defs), clip),
+      made('defs', {}, ...elements(drawn.clips), clip, ...patterns),
       window_,
       group('outside', drawn.border + drawn.marks + drawn.floor + drawn.bar),
       air,
@@ -73,6 +74,12 @@ export class SectionSheet {
       ...stem,
       made('g', { class: 'cross-layer' }),
     ];
+  }
+
+  /** Hatches, most of which a change leaves as they are: only the others are read anew. */
+  patternsOf(patterns) {
+    this.hatches = new Map(patterns.map((pattern) => [pattern, this.hatches?.get(pattern) ?? elements(pattern)[0]]));
+    return [...this.hatches.values()];
   }
 
   /** The line through the floor's layers, with a dot in each. */

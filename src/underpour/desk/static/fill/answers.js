@@ -10,7 +10,12 @@ export class Answers {
     Object.assign(this, { place, counted, brief, goTo });
     this.open = new Set();
     this.held = new Map();
-    this.more = false;
+    this.items = new Map();
+    this.lists = [document.createElement('ul'), document.createElement('ul')];
+    this.box = document.createElement('details');
+    this.head = document.createElement('summary');
+    this.box.append(this.head, this.lists[1]);
+    place.replaceChildren(this.lists[0], this.box);
   }
 
   /** @param {object} sheet @param {boolean} whole whether everything is worked out */
@@ -19,9 +24,12 @@ export class Answers {
     const front = lines.filter((line) => line.front);
     const rest = lines.filter((line) => !line.front);
     const had = document.activeElement?.dataset?.line;
-    const list = document.createElement('ul');
-    list.append(...front.map((line) => this.line(line)));
-    this.place.replaceChildren(list, this.others(rest));
+    const before = this.items;
+    this.items = new Map();
+    put(this.lists[0], front.map((line) => this.item(line, before)));
+    put(this.lists[1], rest.map((line) => this.item(line, before)));
+    const meets = rest.filter((line) => line.verdict === 'meets').length;
+    this.head.textContent = say('sheet.page.and-more', { meets, others: rest.length - meets });
     this.counted.textContent = counted;
     if (had) this.place.querySelector(`[data-line="${CSS.escape(had)}"]`)?.focus();
   }
@@ -35,20 +43,13 @@ export class Answers {
     return now;
   }
 
-  others(rest) {
-    const box = document.createElement('details');
-    box.open = this.more;
-    box.addEventListener('toggle', () => {
-      this.more = box.open;
-    });
-    const list = document.createElement('ul');
-    list.append(...rest.map((line) => this.line(line)));
-    const meets = rest.filter((line) => line.verdict === 'meets').length;
-    const head = Object.assign(document.createElement('summary'), {
-      textContent: say('sheet.page.and-more', { meets, others: rest.length - meets }),
-    });
-    box.append(head, list);
-    return box;
+  /** A line that says what it said before stays as it is, with what somebody types in it. */
+  item(line, before) {
+    const said = JSON.stringify([line, this.open.has(line.key)]);
+    const had = before.get(line.key);
+    const each = had?.said === said ? had : { said, item: this.line(line) };
+    this.items.set(line.key, each);
+    return each.item;
   }
 
   line(line) {
@@ -79,7 +80,7 @@ export class Answers {
       if (shut) this.open.add(line.key);
       else this.open.delete(line.key);
       const item = how.closest('li');
-      const fresh = this.line(line);
+      const fresh = this.item(line, new Map());
       item.replaceWith(fresh);
       fresh.querySelector('.how').focus();
     });
@@ -89,6 +90,14 @@ export class Answers {
     how.setAttribute('aria-label', `${how.textContent}: ${line.title}, ${line.where}`);
     return how;
   }
+}
+
+/** Puts items where they belong; those that stand there already are not touched. */
+function put(list, items) {
+  items.forEach((item, n) => {
+    if (list.children[n] !== item) list.insertBefore(item, list.children[n] ?? null);
+  });
+  while (list.children.length > items.length) list.lastElementChild.remove();
 }
 
 /** How we know: formula, numbers put in, result; then the sources and what it rests on. */

@@ -22,17 +22,26 @@ export class Handing {
     this.place.scrollIntoView({ block: 'nearest' });
     this.reply.replaceChildren(text('p', say('sheet.page.working'), 'working'));
     this.brief.handedOut();
-    const said = await this.brief.asking(() => post('/api/reply', { brief: this.brief.text }));
+    const told = document.createElement('output');
+    const { text: brief } = this.brief;
+    const first = await this.told(brief, 'first', told);
+    if (first?.whole === false && !this.place.hidden && brief === this.brief.text) await this.told(brief, 'whole', told);
+  }
+
+  /** The reply as far as it is known; what is still needed may take long. */
+  async told(brief, stage, told) {
+    const said = await this.brief.asking(() => post('/api/reply', { brief, stage }));
+    if (stage === 'whole' && !said?.sentences?.length) return said;
     const words = said?.sentences?.join(' ') ?? '';
     const box = Object.assign(document.createElement('p'), { className: 'sentences', textContent: words || say('sheet.page.mend-first') });
-    const told = document.createElement('output');
     const copy = press(say('sheet.page.copy'), async () => {
       await navigator.clipboard.writeText(words);
       told.textContent = say('sheet.page.copied');
     });
     copy.className = 'main';
     this.reply.replaceChildren(text('h2', say('sheet.page.reply')), box, ...(words ? [copy, ' ', told] : []));
-    (words ? copy : box).focus();
+    if (stage === 'first') (words ? copy : box).focus();
+    return said;
   }
 
   paper(kind) {
