@@ -47,7 +47,7 @@ class Places:
         state = "typed" if plain is not None else "assumed" if taken else "open"
         named = _called(choices).get(typed, "") if typed else ""
         key = unnumbered(path)
-        help_, examples = _help(key)
+        help_, examples = help_of(key)
         return {
             "path": path,
             "typed": typed,
@@ -109,7 +109,7 @@ def keys(examples: Iterable[str], system: System) -> list[str]:
 
 
 @cache
-def _help(key: str) -> tuple[str, list[str]]:
+def help_of(key: str) -> tuple[str, list[str]]:
     """What a key is, and how it may be typed."""
     if key not in fields():
         return "", []
