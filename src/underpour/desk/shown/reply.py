@@ -70,14 +70,15 @@ def _worst_of_each(findings: list[Finding]) -> list[Finding]:
     """One finding a title, the worst: a caller is not told the same of every edge."""
     worst: dict[str, Finding] = {}
     for f in findings:
-        if f.value is not None and f.limit is not None:
-            worst.setdefault(f.title, f)
+        worst.setdefault(f.title, f)
     return list(worst.values())
 
 
 def _named(findings: list[Finding], system: System) -> list[str]:
     said: dict[str, str] = {}
     for f in findings:
+        if f.value is None or f.limit is None:
+            continue
         at = instance(replace(f, at={name: where for name, where in f.at.items() if name in SAID}), system)
         name = f"{f.title[:1].lower()}{f.title[1:]}{f' ({at})' if at else ''}"
         value, limit = say.value(f.value, f.unit, system), say.value(f.limit, f.unit, system)
