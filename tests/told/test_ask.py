@@ -260,6 +260,10 @@ MISSING_IN = {
     "soil-gas.pipe.power": gas(f'{CAPPED}stone = {{ voids = "40 %" }}\n{SUCTION}{PIPE}{FALLS}'),
     "soil-gas.outlet.from-openings": gas('system = "passive"\n'),
     "soil-gas.outlet.above-roof": gas('system = "passive"\n'),
+    "soil-gas.communication.flow": gas('\n[soil-gas.communication]\nhole = [{ distance = "3 m", vacuum = "5 Pa" }]\n'),
+    "soil-gas.communication.vacuum": gas(
+        '\n[soil-gas.communication]\nflow = "10 l/s"\nhole = [{ distance = "3 m", vacuum = "5 Pa" }]\n'
+    ),
 }
 
 

@@ -189,6 +189,7 @@ class ResolvedSoilGas:
     slab: float  # m, thickness of the concrete
     stone: StoneBed
     panel: Slice | None  # a board with channels underneath
+    channels: tuple[tuple[float, float], ...]  # readings of them: m²/s for each metre of width, Pa/m
     sealed: tuple[str, ...] | None  # None where the brief does not say
     combustion: str  # none, sealed, open; "" where the brief does not say
     backdraught_tested: bool | None
@@ -252,6 +253,7 @@ def soil_gas(
         slab=sum(layer.thickness for layer in floor if layer.kind in ("concrete", "old-slab")),
         stone=_stone(gas.stone, floor, assumed, needed=bool(gas.suction)),
         panel=next((layer for layer in floor if _has_channels(layer)), None),
+        channels=tuple((each.flow.si, each.fall.si) for each in gas.channels),
         sealed=gas.sealed,
         combustion=gas.combustion or "",
         backdraught_tested=gas.backdraught_tested,

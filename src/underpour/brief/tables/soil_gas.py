@@ -48,6 +48,13 @@ class Stone(Table):
     permeability: kinds.GasPermeability | None = key("How well it lets air through, measured.", "2e-8 m²", default=None)
 
 
+class ChannelReading(Table):
+    """What a metre's width of a panel's channels lets through, measured."""
+
+    flow: kinds.AirFlow = key("Air through channels 1 m wide side by side.", "1 l/s", "2 cfm")
+    fall: kinds.GasPressure = key("How much the pressure falls over 1 m of their length.", "0.5 Pa", "0.002 in. w.c.")
+
+
 class GasPipe(Table):
     """The pipe that leads the gas over the roof."""
 
@@ -213,6 +220,11 @@ class SoilGas(Table):
         "Whether its flue was tested to draw with every fan on.", True, default=None
     )
     stone: Stone = key("The stone below the slab, as gas flows through it.", default_factory=Stone)
+    channels: tuple[ChannelReading, ...] = key(
+        "Readings of the channels below a panel, by its maker: at two flows or more.",
+        [{"flow": "1 l/s", "fall": "0.5 Pa"}, {"flow": "5 l/s", "fall": "6 Pa"}],
+        default=(),
+    )
     suction: tuple[Suction, ...] = key("Where soil gas is drawn from.", [{"at": "20 14", "pit": "24 in"}], default=())
     footing: tuple[GasFooting, ...] = key(
         "Footings and walls inside the floor that part the stone.", [{"from": "0 20", "to": "30 20"}], default=()

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from ...findings import Finding
 from ...resolve import Resolved
-from . import backdraught, barrier, film_order, level, outlet, proof, rough_in, sealing, survey
+from . import backdraught, barrier, field, film_order, level, outlet, proof, rough_in, sealing, survey
 
 __all__ = ["of_floor"]
 
@@ -20,6 +20,7 @@ def of_floor(resolved: Resolved) -> Iterator[Finding]:
         return
     yield from survey.county(resolved)
     yield from level.levels(resolved, resolved.soil_gas)
+    yield from field.suction(resolved, resolved.soil_gas)
     yield film_order.layers(resolved, resolved.soil_gas)
     yield sealing.sealed(resolved, resolved.soil_gas)
     yield from rough_in.asked(resolved, resolved.soil_gas)

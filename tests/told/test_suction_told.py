@@ -1,0 +1,99 @@
+"""What is said of suction below a slab: the far leg, what mends it, what is missing, in words that a builder reads."""
+
+from pathlib import Path
+
+import pytest
+from ask_cases import gas
+from test_soil_gas_told import one, said
+
+from underpour.brief import reads
+from underpour.checks.soil_gas import of_floor
+from underpour.resolve import resolve
+
+FAR_LEG = (Path(__file__).parents[2] / "examples" / "far-leg" / "brief.toml").read_text(encoding="utf-8")
+TEST = '\n[soil-gas.communication]\nat = "2 2"\nbore = "100 mm"\nflow = "10 l/s"\nscanned = true\n'
+CROSSING = 'crossing = [{ at = "8 1.5", size = "100 mm" }]'
+HOLES = ((3.0, 2.0, "60 Pa"), (6.0, 4.0, "30 Pa"), (10.0, 6.0, "18 Pa"))
+
+
+def in_alternative(name, id):
+    brief = reads(FAR_LEG).brief if not name else {a: b for a, b, *_ in reads(FAR_LEG).alternatives}[name]
+    return next(finding for finding in of_floor(resolve(brief)) if finding.id == id)
+
+
+def test_the_far_leg_behind_a_footing_falls_short_and_is_named_by_its_corner():
+    finding = in_alternative("", "soilgas.weakest-corner")
+    assert (finding.verdict, finding.limit, finding.unit) == ("falls short", 1.0, "Pa")
+    assert finding.value < 0.0 and "above the room at its worst" in finding.words
+    assert "Draw at a second place near it, or leave ways through footing 1." in finding.words
+
+
+@pytest.mark.parametrize("name", ["a second pit in the far leg", "ways through the footing"])
+def test_a_second_pit_or_ways_through_the_footing_mend_it(name):
+    finding = in_alternative(name, "soilgas.weakest-corner")
+    assert finding.verdict == "meets" and finding.value > 10.0
+    assert "Measure it when the fan draws" in finding.words
+
+
+def test_a_pipe_that_draws_by_itself_is_told_for_each_month_and_is_no_promise():
+    finding = in_alternative("a pipe that draws by itself", "soilgas.weakest-corner")
+    assert finding.verdict == "falls short" and len(finding.months) == 12
+    assert finding.value == min(finding.months) and finding.month == finding.months.index(finding.value) + 1
+    assert "no promise" in finding.words
+
+
+def test_where_the_stone_decides_it_is_asked_and_a_value_gives_a_verdict():
+    """Stone by its size alone may be anything from 1e-8 to 4e-7 m²; a tight one leaves the corner short."""
+    crossed = FAR_LEG.split("[[alternative]]")[0].replace('width = "450 mm"', f'width = "450 mm"\n{CROSSING}')
+    crossed = crossed.replace('house-vacuum = "4 Pa"', 'house-vacuum = "6 Pa"')
+    stone = ', permeability = "4e-8 m²"'
+    finding = one(crossed.replace(stone, ""), "soilgas.weakest-corner")
+    assert finding.missing == "soil-gas.stone.permeability", finding.words
+    assert "Between" in finding.words and "communication test" in finding.words
+    assert one(crossed, "soilgas.weakest-corner").verdict == "meets"
+    tight = crossed.replace("4e-8 m²", "5e-9 m²")
+    assert one(tight, "soilgas.weakest-corner").verdict == "falls short"
+
+
+def test_suction_without_a_place_and_without_stone_is_asked_for():
+    assert one(gas('system = "fan"\n'), "soilgas.weakest-corner").missing == "soil-gas.suction.1.at"
+    bare = gas('system = "fan"\n\n[[soil-gas.suction]]\nat = "4 4"\n').replace(', { gravel = "100 mm" }', "")
+    finding = one(bare, "soilgas.weakest-corner")
+    assert finding.missing == "soil-gas.communication.flow" and "scan the slab" in finding.words
+
+
+def with_test(holes, flow="10 l/s"):
+    listed = "".join(f'\n[[soil-gas.communication.hole]]\nat = "{x} {y}"\nvacuum = "{p}"\n' for x, y, p in holes)
+    return gas(TEST.replace('flow = "10 l/s"\n', f'flow = "{flow}"\n' if flow else "") + listed)
+
+
+def test_a_communication_test_tells_stone_and_leaks_and_its_residual():
+    finding = one(with_test(HOLES), "soilgas.communication")
+    assert finding.verdict == "stated" and 0.0 < finding.value < 30.0
+    assert "lets air through as" in finding.words and "leak into it" in finding.words
+    assert [step.formula.split(":")[0] for step in finding.steps] == ["hole 1", "hole 2", "hole 3"]
+
+
+def test_a_communication_test_without_its_flow_or_with_one_reading_names_what_is_missing():
+    assert one(with_test(HOLES, flow=""), "soilgas.communication").missing == "soil-gas.communication.flow"
+    assert one(with_test(HOLES[:1]), "soilgas.communication").missing == "soil-gas.communication.vacuum"
+
+
+def test_a_floor_that_nothing_draws_on_hears_nothing_of_suction():
+    assert not [f for f in said(gas('system = "rough-in"\n')) if f.id in ("soilgas.weakest-corner", "soilgas.flow")]
+
+
+def channels(readings):
+    return gas(f"channels = [{readings}]\n")
+
+
+def test_channels_stand_beside_stone_by_the_readings_of_their_maker():
+    wide = one(channels('{ flow = "1 l/s", fall = "0.2 Pa" }, { flow = "20 l/s", fall = "30 Pa" }'), "soilgas.void")
+    tight = one(channels('{ flow = "1 l/s", fall = "4 Pa" }, { flow = "5 l/s", fall = "40 Pa" }'), "soilgas.void")
+    assert (wide.verdict, tight.verdict, tight.limit) == ("meets", "falls short", 100.0)
+    assert "Lay stone round the pits" in tight.words
+
+
+def test_readings_of_channels_that_tell_nothing_are_asked_for_again():
+    once = one(channels('{ flow = "1 l/s", fall = "0.2 Pa" }'), "soilgas.void")
+    assert once.missing == "soil-gas.channels" and "two flows or more" in once.words
