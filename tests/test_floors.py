@@ -19,7 +19,7 @@ FLOORS = [  # lowest first; parts on one line do not see each other
     {"sections"},
     {"checks"},
     {"cut"},
-    {"laying", "families"},
+    {"laying", "families", "wintering"},
     {"dossier"},
     {"lessons", "accepting", "cautioning", "dossier_json"},
     {"foam_worth"},
@@ -40,7 +40,18 @@ PICTURED = {"drawings", "papers", "pages", "handouts", "desk"}
 
 # Where a heavy library may be imported at all, at the head of a file or inside a function.
 AT_HOME = {
-    "numpy": {"physics", "sections", "checks", "families", "dossier", "dossier_json", "answer", "catalogue", *PICTURED},
+    "numpy": {
+        "physics",
+        "sections",
+        "checks",
+        "families",
+        "wintering",
+        "dossier",
+        "dossier_json",
+        "answer",
+        "catalogue",
+        *PICTURED,
+    },
     "scipy": {"physics"},
     "fluids": {"physics"},
     "pydantic": {"brief", "catalogue", "tabled", "desk"},

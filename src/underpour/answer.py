@@ -21,6 +21,7 @@ from .checks import (
     film,
     film_places,
     flood,
+    frost,
     furnished,
     ground,
     heat,
@@ -40,6 +41,7 @@ from .checks import (
     year,
     year_loss,
 )
+from .checks.frozen import Wintered
 from .checks.solved import SolvedEdge
 from .cut import solved_edges
 from .dossier import Answer, Dossier, Hour
@@ -50,6 +52,7 @@ from .physics.conduction.sample import sampled
 from .resolve import Resolved, resolve
 from .resolve.site import size, summary
 from .sections.parts import Section
+from .wintering import thawed, winters
 
 Window = tuple[float, float, float, float]
 SolvedVersion = tuple[str, Resolved, tuple[SolvedEdge, ...]]  # the alternative's name first
@@ -166,12 +169,18 @@ def _windows(alternatives: Sequence[tuple[SolvedEdge, ...]]) -> dict[str, Window
 
 
 def _answer(name: str, resolved: Resolved, edges: tuple[SolvedEdge, ...], windows: dict[str, Window]) -> Answer:
-    said = findings(resolved, edges)
+    through = winters(resolved, edges)
+    said = findings(resolved, edges, through)
     if not resolved.outdoors:
         said = moving.told(resolved, edges, said)
     said += cautioning.cautioned(resolved, list(bearing.beside_loads(resolved)))
     made = pictured(name, resolved, edges, windows, said)
-    return replace(made, borne=tuple(bearing.pictured(resolved)), vapour=tuple(vapour.pictured(resolved, edges)))
+    return replace(
+        made,
+        borne=tuple(bearing.pictured(resolved)),
+        vapour=tuple(vapour.pictured(resolved, edges)),
+        wintered=through,
+    )
 
 
 def pictured(
@@ -222,17 +231,25 @@ def _inside(window: Window, section: Section) -> Window:
     return (max(window[0], x0), min(window[1], x1), max(window[2], y0), min(window[3], y1))
 
 
-def findings(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]:
-    """Everything that the checks say of one resolved brief, in the order of the paper."""
-    return _in_order(resolved, edges, bearing.of_loads(resolved))
+def findings(
+    resolved: Resolved, edges: tuple[SolvedEdge, ...], through: Sequence[Wintered] | None = None
+) -> list[Finding]:
+    """Everything that the checks say of one resolved brief, in the order of the paper.
+
+    ``through`` are its winters, where they are known already.
+    """
+    through = winters(resolved, edges) if through is None else through
+    return _in_order(resolved, edges, through, bearing.of_loads(resolved))
 
 
 def findings_but_of_loads(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]:
     """The same without what loads on the slab do: their plates take longer than all the rest together."""
-    return _in_order(resolved, edges, ())
+    return _in_order(resolved, edges, winters(resolved, edges), ())
 
 
-def _in_order(resolved: Resolved, edges: tuple[SolvedEdge, ...], of_loads: Iterable[Finding]) -> list[Finding]:
+def _in_order(
+    resolved: Resolved, edges: tuple[SolvedEdge, ...], through: Sequence[Wintered], of_loads: Iterable[Finding]
+) -> list[Finding]:
     found = [*heat.resistance(resolved), *build_up.whole(resolved), *build_up.wanted(resolved)]
     found += [*build_up.air_spaces(resolved), *build_up.sheets(resolved)]
     if resolved.outdoors:
@@ -253,10 +270,14 @@ def _in_order(resolved: Resolved, edges: tuple[SolvedEdge, ...], of_loads: Itera
             found += moisture.factor(resolved, edge)
             found += humid.surfaces(resolved, edge)
         found += ground.coldest(resolved, edge)
+        found += frost.depths(resolved, edge, through)
+        found += filter(None, [frost.heave(resolved, edge, through)])
+        found += frost.rules(resolved, edge)
         found += bearing.below_footing(resolved, edge.edge)
         found += bearing.at_wall_foot(resolved, edge.edge)
     if not resolved.outdoors:
         found += furnished.below(resolved, edges)
+    found += frost.thaw(resolved, thawed(resolved, edges))
     found += of_loads
     found += bearing.afloat(resolved)
     if not resolved.outdoors:

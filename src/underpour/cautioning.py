@@ -52,7 +52,9 @@ def on_papers(alternatives: Sequence[Resolved]) -> tuple[str, ...]:
         "flood": any(resolved.around.flood is not None and not resolved.outdoors for resolved in alternatives),
         "sump": any(resolved.around.drain_outlet == "sump" for resolved in alternatives),
         "termites": any(resolved.around.termites not in NO_TERMITES for resolved in alternatives),
-        "frost": any(resolved.outdoors for resolved in alternatives),
+        "frost": any(resolved.outdoors or resolved.frost is not None for resolved in alternatives),
+        "frost-footing": any(resolved.frost is not None and not resolved.outdoors for resolved in alternatives),
+        "frozen-ground": any(resolved.frost is not None and resolved.outdoor_mean <= 0.0 for resolved in alternatives),
         "cold-floor": any(resolved.use.cold_floor for resolved in alternatives),
         **dict.fromkeys(sorted(name for each in alternatives for name in compatibility.cautions(each)), True),
     }
@@ -63,6 +65,12 @@ def _beside(resolved: Resolved, finding: Finding) -> str:
     """The name of the caution that a finding carries, "" for none."""
     if finding.id == "moisture.mould" and finding.verdict in ("falls short", "cannot tell"):
         return "mould"
+    if finding.id == "frost.heave":
+        return "frost"
+    if finding.id == "frost.rule" or (finding.id == "frost.depth" and finding.at.get("place") == "footing"):
+        return "frost-footing"
+    if finding.id == "frost.thaw":
+        return "frozen-ground"
     if finding.id == "heat.air-space":
         return "over-air"
     if finding.id.startswith("termites.") and finding.verdict in ("falls short", "cannot tell"):

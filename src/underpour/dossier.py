@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from .brief.tables.handover import Handover
 from .checks.bearing import Borne
 from .checks.damp_seen import Through
+from .checks.frozen import Wintered
 from .findings import Assumed, Finding
 from .laying.records import Confirmer, Point, Product, Unseen, Work
 from .measure.table import System
@@ -69,6 +70,7 @@ class Answer:
     hour: Hour | None = None  # where one was asked for
     vapour: tuple[Through, ...] = ()  # through the floor, in its middle first; () for a slab outdoors
     borne: tuple[Borne, ...] = ()  # what stands or rolls on the slab, with what is felt around it
+    wintered: tuple[Wintered, ...] = ()  # each edge through each winter, where frost is asked about
 
     def find(self, id: str, **at: object) -> Finding:
         """The one finding with this id whose ``at`` holds the given words; KeyError where not exactly one does."""

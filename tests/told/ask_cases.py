@@ -128,6 +128,11 @@ def under_another_covering() -> str:
     return cellar().replace("build-up = [", 'build-up = [{ covering = "other" }, ')
 
 
+def cold_walk(line: str) -> str:
+    """A walk that is held to a hard winter, with a line more of its site."""
+    return with_line(with_line(bare("walk", "free-edge"), "site", 'freezing-index = "1800 K·d"'), "site", line)
+
+
 def on_glass() -> str:
     """A post on foam of which nobody knows how stiff it is."""
     board = 'board = "cellglass-85", thickness = "3 in"'

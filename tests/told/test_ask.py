@@ -20,6 +20,7 @@ from ask_cases import (
     beside_unheated,
     by_report,
     cellar,
+    cold_walk,
     covered,
     drawn,
     each_kind,
@@ -108,13 +109,20 @@ def missing_keys() -> set[str]:
     named = {each.value.removesuffix(".") for each in said if isinstance(each, ast.Constant)} - {""}
     ours = {key for key in named if not key.startswith("catalogue.")}  # a record is no input of the brief
     return (
-        ours | ASKED_BY_CODES | ASKED_OF_LOADS | ASKED_OF_SOIL_GAS | {"floor.build-up.vapour-retarder", "site.humidity"}
+        ours
+        | ASKED_BY_CODES
+        | ASKED_OF_LOADS
+        | ASKED_OF_SOIL_GAS
+        | ASKED_OF_FROST
+        | {"floor.build-up.vapour-retarder", "site.humidity"}
     )  # of the layer that is a kind of film
 
 
 # Triggers of code rows and the zone: their keys stand in data, not in the source of a check.
 ASKED_BY_CODES = {"site.zone", "site.zip", "site.frost-depth", "project.work", "project.heat-recovery"}
 
+
+ASKED_OF_FROST = {"site.freezing-index", "site.fines", "site.water-table"}
 
 # What a load lacks is found where it is read; the check names whatever that is.
 ASKED_OF_LOADS = {"load.plate", "load.tyre", "foam.modulus", "load.anchor-depth", "edge.props"}
@@ -236,6 +244,9 @@ MISSING_IN = {
     "site.zone": held_to("irc-2021", bare()),
     "site.zip": held_to("irc-2018", bare().replace("Duluth, MN", "Oakland, CA")),
     "site.frost-depth": held_to("irc-2018", bare().replace('depth = "1.2 m"', 'depth = "1.2 m"\nground = "-8 in"')),
+    "site.freezing-index": bare("walk", "free-edge"),
+    "site.fines": cold_walk('water-table = "2 m"'),
+    "site.water-table": cold_walk('ground = "clay"'),
     "project.work": held_to("uk-part-l-2021", over_old_slab().replace("Duluth, MN", "Manchester, GB")),
     "project.heat-recovery": held_to(
         "nbc-2020", bare("dwelling", "footing-wall").replace('"Duluth, MN"', '"Winnipeg, MB"\nzone = "7A"')

@@ -18,6 +18,7 @@ from .rooms import no_room_over_it, unknown_use, unlikely_room
 from .sides import unclear_sides
 from .sites import unclear_site
 from .soil_gas import unclear_soil_gas
+from .stages import unclear_stages
 
 
 def unbuildable(parts: Parts) -> Iterator[Mistake]:
@@ -45,6 +46,7 @@ def unbuildable(parts: Parts) -> Iterator[Mistake]:
     yield from unclear_joints(parts)
     yield from unclear_bays(parts)
     yield from unclear_soil_gas(parts)
+    yield from unclear_stages(parts.stages, parts.project)
 
 
 def _edges(parts: Parts) -> Iterator[Mistake]:

@@ -14,6 +14,7 @@ from pydantic_core import PydanticCustomError
 
 from .. import measure
 from ..measure import Measure
+from ..measure.hours import day_of
 from ..measure.read import read
 from ..mistakes import Mistake, nearest
 
@@ -33,6 +34,7 @@ class Claim:
 
 Sides = Literal["all", "rest"] | tuple[Claim, ...]
 WEAKEST, STRONGEST = 13.5e6, 83e6  # Pa; 2,000 to 12,000 psi, beyond them a unit was mistaken
+MOST_INDEX = 6000.0  # K·d: beyond the coldest winters of places where anybody pours a floor
 SMALLEST_OBSTACLE = 0.005  # m; below it a unit was mistaken
 
 Neighbour = Literal["outdoors", "heated", "unheated"] | Measure
@@ -44,6 +46,14 @@ class Breadth:
     """How broad an obstacle is: one size is a circle's diameter, two are a rectangle's along x and along y."""
 
     sizes: tuple[Measure, ...]
+    typed: str
+
+
+@dataclass(frozen=True, slots=True)
+class DayOfYear:
+    """A day, any year."""
+
+    fraction: float  # of a common year that has gone by at its beginning
     typed: str
 
 
@@ -458,6 +468,70 @@ def obstacle_size(value: object) -> Breadth:
     return Breadth(sizes, value.strip())
 
 
+def day_of_year(value: object) -> DayOfYear:
+    """A day of any year by its number and its month."""
+    example = 'Write the day and the month: "15 October".'
+    if isinstance(value, DayOfYear):
+        return value
+    if not isinstance(value, str):
+        raise as_error(Mistake("", "", "A day stands in quotes.", example))
+    if re.fullmatch(r"\s*\d+\s*[-./]\s*\d+.*", value):
+        raise as_error(Mistake("", "", f"Of {value} it is not sure which number is the month.", example))
+    found = day_of(value)
+    if found is None:
+        raise as_error(Mistake("", "", f"{value} is no day of the year.", example))
+    return DayOfYear(found / 365.0, value.strip())
+
+
+def freezing_index(typed: str) -> Measure:
+    """A freezing index of the air, 0 to 6,000 K·d. [K·d]
+
+    Raises
+    ------
+    Mistake
+        No sum of degree-days, more than any winter has, or words for something else: a depth, degree-hours.
+    """
+    write = "A design winter's index from the weather service or the building office: 1200 K·d, 2200 °F·d."
+    hours = re.fullmatch(r"\s*([\d.,]+)\s*(?:°?\s*[KC])\s*[·.\-* ]?\s*h(?:ours?)?\s*", typed)
+    if hours and (number := plain_number(hours[1])) is not None:
+        wrong = f"{typed.strip()} counts hours; the index counts days, 24 times fewer."
+        raise Mistake("", "", wrong, f'Is {number / 24.0:.0f} K·d meant? Then write "{number / 24.0:.0f} K·d".')
+    try:
+        measure.depth(typed)
+    except Mistake:
+        pass
+    else:
+        wrong = f"{typed.strip()} is a depth, and an index is how cold the winter is."
+        raise Mistake(
+            "", "", wrong, f'The frost line of the building office goes to frost-depth = "{typed.strip()}". {write}'
+        )
+    bare = plain_number(typed)
+    if bare is not None:
+        wrong = f"{typed.strip()} of what? Tables have °F·d, K·d and K·h: from °F·d to K·h it is 13.3 times as much."
+        raise Mistake("", "", wrong, f'Write its unit: "{typed.strip()} °F·d" or "{typed.strip()} K·d". {write}')
+    try:
+        index = measure.degree_days(typed.replace("°C", "K"))
+    except Mistake as mistake:
+        raise replace(mistake, instead=write) from None
+    if index.si > MOST_INDEX:
+        as_hours = index.si / 24.0 if "K" in typed or "C" in typed else index.si * 9.0 / 5.0 / 24.0
+        as_fahrenheit = f'"{index.si:.0f} °F·d"' if "F" not in typed else ""
+        meant = " or ".join(filter(None, (as_fahrenheit, f'"{as_hours:.0f} K·d" (if hours were counted)')))
+        wrong = f"{typed.strip()} is colder than any winter: an index lies between 0 and {MOST_INDEX:.0f} K·d."
+        raise Mistake("", "", wrong, f"Is {meant} meant?")
+    return Measure(index.si, typed.strip())
+
+
+def plain_number(typed: str) -> float | None:
+    """A number without a unit, thousands set off or not; None where something else is typed."""
+    try:
+        return float(typed.strip().replace(",", ""))
+    except ValueError:
+        return None
+
+
+Day = Annotated[DayOfYear, PlainValidator(day_of_year), _shown("Day of the year", "15 October", "1 December")]
+FreezingIndex = Annotated[Measure, _read(freezing_index), _shown("Freezing index", "2200 °F·d", "1200 K·d")]
 Depth = Annotated[Measure, _read(measure.depth), _shown("Depth", "60 in", "1.5 m", "4 ft 6 in")]
 FloodLevel = Annotated[Measure, _read(flood_level), _shown("How high it stands", "12 in", "0.5 m")]
 Extent = Annotated[Measure, _read(extent), _shown("How far it reaches", "48 in", "1.2 m")]

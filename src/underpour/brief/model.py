@@ -23,6 +23,7 @@ from .tables.load import Load
 from .tables.plan import Plan
 from .tables.site import Site
 from .tables.soil_gas import SoilGas
+from .tables.stage import Stage
 from .tables.table import Table, key
 from .tables.tube import Tube
 
@@ -96,6 +97,11 @@ class Brief(Table):
         "Soil gas: what is laid to draw it off, what keeps it out, and what was measured.",
         {"system": "rough-in"},
         default=None,
+    )
+    stage: tuple[Stage, ...] = key(
+        "Stages of the works and times without heat that frost may meet.",
+        [{"what": "poured", "from": "15 October"}, {"what": "heated", "from": "15 January"}],
+        default=(),
     )
     handover: Handover = key("What stands on the first sheet of a submittal.", default_factory=Handover)
     accept: tuple[Accept, ...] = key("Shortfalls that somebody accepted.", default=())

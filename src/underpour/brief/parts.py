@@ -19,6 +19,7 @@ from .tables.load import Load
 from .tables.plan import Plan
 from .tables.site import Site
 from .tables.soil_gas import SoilGas
+from .tables.stage import Stage
 from .tables.table import Table
 
 _T = TypeVar("_T", bound=Table)
@@ -42,6 +43,7 @@ class Parts:
     sides: tuple[Sides | None, ...]
     loads: tuple[Load | None, ...]
     joints: tuple[Joint | None, ...]
+    stages: tuple[Stage | None, ...]
     typed_bays: tuple[Mapping[str, Any], ...]
     soil_gas: SoilGas | None
 
@@ -68,6 +70,7 @@ def readable(data: Mapping[str, Any]) -> Parts:
         sides=tuple(_sides(edge.get("sides")) for edge in edges),
         loads=tuple(_part(Load, load) for load in tables_in(data.get("load")) or ()),
         joints=tuple(_part(Joint, joint) for joint in tables_in(data.get("joint")) or ()),
+        stages=tuple(_part(Stage, stage) for stage in tables_in(data.get("stage")) or ()),
         typed_bays=(tables_in(floor.get("bay")) or ()) if isinstance(floor, dict) else (),
         soil_gas=_part(SoilGas, data.get("soil-gas")),
     )

@@ -8,6 +8,7 @@ from ..mistakes import Mistake
 from .tables.site import Site, SurfaceFactors
 
 MOST_SUN = 450.0  # W/m², mean of a month on level ground: no place on earth has more (common practice, no source)
+MOST_SNOW = 3.0  # m, mean of a winter beside a building: more is a unit mistaken (common practice, no source)
 SAYS_WHERE = ("place", "zip", "monthly", "weather")
 
 
@@ -38,6 +39,9 @@ def unclear_site(site: Site, typed: Container[str]) -> Iterator[Mistake]:
     if site.snow is not None and site.surface is not None:
         wrong = "surface and snow both say what lies on the ground outside."
         yield Mistake("site.snow", "", wrong, "Keep one: turf is meant with its usual snow, paving is kept clear.")
+    if site.snow is not None and site.snow.si > MOST_SNOW:
+        wrong = f"Snow does not lie {site.snow.typed} deep beside a building, mean of the winter."
+        yield Mistake("site.snow", f'"{site.snow.typed}"', wrong, 'Write what lies there, up to 3 m: snow = "12 in".')
     if site.snow_conductivity is not None and site.snow is None and "snow" not in typed:
         wrong = "snow-conductivity is told, and no snow is."
         yield Mistake("site.snow-conductivity", "", wrong, 'Write snow = "12 in", or take this out.')

@@ -7,7 +7,8 @@ from .compatibility import agent, agents, steady_heat
 from .concrete_methods import ALLOWABLE_STRESS, EN_1990, LRFD, class_of_load, concrete_method, of_concrete, on_load
 from .coverings import covering, coverings
 from .drying import drying, of_drying
-from .frost_heave import may_heave
+from .freezing import hard_winters, kept_from_freezing, water_out_of_reach, without_heat
+from .frost_heave import fines_limit, may_heave
 from .furnishings import furnishing, furnishings
 from .ground_surfaces import ground_cover, snow_conductivity, sunlit
 from .grounds import default_ground, ground, grounds
@@ -43,11 +44,14 @@ __all__ = [
     "coverings",
     "default_ground",
     "drying",
+    "fines_limit",
     "furnishing",
     "furnishings",
     "ground",
     "ground_cover",
     "grounds",
+    "hard_winters",
+    "kept_from_freezing",
     "least_strength",
     "limit",
     "limits",
@@ -94,4 +98,6 @@ __all__ = [
     "use",
     "uses",
     "vapour_factors",
+    "water_out_of_reach",
+    "without_heat",
 ]

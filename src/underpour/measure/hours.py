@@ -42,5 +42,15 @@ def hour_of(typed: str, hours: int) -> int | None:
     return (sum(days[: months[0] - 1]) + day - 1) * 24 + hour - 1
 
 
+def day_of(typed: str) -> int | None:
+    """The day of a common year that is meant by a number and a month, counted from 0; None where none is.
+
+    >>> day_of("1 January"), day_of("October 15"), day_of("31 June"), day_of("winter")
+    (0, 287, None, None)
+    """
+    hour = hour_of(f"{typed} 1", COMMON)
+    return hour // 24 if hour is not None else None
+
+
 def _days(hours: int) -> list[int]:
     return [monthrange(2000 if hours > COMMON else 2001, n)[1] for n in range(1, 13)]

@@ -19,6 +19,7 @@ from .zone import SiteZone
 
 if TYPE_CHECKING:
     from .bays import ResolvedBay
+    from .frost import Frost
     from .joints import ResolvedJoint
     from .loads import ResolvedLoad
     from .soil_gas import ResolvedSoilGas
@@ -344,6 +345,7 @@ class Resolved:
     soil_gas: ResolvedSoilGas | None = None  # None where the brief says nothing of it
     around: Around = Around()
     heated: HeatedFloor | None = None  # tubes in it; None where there are none, and under the sky
+    frost: Frost | None = None  # None where the brief does not ask about it
     finish: str = ""  # bare, sheet, wood, tile, stone, terrazzo; "" where the brief does not say
 
     @property

@@ -27,13 +27,14 @@ from .covered import with_its_limit, without_covering
 from .damp import damp
 from .edges import ON_FOOTING, resolve_edge
 from .foams import Foams, for_good, unclear
+from .frost import Frost, frost, narrow_wings
 from .grounds import Grounds, known_grounds, stratum_words
 from .held import held, zone_credits
 from .joints import slab_joints
 from .key_plan import area_words, key_plan, plan_notes
 from .layers import layer_slice
 from .loads import ResolvedLoad, slab_loads
-from .resolved import Beside, Resolved, ResolvedEdge, Room, Slice, WallLoad, stratum_at
+from .resolved import Beside, GroundSurface, Resolved, ResolvedEdge, Room, Slice, WallLoad, stratum_at
 from .soil_gas import soil_gas
 from .support import Support, support
 from .surface import ground_surface, surface_notes
@@ -43,7 +44,8 @@ from .zone import site_zone
 
 FROZEN = (
     "The mean of the year lies below freezing here: the ground may be frozen all year, and settles where a warm floor "
-    "thaws it. Freezing and thawing are not worked out; ask a geotechnical engineer before building."
+    "thaws it. Where the brief asks about frost (site.freezing-index), thaw below a heated floor is worked out. Ask a "
+    "geotechnical engineer before building."
 )
 
 OLD_WALLS = (
@@ -64,8 +66,8 @@ FREEZER = (
 
 UNDER_THE_SKY = (
     "The slab is taken to follow shaded air through a year of mean weather. Sun, rain, snow lying on it and the heat "
-    "of freezing are not counted. A hard winter freezes deeper, and a slab swept clear of snow freezes deeper than "
-    "the lawn beside it."
+    "of freezing are not counted in its temperatures; what is said of frost counts freezing, and a design winter where "
+    "one is typed. A slab swept clear of snow freezes deeper than the lawn beside it."
 )
 
 
@@ -135,6 +137,7 @@ def resolve(
                 'Set beside = "outdoors" for the sides that face outdoors.',
             )
         )
+    found += narrow_wings(edges, system)
     gas = None
     if ground is not None and zone is not None and use.room is not None:
         of_ground = (ground.strata[0].slice.key, ground.strata[0].grain)
@@ -153,6 +156,7 @@ def resolve(
             raise Mistakes(found)
     moist = damp(brief, outdoors, room, assumed) if use.room is not None else None
     surface = ground_surface(brief.site, outdoor_mean, outdoor_swing, ground.strata[0].slice, assumed)
+    winter = _frost(brief, use, outdoors, outdoor_mean, outdoor_swing, ground, surface, system, assumed)
     typed_beside = {f"edge.{named}": edge.beside for named, edge in zip(letters, brief.edge, strict=True)}
     standing = tuple(
         replace(
@@ -217,7 +221,26 @@ def resolve(
         water=ground_water(brief.site, brief.floor),
         surface=surface,
         held=holds,
+        frost=winter,
     )
+
+
+def _frost(
+    brief: Brief,
+    use: Use,
+    outdoors: Air,
+    mean: float,
+    swing: complex,
+    ground: Grounds,
+    surface: GroundSurface | None,
+    system: System,
+    assumed: Assumptions,
+) -> Frost | None:
+    """What the brief says of frost. Raises Mistakes where it cannot be so."""
+    try:
+        return frost(brief, use, outdoors, mean, swing, ground.strata, surface, system, assumed)
+    except Mistake as mistake:
+        raise Mistakes([mistake]) from None
 
 
 def _support(

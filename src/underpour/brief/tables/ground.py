@@ -30,6 +30,13 @@ class TypedGround(Table):
         "Its heat capacity by volume below the water table; as above it unless typed.", "3.1 MJ/(m³·K)", default=None
     )
 
+    water: kinds.Density | None = key(
+        "Water in it that can freeze, by volume of ground.", "450 kg/m³", "28 pcf", default=None
+    )
+    frozen_conductivity: kinds.Conductivity | None = key(
+        "Its thermal conductivity where that water is ice.", "2.5 W/(m·K)", default=None
+    )
+
     @field_validator("heat_capacity", mode="plain", json_schema_input_type=str)
     @classmethod
     def _by_volume_or_by_mass(cls, value: object, so_far: ValidationInfo) -> Measure:

@@ -96,6 +96,26 @@ class Site(Table):
     frost_depth: kinds.Depth | None = key(
         "How deep the ground freezes as the building office reckons it: the frost line.", "60 in", "1.2 m", default=None
     )
+    freezing_index: kinds.FreezingIndex | None = key(
+        "How cold the winter is that the floor must stand: days below freezing times their degrees, summed, of the "
+        "coldest winter in so many years that the code or the owner asks for. Not that of a mean year.",
+        "2200 °F·d",
+        "1200 K·d",
+        default=None,
+    )
+    fines: kinds.Share | None = key(
+        "Share of the ground's grains finer than 0.02 mm, by weight, in what may freeze below and beside the slab.",
+        "8 %",
+        "2 %",
+        default=None,
+    )
+    drained_layer: kinds.Extent | None = key(
+        "How thick the clean, drained stone is that lies below the build-up, and below footings, in the place of the "
+        "ground.",
+        "24 in",
+        "600 mm",
+        default=None,
+    )
     height: kinds.Altitude | None = key("Height of the site above the sea.", "700 ft", "215 m", default=None)
     ground: Ground | None = key(
         "The ground under the slab: a name of the catalogue, its properties, or its dry density and moisture.",

@@ -72,8 +72,7 @@ def footing(resolved: Resolved, solved: SolvedEdge, edition: Edition) -> Iterato
         Depth of the footing's underside below the ground outside; the limit is the code's own least depth or the frost
         line that the building office names, whichever is deeper.
     Holds for
-        Footings that stand below the frost line. The table for frost-protected footings is another way and is not
-        answered here.
+        Footings that stand below the frost line. The table for frost-protected footings is another way (frost.rule).
     Source
         The catalogue's rows of that edition; the frost line as typed (site.frost-depth).
     """
@@ -103,7 +102,9 @@ def footing(resolved: Resolved, solved: SolvedEdge, edition: Edition) -> Iterato
         say.both(value, "m", resolved.system),
     )
     rests = (f"{edge.path}.ground", f"{edge.path}.depth", "site.frost-depth")
-    short = "A frost-protected footing may stand less deep; its table is not answered here." if value < frost else ""
+    short = (
+        "A frost-protected footing may stand less deep: frost.rule says what its table asks." if value < frost else ""
+    )
     typed = f"The frost line as typed, {resolved.held.frost_words}, is deeper than the code's own least depth."
     deeper = typed if frost > least_depth and resolved.held.frost_words else ""
     yield held_to(

@@ -1,0 +1,127 @@
+"""Each edge taken through its winters: frozen and thawed day by day, in every stage that the brief names."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+import numpy as np
+
+from ..checks.frozen import IN_USE, OPEN, Reach, Thawed, Wintered
+from ..checks.solved import SolvedEdge
+from ..physics.frost.march import march
+from ..physics.year import YEAR
+from ..resolve import Resolved
+from ..resolve.frost import Frost
+from .iced import CELL, Iced, iced
+from .reach import reaches, thawed_to
+from .winter import DAY, WORKS, Stages, Winter, before, mean_air, moment, windows, winter
+
+__all__ = ["thawed", "winters"]
+
+COARSE = 2.0  # cells and steps so many times as large, for the error and for what is only looked for
+YEARS, SLOW = 30, 15.0  # years of thaw, and days of a step in them
+COLDEST = 6000.0 * DAY  # K·s, the largest index that can be typed
+TRIED = 7  # halvings, for the index from which on frost does harm
+
+
+def winters(resolved: Resolved, edges: Sequence[SolvedEdge]) -> tuple[Wintered, ...]:
+    """Every edge in every stage; none where the brief does not ask about frost, or the ground is frozen all year."""
+    if resolved.frost is None or resolved.outdoor_mean <= 0.0:
+        return ()
+    return tuple(found for edge in edges for found in _of_edge(resolved, resolved.frost, edge))
+
+
+def thawed(resolved: Resolved, edges: Sequence[SolvedEdge]) -> tuple[Thawed, ...]:
+    """How far ground that was frozen thaws under a heated floor, at the longest edge; none elsewhere."""
+    if resolved.frost is None or resolved.outdoor_mean > 0.0 or resolved.outdoors:
+        return ()
+    if resolved.room.mean - abs(resolved.room.swing) <= 0.0:
+        return ()
+    longest = max(edges, key=lambda edge: edge.edge.length)
+    fine, rough = (_thaw(iced(resolved, resolved.frost, longest, scale)) for scale in (COARSE, 1.5 * COARSE))
+    within = abs(float(fine[-1] - rough[-1]))
+    return (Thawed(longest.edge.letter, YEARS, float(fine[-1]), within, fine.astype(np.float32)),)
+
+
+def _of_edge(resolved: Resolved, frost: Frost, solved: SolvedEdge) -> Iterator[Wintered]:
+    """One edge; of a sketch on the coarse cells alone."""
+    rough = iced(resolved, frost, solved, COARSE)
+    sketch = solved.heat.coarse is solved.heat.fine
+    fine = rough if sketch else iced(resolved, frost, solved, 1.0)
+    for stages in _apart(frost):
+        yield from _through(fine, rough, stages)
+
+
+def _apart(frost: Frost) -> Iterator[Stages]:
+    """What is taken through a winter of its own: use, the works together, and each time without heat."""
+    yield ()
+    works = sorted((s for s in frost.stages if s.what in WORKS), key=lambda stage: WORKS.index(stage.what))
+    if works:
+        yield tuple(works)
+    yield from ((stage,) for stage in frost.stages if stage.what not in WORKS)
+
+
+def _through(fine: Iced, rough: Iced, stages: Stages) -> Iterator[Wintered]:
+    index = fine.frost.of_the_winter
+    finely = winter(fine, index, stages)
+    roughly = finely if rough is fine else winter(rough, index, stages)
+    names: list[str] = [stage.what for stage in stages] or [OPEN if fine.resolved.outdoors else IN_USE]
+    for name, window in zip(names, windows(stages, finely.days), strict=True):
+        one, other = finely.window(*window), roughly.window(*window)
+        if len(one.days) and len(other.days):
+            yield _told(fine, rough, name, one, other)
+
+
+def _told(fine: Iced, rough: Iced, name: str, one: Winter, other: Winter) -> Wintered:
+    found = reaches(fine, one.days, one.temperatures)
+    again = reaches(rough, other.days, other.temperatures)
+    sure = {
+        place: replace(reach, within=CELL * COARSE if rough is fine else abs(again[place].deepest - reach.deepest))
+        for place, reach in found.items()
+    }
+    worst = max(sure.values(), key=lambda reach: reach.deepest - reach.stop)
+    x, y = fine.section.middles
+    field = fine.section.on_grid(one.temperatures[int(np.argmax(worst.depths))]).T
+    looked_for = fine.frost.index is None and name in (IN_USE, OPEN) and rough is not fine
+    return Wintered(
+        edge=fine.solved.edge.letter,
+        stage=name,
+        index=fine.frost.of_the_winter,
+        days=one.days.astype(np.float32),
+        reaches=sure,
+        x=x.astype(np.float32),
+        y=y.astype(np.float32),
+        field=field.astype(np.float32),
+        harms_from=_harms_from(rough, worst) if looked_for else None,
+    )
+
+
+def _harms_from(rough: Iced, place: Reach) -> float | None:
+    """The index of the winter from which on frost does harm at a place; None where not even the coldest does. [K·s]"""
+
+    def harms(index: float) -> bool:
+        tried = winter(rough, index, ())
+        return reaches(rough, tried.days, tried.temperatures)[place.place].deepest > place.stop + 1e-3
+
+    low, high = 0.0, COLDEST
+    if not harms(high):
+        return None
+    for _ in range(TRIED):
+        middle = (low + high) / 2.0
+        low, high = (low, middle) if harms(middle) else (middle, high)
+    return (low + high) / 2.0
+
+
+def _thaw(cut: Iced) -> np.ndarray[tuple[int], np.dtype[np.float64]]:
+    """Thirty years of a heated floor on ground that was frozen before it, in mean weather: the depth after each. [m]"""
+    step = SLOW * DAY * cut.scale / COARSE
+    days = (np.arange(int(np.ceil(YEARS * YEAR / step))) + 1.0) * step / YEAR
+    moments = (moment(cut, mean_air(cut.resolved, day), day, (), 0.0) for day in days)
+    top = cut.posed.section.underside
+    depths = [
+        top - thawed_to(cut, after.temperature)
+        for after in march(cut.section, before(cut, 0.0, unheated=True), moments, step)
+    ]
+    ends = np.searchsorted(days, np.arange(1, YEARS + 1) - 1e-9)
+    return np.asarray(np.array(depths)[np.minimum(ends, len(depths) - 1)], float)
