@@ -380,7 +380,7 @@ def _unseen(coarse: Solution, fine: Solution, air: Sequence[Climate]) -> float:
         max(abs(a.swing - b.swing) for a in felt for b in felt),
     )
     energies = zip(unseen(coarse, fine), apart, strict=True)
-    return OF_A_WHOLE * sum(energy / degrees for energy, degrees in energies if energy > 0.0)
+    return OF_A_WHOLE * sum(energy / degrees for energy, degrees in energies if energy > 0.0 and degrees > 0.0)
 
 
 def _closer(posed: _Posed, grid: Grid, solved: Solved) -> tuple[NDArray, NDArray]:
