@@ -11,6 +11,7 @@ from underpour.answer import answer
 from underpour.brief import reads
 from underpour.cautioning import cautioned
 from underpour.checks.soil_gas import of_floor
+from underpour.checks.soil_gas.level import before_system, drawn_off, levels
 from underpour.findings import Finding
 from underpour.resolve import resolve
 from underpour.starters import starters
@@ -140,6 +141,17 @@ def test_a_fan_is_told_before_and_after_and_what_it_takes_off_is_a_band():
     assert before.verdict == "stated" and before.value is not None
     step = next(step for step in after.steps if step.symbol == "C after")
     assert "50 to 99 %" in step.numbers and "no promise" in step.formula
+
+
+def test_where_suction_does_not_reach_the_weakest_corner_the_high_end_stays():
+    resolved = resolve(reads(gas(FAN)).brief)
+    before = before_system(resolved, resolved.soil_gas)
+    reached, unreached = (drawn_off(resolved.soil_gas, before, reaches) for reaches in (True, False))
+    assert (unreached.low, unreached.middle) == (reached.low, reached.middle)
+    assert reached.high < unreached.high == pytest.approx(before.high)
+    told = list(levels(resolved, resolved.soil_gas, reaches=False))
+    assert "does not reach the weakest corner" in told[-1].words
+    assert "does not reach" not in list(levels(resolved, resolved.soil_gas))[-1].words
 
 
 def test_a_test_from_before_the_fan_is_the_level_before_it_and_decides_nothing():

@@ -19,8 +19,10 @@ def of_floor(resolved: Resolved) -> Iterator[Finding]:
     if resolved.soil_gas is None:
         return
     yield from survey.county(resolved)
-    yield from level.levels(resolved, resolved.soil_gas)
-    yield from field.suction(resolved, resolved.soil_gas)
+    drawn = tuple(field.suction(resolved, resolved.soil_gas))
+    short = any(each.id == "soilgas.weakest-corner" and each.verdict == "falls short" for each in drawn)
+    yield from level.levels(resolved, resolved.soil_gas, reaches=not short)
+    yield from drawn
     yield film_order.layers(resolved, resolved.soil_gas)
     yield sealing.sealed(resolved, resolved.soil_gas)
     yield from rough_in.asked(resolved, resolved.soil_gas)

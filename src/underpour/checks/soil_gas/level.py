@@ -39,8 +39,10 @@ class Band:
         return f"{low} to {high}, middle {middle}"
 
 
-def levels(resolved: Resolved, gas: ResolvedSoilGas) -> Iterator[Finding]:
+def levels(resolved: Resolved, gas: ResolvedSoilGas, reaches: bool = True) -> Iterator[Finding]:
     """Radon in the rooms, against the level of each authority that the brief is held to.
+
+    ``reaches`` is whether suction reaches the weakest corner, as far as that is known.
 
     Asks
         Is there more radon in the rooms than the authority lets be?
@@ -51,7 +53,8 @@ def levels(resolved: Resolved, gas: ResolvedSoilGas) -> Iterator[Finding]:
         Air that the house draws through ground and joint, one after the other, times the radon in it, and what spreads
         through sound concrete; over the air that is changed. Every input that nobody measured is spread log-normally,
         and the band holds eight cases of ten. What a passive pipe or a fan takes off is what was measured of such
-        systems, as a band. Tests in the house go before all of it.
+        systems, as a band; where suction does not reach the weakest corner, its high end stays. Tests in the house go
+        before all of it.
     Holds for
         Radon from the ground by the joint round the slab. A sump, open pipes, hollow blocks, water from a well and
         building materials come on top. Without a test nothing meets: a band that lies below the level is no proof.
@@ -66,7 +69,7 @@ def levels(resolved: Resolved, gas: ResolvedSoilGas) -> Iterator[Finding]:
     found = _measured_band(earlier) if earlier else before
     if gas.draws and found is not None:
         yield _before(resolved, gas, found, bool(earlier))
-    band = drawn_off(gas, found) if found is not None else None
+    band = drawn_off(gas, found, reaches) if found is not None else None
     for level in gas.levels:
         if tests:
             yield _by_test(resolved, gas, level, tests, band)
@@ -75,7 +78,7 @@ def levels(resolved: Resolved, gas: ResolvedSoilGas) -> Iterator[Finding]:
                 resolved, gas, level, now, band
             )  # what counts for little is enough to tell that it is too much
         else:
-            yield _by_band(resolved, gas, level, band)
+            yield _by_band(resolved, gas, level, band, reaches)
 
 
 def before_system(resolved: Resolved, gas: ResolvedSoilGas) -> Band | None:
@@ -88,7 +91,7 @@ def before_system(resolved: Resolved, gas: ResolvedSoilGas) -> Band | None:
     return Band(low, middle, high)
 
 
-def drawn_off(gas: ResolvedSoilGas, before: Band) -> Band:
+def drawn_off(gas: ResolvedSoilGas, before: Band, reaches: bool = True) -> Band:
     """What is left where a system draws: the least of the fall for the high end, the most of it for the low one."""
     if not gas.draws:
         return before
@@ -98,7 +101,9 @@ def drawn_off(gas: ResolvedSoilGas, before: Band) -> Band:
     def left(level: float, share: float) -> float:
         return outdoors + max(level - outdoors, 0.0) * (1.0 - share / 100.0)
 
-    return Band(left(before.low, fell.high), left(before.middle, fell.value), left(before.high, fell.low))
+    return Band(
+        left(before.low, fell.high), left(before.middle, fell.value), left(before.high, fell.low if reaches else 0.0)
+    )
 
 
 Floor = tuple[float, float, float, float, float, bool]  # area, perimeter, joint, slab, depth; whether stone lies there
@@ -234,7 +239,9 @@ def _before(resolved: Resolved, gas: ResolvedSoilGas, band: Band, tested: bool) 
     )
 
 
-def _by_band(resolved: Resolved, gas: ResolvedSoilGas, level: RadonLevel, band: Band | None) -> Finding:
+def _by_band(
+    resolved: Resolved, gas: ResolvedSoilGas, level: RadonLevel, band: Band | None, reaches: bool = True
+) -> Finding:
     """Told by what was worked out: too much, or not to be told without a test."""
     units = resolved.system
     limit = level.level.value
@@ -262,7 +269,8 @@ def _by_band(resolved: Resolved, gas: ResolvedSoilGas, level: RadonLevel, band: 
     fell = _fell(gas)
     if fell is not None:
         steps = (*steps, fell)
-    told = f"Worked out: {band.words(units)}, eight cases of ten."
+    stays = "" if reaches else " Suction does not reach the weakest corner: the high end stays what it is without."
+    told = f"Worked out: {band.words(units)}, eight cases of ten.{stays}"
     if band.low > limit:
         words = (
             f"{told} Even its low end lies above the level. Plan for suction, and test once the house is closed. "
