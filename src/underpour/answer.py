@@ -42,6 +42,7 @@ from .checks import (
     year_loss,
 )
 from .checks.frozen import Wintered
+from .checks.soil_gas.seen import seen
 from .checks.solved import SolvedEdge
 from .cut import solved_edges
 from .dossier import Answer, Dossier, Hour
@@ -179,6 +180,7 @@ def _answer(name: str, resolved: Resolved, edges: tuple[SolvedEdge, ...], window
         made,
         borne=tuple(bearing.pictured(resolved)),
         vapour=tuple(vapour.pictured(resolved, edges)),
+        suction=seen(resolved),
         wintered=through,
     )
 

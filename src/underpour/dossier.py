@@ -9,6 +9,7 @@ from .brief.tables.handover import Handover
 from .checks.bearing import Borne
 from .checks.damp_seen import Through
 from .checks.frozen import Wintered
+from .checks.soil_gas.seen import Suction
 from .findings import Assumed, Finding
 from .laying.records import Confirmer, Point, Product, Unseen, Work
 from .measure.table import System
@@ -71,6 +72,7 @@ class Answer:
     vapour: tuple[Through, ...] = ()  # through the floor, in its middle first; () for a slab outdoors
     borne: tuple[Borne, ...] = ()  # what stands or rolls on the slab, with what is felt around it
     wintered: tuple[Wintered, ...] = ()  # each edge through each winter, where frost is asked about
+    suction: Suction | None = None  # below the floor, where a fan draws
 
     def find(self, id: str, **at: object) -> Finding:
         """The one finding with this id whose ``at`` holds the given words; KeyError where not exactly one does."""

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from ..dossier import Dossier
     from ..drawings import Scaled
+    from ..outlines.floor import Floor
     from ..papers import Picture, Pictures
 
 SHOWN_BY = (
@@ -169,11 +170,25 @@ def plan(dossier: Dossier) -> tuple[Picture, ...]:
     if shown is None:
         return ()
     placed = any(load.at is not None for load in shown.loads)
+    below = _suction(dossier, shown.floor)
     if not (len(shown.edges) > 1 or shown.floor.holes or shown.floor.obstacles or placed):
-        return ()
+        return below
     alt = "The floor seen from above: its sides with their lengths, which edge lies where, and what share it loses."
     drawn = key_plan(shown, dossier.units, width=WHOLE, shares=shares(dossier.as_briefed.findings))
-    return (Picture("Key plan", drawn, "", alt, headed=True, wide=WHOLE),)
+    return (Picture("Key plan", drawn, "", alt, headed=True, wide=WHOLE), *below)
+
+
+def _suction(dossier: Dossier, floor: Floor) -> tuple[Picture, ...]:
+    """Suction below the floor, where a fan draws."""
+    from ..papers import Picture
+
+    found, system = dossier.as_briefed.suction, dossier.units
+    if found is None:
+        return ()
+    from ..drawings.vacuum_plan import vacuum_in_words, vacuum_plan
+
+    drawn = vacuum_plan(floor, found, system, width=WHOLE)
+    return (Picture("Suction below the floor", drawn, "", vacuum_in_words(found, system), headed=True, wide=WHOLE),)
 
 
 def _compared(dossier: Dossier, edge: str) -> list[Picture]:
