@@ -167,10 +167,10 @@ def _drawn(resolved: Resolved, gas: ResolvedSoilGas, field: Field, rests: tuple[
     share = 100.0 * field.room_flow / field.flow if field.flow > 0.0 else 0.0
     power = f" The fan takes {say.both(gas.fan.power, 'W', units)} from the mains." if gas.fan is not None else ""
     at_pits = ", ".join(say.both(each, "Pa", units) for each in field.pit_suction)
-    words = (
-        f"{at_pits} in the {'pit' if len(field.pits) == 1 else 'pits'}; {share:.0f} % of the air comes from the room, "
-        f"which is heated for nothing.{power}"
-    )
+    of_room = f"{share:.0f} % of the air comes from the room, which is heated for nothing"
+    if gas.communication is not None and gas.communication.flow is not None:
+        of_room = "a test does not tell how much of the air comes from the room"
+    words = f"{at_pits} in the {'pit' if len(field.pits) == 1 else 'pits'}; {of_room}.{power}"
     return Finding(
         FLOW,
         "Air that the pipe draws",
