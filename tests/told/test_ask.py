@@ -239,6 +239,7 @@ MISSING_IN = {
     "site.drained": in_water(),
     "site.ground": on_bare_ground(),
     "site.termites": bare().replace("Duluth, MN", "Houston, TX"),
+    "floor.concrete-class": with_line(bare("dwelling", "raft"), "site", 'sulphate = "S2"'),
     "foam.modulus": on_glass(),
     "foam.modulus-for-good": with_line(on_glass(), "foam", 'modulus = { cellglass-85 = "100 MPa" }'),
     "site.zone": held_to("irc-2021", bare()),

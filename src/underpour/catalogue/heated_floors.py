@@ -59,6 +59,13 @@ def above_room(where: str) -> Quantity:
     return quantity(table("heated_floors")["limit"][where]["above-room"], f"catalogue.heated-floor.{where}")
 
 
+def heated_floor_numbers() -> dict[str, Quantity]:
+    """Every number that heated floors are worked out with, by its key, each in its own unit."""
+    of = table("heated_floors")
+    limits = {key: above_room(key) for key in of["limit"]}
+    return limits | {"water": warmest_water()} | {key: usual(key) for key in of["usual"]}
+
+
 def warmest_water() -> Quantity:
     """That concrete and screed of cement stand around tubes. [degC]
 

@@ -11,8 +11,10 @@ from .codes import every_edition
 from .compatibility import agents
 from .coverings import coverings
 from .drying import drying
+from .fluids import mixtures
 from .furnishings import furnishings
 from .grounds import grounds
+from .heated_floors import heated_floor_numbers
 from .materials import materials
 from .named_loads import named_loads
 from .products import Products, shipped_products
@@ -22,15 +24,18 @@ from .sheets import sheets
 from .soil_gas import radon_levels, radon_tests, soil_gas_numbers
 from .sources import sources
 from .surfaces import air_spaces, limits, surfaces
+from .tubes import tube_sizes
 from .uses import uses
 from .vapour import seams, vapour_factors
 
 if TYPE_CHECKING:
     from .codes import Edition
     from .compatibility import Agent
+    from .fluids import Mixture
     from .line import Product
     from .records import Board, Covering, Furnishing, Material, NamedLoad, Retarder, Seams, Sheet, Source, Use
     from .soil_gas import RadonLevel, RadonTest
+    from .tubes import TubeSize
 
     Record = (
         Agent
@@ -39,11 +44,13 @@ if TYPE_CHECKING:
         | Edition
         | Product
         | Material
+        | Mixture
         | NamedLoad
         | RadonLevel
         | RadonTest
         | Retarder
         | Sheet
+        | TubeSize
         | Furnishing
         | Seams
         | Quantity
@@ -74,6 +81,9 @@ LISTS: Mapping[str, tuple[str, Callable[[Products], tuple[Record, ...] | dict[st
         "radon-levels": ("radon-level", lambda _: radon_levels()),
         "radon-tests": ("radon-test", lambda _: radon_tests()),
         "soil-gas": ("soil-gas", lambda _: soil_gas_numbers()),
+        "tubes": ("tube", lambda _: tube_sizes()),
+        "fluids": ("fluid", lambda _: mixtures()),
+        "heated-floors": ("heated-floor", lambda _: heated_floor_numbers()),
         "limits": ("limit", lambda _: limits()),
         "uses": ("use", lambda _: uses()),
         "sources": ("source", lambda _: sources()),

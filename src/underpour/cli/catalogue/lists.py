@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 
 from ...catalogue.products import Products
 from ...catalogue.records import Board, Covering, Furnishing, Material, NamedLoad, Quantity, Retarder, Seams, Sheet, Use
@@ -24,8 +24,9 @@ record of a product.
                stands or rolls on floors), agents (what may touch foam),
                coverings, furnishings (what lies or stands on floors), seams
                (of vapour retarders), surfaces, air-spaces, codes, vapour,
-               drying (of slabs), radon-levels, radon-tests, soil-gas (ground, house, pipe
-               and fan), limits, uses or sources; all of them unless you say.
+               drying (of slabs), radon-levels, radon-tests, soil-gas (ground,
+               house, pipe and fan), tubes, fluids, heated-floors, limits, uses
+               or sources; all of them unless you say.
                For a record: properties (what a test can give, in which unit,
                by which test) or classes
   --catalogue  your own product line, or a folder of them, beside the line that
@@ -57,6 +58,9 @@ HEADS = {
     "radon-levels": "Levels of radon in rooms, for `level-by =`",
     "radon-tests": "Tests for radon in rooms, for `kit =`",
     "soil-gas": "What soil gas is worked out with",
+    "tubes": "Tubes of heated floors, for `size =` in [tube]",
+    "fluids": "What fills them, for `fluid =`",
+    "heated-floors": "What heated floors are worked out with",
     "limits": "Limits that findings are held to",
     "uses": "Uses, for `use =`",
     "sources": "Sources of the numbers, and how each was seen",
@@ -126,14 +130,16 @@ def _of_records(what: str, width: int) -> str:
 def shelf(what: str, products: Products) -> Iterator[tuple[str, str]]:
     """Name and one line of each entry of a list."""
     from ... import catalogue
+    from ...catalogue.heated_floors import heated_floor_numbers
 
-    loose = {
+    loose: dict[str, Callable[[], Mapping[str, Quantity]]] = {
         "surfaces": catalogue.surfaces,
         "limits": catalogue.limits,
         "air-spaces": catalogue.air_spaces,
         "vapour": catalogue.vapour_factors,
         "drying": catalogue.drying,
         "soil-gas": catalogue.soil_gas_numbers,
+        "heated-floors": heated_floor_numbers,
     }
     if what in loose:
         for key, quantity in loose[what]().items():
@@ -164,6 +170,18 @@ def shelf(what: str, products: Products) -> Iterator[tuple[str, str]]:
         for test in catalogue.radon_tests():
             yield test.key, f"{test.label}. {test.says}"
         return
+    if what == "tubes":
+        from ...catalogue.tubes import tube_sizes
+
+        for size in tube_sizes():
+            yield size.key, f"{size.label}: {_said(size.outside)} outside, bore {1e3 * size.bore:.1f} mm"
+        return
+    if what == "fluids":
+        from ...catalogue.fluids import mixtures
+
+        for fluid in mixtures():
+            yield fluid.key, f"freezes at {measured(fluid.freezes, 'degC', 'SI')}; {_drinkable(fluid.drinkable)}"
+        return
     if what == "sources":
         for source in catalogue.sources():
             yield source.key, f"{source.title} ({SEEN[source.seen]})"
@@ -186,6 +204,10 @@ def shelf(what: str, products: Products) -> Iterator[tuple[str, str]]:
     }
     for record in shelves[what]():
         yield record.key, one_line(record)
+
+
+def _drinkable(harmless: bool) -> str:
+    return "no poison" if harmless else "poison: nowhere near drinking water"
 
 
 def one_line(record: Board | Covering | Furnishing | Material | NamedLoad | Retarder | Seams | Sheet | Use) -> str:

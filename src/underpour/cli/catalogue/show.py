@@ -62,6 +62,11 @@ TITLES = {
     "humidity": "Humidity that may be assumed",
     "countries": "Taken unless a brief says otherwise in",
     "level": "From this level on something is to be done",
+    "least_wall": "Wall, at least",
+    "thicker": "A wall may be thicker by",
+    "longest": "A loop is at most, usually",
+    "freezes": "Freezes at, °C",
+    "drinkable": "No poison",
     "days_least": "It hangs at least",
     "days_most": "It hangs at most",
     "spread": "Two of three lie within this factor of the year's mean",
@@ -70,7 +75,7 @@ TITLES = {
 UNSAID = (
     *("key", "label", "hatch", "made", "invented", "strength", "density", "tested"),
     *("cautious_share", "one_percent", "creep", "readings"),  # said as what may stand for good
-    "wetting",
+    *("wetting", "rows", "least", "most"),
 )
 
 

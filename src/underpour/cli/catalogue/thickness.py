@@ -36,7 +36,7 @@ all stands beside it.
   R10, RSI 1.76   the R that is wanted, as labelled
   "2 in"          a thickness made
   U0.05           the U of a whole floor, ground included: the thinnest
-                  made that reaches it and the next thinner, each solved and told
+                  made that reaches it and the next thinner, each solved
   BOARD           boards or panels; all of them unless you say. With U, a board
                   in the place of the brief's
   --brief BRIEF   the floor that a U is asked of; its folder's own products are
