@@ -42,7 +42,7 @@ from .checks import (
     year_loss,
 )
 from .checks.frozen import Wintered
-from .checks.soil_gas.seen import seen
+from .checks.soil_gas.suction import Suction
 from .checks.solved import SolvedEdge
 from .cut import solved_edges
 from .dossier import Answer, Dossier, Hour
@@ -139,6 +139,15 @@ def solved_brief(
         raise reading.placed([mistake], name) from None
 
 
+def _suction(resolved: Resolved) -> Suction | None:
+    """Suction as it is drawn; what finds it is not loaded where the brief says nothing of soil gas."""
+    if resolved.soil_gas is None:
+        return None
+    from .checks.soil_gas.seen import seen
+
+    return seen(resolved)
+
+
 def _with_hour(
     answered: Sequence[tuple[Resolved, Answer]], edges: Sequence[tuple[SolvedEdge, ...]], typed: str
 ) -> list[tuple[Resolved, Answer]]:
@@ -180,7 +189,7 @@ def _answer(name: str, resolved: Resolved, edges: tuple[SolvedEdge, ...], window
         made,
         borne=tuple(bearing.pictured(resolved)),
         vapour=tuple(vapour.pictured(resolved, edges)),
-        suction=seen(resolved),
+        suction=_suction(resolved),
         wintered=through,
     )
 

@@ -9,7 +9,7 @@ from .brief.tables.handover import Handover
 from .checks.bearing import Borne
 from .checks.damp_seen import Through
 from .checks.frozen import Wintered
-from .checks.soil_gas.seen import Suction
+from .checks.soil_gas.suction import Suction
 from .findings import Assumed, Finding
 from .laying.records import Confirmer, Point, Product, Unseen, Work
 from .measure.table import System

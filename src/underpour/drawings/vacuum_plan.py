@@ -12,8 +12,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from ..checks.soil_gas.layer import Rings
-from ..checks.soil_gas.seen import Suction
+from ..checks.soil_gas.suction import Rings, Suction
 from ..measure import say
 from ..measure.table import System
 from ..outlines.floor import Floor

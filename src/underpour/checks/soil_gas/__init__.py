@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from ...findings import Finding
 from ...resolve import Resolved
-from . import backdraught, barrier, field, film_order, level, outlet, proof, rough_in, sealing, survey
+from . import backdraught, barrier, film_order, level, outlet, proof, rough_in, sealing, survey
 
 __all__ = ["of_floor"]
 
@@ -18,6 +18,8 @@ def of_floor(resolved: Resolved) -> Iterator[Finding]:
     yield barrier.barrier(resolved)
     if resolved.soil_gas is None:
         return
+    from . import field  # and all that finds suction, which a floor without a word of soil gas does without
+
     yield from survey.county(resolved)
     drawn = tuple(field.suction(resolved, resolved.soil_gas))
     short = any(each.id == "soilgas.weakest-corner" and each.verdict == "falls short" for each in drawn)

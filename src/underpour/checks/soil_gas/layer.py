@@ -25,6 +25,7 @@ from ...physics.soil_gas.plan import Part, Plan, footing, sleeve
 from ...physics.soil_gas.soil import inflow
 from ...resolve import Resolved
 from ...resolve.soil_gas import CommunicationTest, InnerFooting, ResolvedSoilGas
+from .suction import Rings
 
 CHANNELS = "soil-gas.channels"
 TURN = 6.0  # degrees of an arc for one chord
@@ -144,7 +145,6 @@ def fitted_test(resolved: Resolved, gas: ResolvedSoilGas) -> Told | None:
     return _fitted((disc,), (), (0.0, 0.0, radius), holes, test.flow, test.vacuum, _test_bed(gas), gas.stone.voids)
 
 
-Rings = tuple[tuple[Point, ...], ...]
 Strips = tuple[tuple[Point, Point, float, tuple[tuple[float, float, float], ...]], ...]
 
 

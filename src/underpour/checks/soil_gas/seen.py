@@ -2,29 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
-from numpy.typing import NDArray
 
 from ...physics.domain import OutOfDomain
 from ...physics.soil_gas.field import Unsettled
 from ...resolve import Resolved
-from .layer import Rings, field_of, layer_of
+from .layer import field_of, layer_of
+from .suction import Suction
 
 LINES = 120  # across the longer side
-
-
-@dataclass(frozen=True)
-class Suction:
-    """Suction of the fan below a floor, against the room at its worst."""
-
-    x: NDArray[np.float32]  # (nx,) m
-    y: NDArray[np.float32]  # (ny,) m
-    net: NDArray[np.float32]  # (nx, ny) Pa below the room; NaN where there is no layer
-    pits: tuple[tuple[float, float, float], ...]  # x, y, radius; m
-    footings: Rings  # m, where no air gets through
-    weakest: tuple[float, float, float]  # x, y [m]; Pa below the room
 
 
 def seen(resolved: Resolved) -> Suction | None:
