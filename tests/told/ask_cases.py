@@ -174,6 +174,13 @@ def in_layers() -> str:
     return bare("dwelling", "frost-wall").replace("[plan]", f'{upper}[[site.layers]]\nground = "sand"\n\n[plan]')
 
 
+def walk_in_layers() -> str:
+    """A walk over two layers of ground that freeze, one of which the conductivity is typed and one by its name."""
+    typed = '{ conductivity = "1.5 W/(m·K)", heat-capacity = "2 MJ/(m³·K)" }'
+    upper = f'[[site.layers]]\nground = {typed}\nthickness = "1 m"\n\n'
+    return bare("walk", "free-edge").replace("[plan]", f'{upper}[[site.layers]]\nground = "sand"\n\n[plan]')
+
+
 def over_water() -> list[str]:
     """A house over ground water, on one ground and on two layers."""
     layers = in_layers().replace("[[site.layers]]", 'water-table = "2 m"\n\n[[site.layers]]', 1)

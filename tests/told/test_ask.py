@@ -38,6 +38,7 @@ from ask_cases import (
     over_water,
     pushed,
     under_another_covering,
+    walk_in_layers,
     with_film,
     with_lift,
     with_line,
@@ -90,7 +91,7 @@ def open_inputs() -> dict[str, list[tuple[str, str, Assumed]]]:
     found: dict[str, list[tuple[str, str, Assumed]]] = {}
     texts = [(text, "") for text in (*each_kind(), *of_uses(), over_old_slab(), beside_unheated())]
     texts += [(by_report(kind), "") for kind in ("fine", "coarse")]
-    texts += [(text, "") for text in (in_layers(), *over_water(), *covered())]
+    texts += [(text, "") for text in (in_layers(), walk_in_layers(), *over_water(), *covered())]
     texts += [(text, "") for text in (*loaded(), *jointed(), *drawn(), under_another_covering(), heated())]
     texts += [(each.text, "") for each in starters()]
     texts += [(path.read_text("utf-8"), str(path)) for path in EXAMPLES.values()]
@@ -124,6 +125,9 @@ ASKED_BY_CODES = {"site.zone", "site.zip", "site.frost-depth", "project.work", "
 
 ASKED_OF_FROST = {"site.freezing-index", "site.fines", "site.water-table"}
 
+# Named where suction is worked out: stone that alone decides, and a panel's channels, which no build-up can hold yet.
+NOT_MET = {"soil-gas.stone.permeability", "soil-gas.channels"}
+
 # What a load lacks is found where it is read; the check names whatever that is.
 ASKED_OF_LOADS = {"load.plate", "load.tyre", "foam.modulus", "load.anchor-depth", "edge.props"}
 
@@ -145,7 +149,7 @@ def input_of(row: str) -> str:
 
 def test_every_input_that_may_be_assumed_or_missing_has_a_question_and_no_question_asks_for_another():
     assumed = {row for row in open_inputs() if input_of(row) not in missing_keys()}
-    assert {row for row in wordings() if input_of(row) not in missing_keys()} == assumed
+    assert {row for row in wordings() if input_of(row) not in missing_keys()} == assumed | NOT_MET
     assert {input_of(row) for row in wordings()} >= missing_keys()
 
 
@@ -163,7 +167,7 @@ def test_the_walk_meets_everything_that_is_usual():
     assert not unmet, f"no bare brief of ask_cases.py leaves these open: {unmet}"
 
 
-ASSUMABLE = {row for row in wordings() if input_of(row) not in missing_keys()}
+ASSUMABLE = {row for row in wordings() if input_of(row) not in missing_keys()} - NOT_MET
 
 
 @pytest.mark.parametrize("path", sorted(ASSUMABLE))
@@ -441,7 +445,8 @@ def test_a_floor_that_takes_heat_in_and_a_slab_outdoors_are_told_in_their_own_wo
     told = plain(questions_text(asked(reads(by_key["cold-store"])), 80))
     assert "This moves the heat taken in or the coldest floor most:" in told
     assert "The heat taken in is 5817 Btu/h (1705 W), and lies between 5260 Btu/h" in told
-    told = plain(questions_text(asked(reads(by_key["pool-surround"])), 80))
+    cold = by_key["pool-surround"].replace("[plan]", 'freezing-index = "1800 K·d"\n\n[plan]', 1)
+    told = plain(questions_text(asked(reads(cold)), 80))
     assert "This moves the coldest ground under the slab most:" in told and "heat loss" not in told
 
 

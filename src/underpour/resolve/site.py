@@ -208,7 +208,7 @@ def resolve(
         for_good=for_good(brief.foam, system),
         loads=standing_on,
         damp=moist,
-        concrete_strength=brief.floor.concrete_class.si if brief.floor.concrete_class else None,
+        concrete_strength=_strength(brief, assumed),
         furnished=tuple(catalogue.furnishing(key) for key in brief.floor.furnishing or ()),
         covered_after=brief.floor.covered_after.si if brief.floor.covered_after else None,
         support=carries,
@@ -241,6 +241,12 @@ def _frost(
         return frost(brief, use, outdoors, mean, swing, ground.strata, surface, system, assumed)
     except Mistake as mistake:
         raise Mistakes([mistake]) from None
+
+
+def _strength(brief: Brief, assumed: Assumptions) -> float | None:
+    """Of the slab's concrete, as typed or tried; None where nobody tells. [Pa]"""
+    typed, tried = brief.floor.concrete_class, assumed.missing("floor.concrete-class")
+    return typed.si if typed is not None else tried * 1e3 if tried is not None else None
 
 
 def _support(

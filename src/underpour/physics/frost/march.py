@@ -7,7 +7,7 @@ steep the freezing range is; the matrix is put together only where the ground ch
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -17,6 +17,7 @@ from ..year import YEAR
 from .cells import Cells
 
 MOST_CORRECTIONS = 60
+MOST_HALVINGS = 6  # of a step whose corrections do not settle
 SHARES = (1.0, 0.5, 0.25, 0.1, 0.03)  # of a correction
 NEAR = 1e-9  # of the heat that a step moves, at which corrections stop
 
@@ -86,38 +87,56 @@ def march(section: Cells, temperature: NDArray, moments: Iterable[Moment], step:
     """
     above_zero(step=step)
     band = _Band(section)
-    made, area = section.made, section.area
     now = np.array(temperature, float)
-    held = made.heat(now)
+    held = section.made.heat(now)
     for moment in moments:
-        out = section.to_air(now, moment.films)
-        band.put(section.conductances(now), out)
-        brought = np.bincount(section.surfaces.cell, out * moment.air[section.surfaces.group], len(now))
-        # What is left over in each cell: what its heat would have to grow by to balance what comes in. [W/m]
-        heat, count = held.copy(), 0
-        left = brought - band.flows(now)
-        while True:
-            count += 1
-            guess = made.temperature(heat)
-            slope = made.slope(guess)
-            change = slope * band.solve(area * slope / step, left)
-            for (
-                share
-            ) in SHARES:  # a front that runs over several cells may overshoot, and then a part of the way is nearer
-                tried = heat + share * change
-                over = brought - band.flows(made.temperature(tried)) - area * (tried - held) / step
-                if np.abs(over).sum() < np.abs(left).sum():
-                    break
-            heat, left = tried, over
-            if np.abs(left).sum() <= NEAR * (np.abs(area * (heat - held)).sum() / step + np.abs(brought).sum()):
-                break
-            if count >= MOST_CORRECTIONS:
-                raise OutOfDomain(f"corrections of a step do not settle after {count}")
+        after = _through(section, band, now, held, moment, step)
+        now, held = after.temperature, after.heat
+        yield after
+
+
+def _through(
+    section: Cells, band: _Band, now: NDArray, held: NDArray, moment: Moment, step: float, halved: int = 0
+) -> After:
+    """One step, in halves where corrections of the whole do not settle: a thawing cell may answer to no long step."""
+    after = _settled(section, band, now, held, moment, step)
+    if after is not None:
+        return after
+    if halved == MOST_HALVINGS:
+        raise OutOfDomain(f"corrections of a step do not settle after {MOST_CORRECTIONS}")
+    first = _through(section, band, now, held, moment, step / 2.0, halved + 1)
+    last = _through(section, band, first.temperature, first.heat, moment, step / 2.0, halved + 1)
+    return replace(
+        last,
+        taken=first.taken + last.taken,
+        imbalance=first.imbalance + last.imbalance,
+        corrections=first.corrections + last.corrections,
+    )
+
+
+def _settled(section: Cells, band: _Band, now: NDArray, held: NDArray, moment: Moment, step: float) -> After | None:
+    """One step; None where its corrections do not settle."""
+    made, area = section.made, section.area
+    out = section.to_air(now, moment.films)
+    band.put(section.conductances(now), out)
+    brought = np.bincount(section.surfaces.cell, out * moment.air[section.surfaces.group], len(now))
+    # What is left over in each cell: what its heat would have to grow by to balance what comes in. [W/m]
+    heat, left = held.copy(), brought - band.flows(now)
+    for count in range(1, MOST_CORRECTIONS + 1):
         guess = made.temperature(heat)
-        taken = float((out * (moment.air[section.surfaces.group] - guess[section.surfaces.cell])).sum() * step)
-        imbalance = float((area * (heat - held)).sum()) - taken
-        now, held = guess, heat
-        yield After(now, held, taken, imbalance, count)
+        slope = made.slope(guess)
+        change = slope * band.solve(area * slope / step, left)
+        for share in SHARES:  # a front that goes over several cells may overshoot: then a part of the way is nearer
+            tried = heat + share * change
+            over = brought - band.flows(made.temperature(tried)) - area * (tried - held) / step
+            if np.abs(over).sum() < np.abs(left).sum():
+                break
+        heat, left = tried, over
+        if np.abs(left).sum() <= NEAR * (np.abs(area * (heat - held)).sum() / step + np.abs(brought).sum()):
+            guess = made.temperature(heat)
+            taken = float((out * (moment.air[section.surfaces.group] - guess[section.surfaces.cell])).sum() * step)
+            return After(guess, heat, taken, float((area * (heat - held)).sum()) - taken, count)
+    return None
 
 
 class _Band:
