@@ -109,6 +109,7 @@ def missing_keys() -> set[str]:
     words = [word for tree in trees for node in ast.walk(tree) if isinstance(node, ast.Call) for word in node.keywords]
     said = [w.value.values[0] if isinstance(w.value, ast.JoinedStr) else w.value for w in words if w.arg == "missing"]
     named = {each.value.removesuffix(".") for each in said if isinstance(each, ast.Constant)} - {""}
+    # A record is no input of the brief; places of lists are left out.
     ours = {
         re.sub(r"\.\d+", "", key) for key in named if not key.startswith("catalogue.")
     }  # a record is no input of the brief
