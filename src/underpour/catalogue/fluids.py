@@ -91,5 +91,6 @@ def mixture(key: str) -> Mixture:
     """
     found = _by_key().get(key)
     if found is None:
-        raise unknown("", key, list(_by_key()), "fluid", "Shares are by mass: propylene-glycol-30 is 30 % of it.")
+        harmless = [each.key for each in mixtures() if each.drinkable]  # nobody is led to poison by a slip
+        raise unknown("", key, harmless, "fluid", "Shares are by mass: propylene-glycol-30 is 30 % of it.")
     return found

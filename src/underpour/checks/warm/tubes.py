@@ -59,8 +59,7 @@ def loop_length(resolved: Resolved, heated: HeatedFloor, water: Water, made: Run
             Step("L_1", "one loop with its leaders", "", f"{fixed(laid.mean_length, 1)} m"),
         ),
         words=f"{laid.count} {'loop' if laid.count == 1 else 'loops'} and {said(laid.tube)} of tube in all; as one it "
-        f"would be {said(one.mean_length)}. An estimate: nothing is drawn. Hold the tubes under pressure, and read the "
-        "gauge, before and all through the pour.",
+        f"would be {said(one.mean_length)}. An estimate: nothing is drawn.",
     )
 
 
