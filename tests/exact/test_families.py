@@ -175,6 +175,8 @@ def thicknesses():
 def test_a_family_is_a_plain_value_that_another_process_tells_alike(thicknesses):
     """Pickled, sent on, and asked there, where nothing was loaded before it came."""
     family, now = thicknesses
+    resolved = family.cutting.resolved
+    resolved.held.codes.rows("irc-2021", "floor"), resolved.products.products()  # looked up before: stays behind
     sent = pickle.dumps((family, [now]), pickle.HIGHEST_PROTOCOL)
     assert len(sent) < 4e6, "bytes: what only its making needs stays behind"
     there = "import pickle, sys; family, case = pickle.load(sys.stdin.buffer); print(family.told(case))"

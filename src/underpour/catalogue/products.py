@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, fields
 from functools import cache, cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -40,6 +40,10 @@ class Products:
 
     own: tuple[OfMaker, ...] = ()  # of the folder beside the brief
     day: datetime.date = field(default_factory=lambda: today())
+
+    def __getstate__(self) -> dict[str, object]:
+        """What it was made of: what was looked up since is looked up anew in another process."""
+        return {each.name: getattr(self, each.name) for each in fields(self)}
 
     @cached_property
     def lines(self) -> tuple[OfMaker, ...]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, fields
 from functools import cache, cached_property
 
 from ... import mistakes
@@ -16,6 +16,10 @@ class Codes:
     """Editions and rows that a brief can be held to; ``own`` are the user's files."""
 
     own: tuple[tuple[Edition, tuple[Row, ...]], ...] = field(default=())
+
+    def __getstate__(self) -> dict[str, object]:
+        """What it was made of: what was read since is read anew in another process."""
+        return {each.name: getattr(self, each.name) for each in fields(self)}
 
     @cached_property
     def editions(self) -> Mapping[str, Edition]:

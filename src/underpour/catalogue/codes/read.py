@@ -154,7 +154,7 @@ def row(told: Mapping[str, Any], edition: str, subject: str, path: str) -> Row:
         edition=edition,
         subject=subject,
         clause=told["clause"],
-        asks=MappingProxyType({key: asked(key, told[key]) for key in told if key in asks()}),
+        asks={key: asked(key, told[key]) for key in told if key in asks()},  # plain: a row is sent between processes
         seen=told["seen"],
         path=path,
         by=told.get("by", ""),
