@@ -3,6 +3,7 @@
 import threading
 import time
 from pathlib import Path
+from typing import Any
 
 import httpx
 
@@ -45,6 +46,15 @@ class Served:
         """A request as the page sends it."""
         given.setdefault("headers", {"X-Desk-Token": TOKEN})
         return httpx.request(method, self.address.rstrip("/") + path, timeout=60, **given)
+
+    def what_to_ask(self, text: str) -> dict[str, Any]:
+        """What would turn an answer, once it is worked out."""
+        told: dict[str, Any] = {"state": "waiting"}
+        while told["state"] in ("waiting", "working"):
+            answered = self.ask("POST", "/api/ask", json={"brief": text})
+            assert answered.status_code == 200, answered.text
+            told = answered.json()
+        return told
 
     def begin(self, text: str) -> int:
         """A brief with this text in the book; its number."""

@@ -320,7 +320,9 @@ def test_no_answer_opens_a_file_that_a_brief_names(desk, monkeypatch, path, more
     garage = Path(__file__).parents[2] / "examples" / "cool-garage-by-hours"
     monkeypatch.chdir(garage)
     brief = (garage / "brief.toml").read_text(encoding="utf-8")
-    told = desk.ask("POST", path, json={"brief": brief, **more}).json()
+    told = (
+        desk.what_to_ask(brief) if path == "/api/ask" else desk.ask("POST", path, json={"brief": brief, **more}).json()
+    )
     (mistake,) = told["mistakes"]
     assert mistake["at"].endswith("site.weather")
     assert mistake["wrong"] == "This brief stands alone, with no folder beside it in which a file could lie."

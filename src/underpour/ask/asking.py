@@ -49,10 +49,14 @@ def asked(reading: Reading) -> Asked:
     return asked_of(reading, as_taken(reading))
 
 
-def asked_of(reading: Reading, taken: Taken) -> Asked:
-    """The same for a brief that is answered already."""
+def asked_of(reading: Reading, taken: Taken, on: Callable[[int, int], None] = lambda done, of: None) -> Asked:
+    """The same for a brief that is answered already. ``on`` hears how many inputs of how many were tried."""
     resolved = taken.resolved
-    tried = [_tried(taken, each) for each in left_open(taken)]
+    inputs = left_open(taken)
+    tried = []
+    for n, each in enumerate(inputs):
+        on(n, len(inputs))
+        tried.append(_tried(taken, each))
     turning = sorted((question for question in tried if question.turns), key=decisive)
     on_the_telephone = [each for each in turning if not wordings()[each.about.row].when_ordered]
     chosen = together(on_the_telephone) if on_the_telephone else moving_most(tried)

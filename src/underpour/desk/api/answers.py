@@ -17,6 +17,8 @@ from ...mistakes import Mistake
 from ..live import Answering, Told, Unread
 from .given import BriefText
 
+PATIENT = 1.0  # s that a question about a text is held open before it is said how far it is
+
 
 class Show(BaseModel):
     """What somebody looks at."""
@@ -59,10 +61,16 @@ class Answered(BaseModel):
     sheet: dict[str, Any] | None = None
 
 
-class Replied(Brief):
-    """A brief to reply to."""
+class AskedAbout(Brief):
+    """A brief to be asked about."""
 
-    stage: Literal["first", "whole"] = Field("whole", description="With what is known by now; or with all questions.")
+    stop: bool = Field(False, description="Whether nobody waits for it any more.")
+
+
+class Drawing(Brief):
+    """A line that may soon be drawn."""
+
+    path: str = Field(max_length=400, description="floor.build-up.2.thickness")
 
 
 class Sentences(BaseModel):
@@ -75,8 +83,13 @@ class Sentences(BaseModel):
 
 
 class Asking(BaseModel):
-    """What to ask the caller."""
+    """What to ask the caller, or how far that is."""
 
+    state: Literal["waiting", "working", "done", "stopped", "left"] = Field(
+        "done", description="It goes on until it is done, stopped, or left for another answer."
+    )
+    done: int = Field(0, description="Inputs that were tried")
+    of: int = Field(0, description="of so many.")
     decides: bool = False
     questions: list[dict[str, Any]] = []
     mistakes: list[dict[str, Any]] = []
@@ -112,21 +125,31 @@ def answers(answering: Answering) -> APIRouter:
         return Answered(turn=asked.turn, stage=stage, read=True, sheet=answering.sheet(told, look))
 
     @routes.post("/ask")
-    def ask(asked: Brief) -> Asking:
-        """The few open inputs that would turn a verdict."""
+    def ask(asked: AskedAbout) -> Asking:
+        """The few open inputs that would turn a verdict; or how far that is, to be asked again."""
         from ..shown import Look
         from ..shown.fields import Places
         from ..shown.margin import questions
 
-        said = answering.asked(asked.brief)
-        told = said if isinstance(said, Unread) else answering.whole(asked.brief, Look(), "ask")
-        if isinstance(said, Unread) or not isinstance(told, Told):
-            return Asking(mistakes=as_rows(told.mistakes) if isinstance(told, Unread) else [])
-        return Asking(**questions(said, Places(told.trees[AS_BRIEFED], told.resolved[AS_BRIEFED])))
+        held = answering.stop_asking(asked.brief) if asked.stop else answering.ask(asked.brief)
+        held.wait(PATIENT)
+        if isinstance(held.said, Unread):
+            return Asking(mistakes=as_rows(held.said.mistakes))
+        if held.said is None:
+            return Asking(state=held.state, done=held.done, of=held.of)
+        told = answering.whole(asked.brief, Look(), "asked")
+        if not isinstance(told, Told):
+            return Asking(state="left")
+        return Asking(**questions(held.said, Places(told.trees[AS_BRIEFED], told.resolved[AS_BRIEFED])))
+
+    @routes.post("/ahead", status_code=202)
+    def ahead(asked: Drawing) -> None:
+        """A line may soon be drawn: sizes of it are made ready, so that each is told at once."""
+        answering.ahead(asked.brief, asked.path)
 
     @routes.post("/reply")
-    def three_sentences(asked: Replied) -> Sentences:
-        """The reply for mail or telephone. With loads the questions take long: the first stage does not wait."""
+    def three_sentences(asked: Brief) -> Sentences:
+        """The reply for mail or telephone, with what is known by now of what is still needed."""
         from ..shown import Look
         from ..shown.reply import reply
 
@@ -134,8 +157,8 @@ def answers(answering: Answering) -> APIRouter:
         if not isinstance(told, Told) or told.dossier is None:
             mistakes = as_rows(told.mistakes) if isinstance(told, Unread) else []
             return Sentences(sentences=[], read=False, mistakes=mistakes)
-        said = answering.asked_before(asked.brief) if asked.stage == "first" else answering.asked(asked.brief)
-        needed = None if said is None or isinstance(said, Unread) else [q.words for q in said.questions if q.turns]
+        said = answering.asked_before(asked.brief)
+        needed = None if said is None else [q.words for q in said.questions if q.turns]
         return Sentences(sentences=reply(told.dossier, needed), whole=needed is not None)
 
     @routes.get("/choices")

@@ -18,12 +18,20 @@ from .told import Told, Unread
 
 if TYPE_CHECKING:
     from ...ask import Asked
+    from ...families import EdgeFamily
     from ..shown import Look
+    from .thicker import Drawn
 
-Kind = Literal["told", "asked", "speak"]
+Kind = Literal["told", "asked", "family", "speak"]
 Message = tuple[int, Kind | Literal["leave"], Any]  # the work's number, what is wanted, of what
+Reply = tuple[Literal["on", "made", "fault"], Any]  # how far it is; what was made; what broke
 # This very package, wherever the desk was begun, and nothing that lies in the folder where it was.
-OURS = f"import sys; sys.path.insert(0, {str(Path(__file__).parents[3])!r}); from {__name__} import main; main()"
+OURS = f"import sys; sys.path.insert(0, {str(Path(__file__).parents[3])!r}); from {__name__} import main; main"
+GENTLE = 10  # steps of the system's own scale by which everything else goes before
+
+
+class Left(Exception):
+    """Nobody waits for what is worked out."""
 
 
 class Stopped(RuntimeError):
@@ -36,7 +44,8 @@ class Aside:
     Only plain values come back, pickled. The process ends when the desk does, however that ends: its input is closed.
     """
 
-    def __init__(self) -> None:
+    def __init__(self, *, gentle: bool = False) -> None:
+        self._gentle = gentle  # whether everything else on the machine goes before
         self._lock = threading.Lock()
         self._process: subprocess.Popen[bytes] | None = None
         self._number = 0
@@ -50,7 +59,7 @@ class Aside:
             if self._process is not None:
                 _ended(self._process)
             # A session of its own: Ctrl-C in the terminal is the desk's to hear, which then ends this one.
-            ours = [sys.executable, "-P", "-c", OURS]
+            ours = [sys.executable, "-P", "-c", f"{OURS}({GENTLE if self._gentle else 0})"]
             pipe = subprocess.PIPE
             self._process = subprocess.Popen(ours, stdin=pipe, stdout=pipe, start_new_session=True)
         self._say("speak", words.table())
@@ -59,9 +68,13 @@ class Aside:
         """The whole answer with its sheet; None where ``late`` says that nobody waits for it any more."""
         return self._worked_out("told", (text, look), late) or (None, {})
 
-    def asked(self, text: str) -> Asked | Unread:
-        """The few open inputs that would turn a verdict."""
-        return self._worked_out("asked", text, lambda: False)  # type: ignore[no-any-return]
+    def asked(self, text: str, late: Callable[[], bool], on: Callable[[int, int], None]) -> Asked | Unread | None:
+        """Open inputs that would turn a verdict, None as above. ``on`` hears how many of how many were tried."""
+        return self._worked_out("asked", text, late, on)  # type: ignore[no-any-return]
+
+    def family(self, drawn: Drawn, late: Callable[[], bool]) -> EdgeFamily | None:
+        """A family of one edge along a thickness; None where nobody waits, or where there is none."""
+        return self._worked_out("family", drawn, late)  # type: ignore[no-any-return]
 
     def leave(self) -> None:
         """Nobody waits for what is worked out now."""
@@ -76,7 +89,9 @@ class Aside:
             process.kill()
             _ended(process)
 
-    def _worked_out(self, kind: Kind, what: Any, late: Callable[[], bool]) -> Any:
+    def _worked_out(
+        self, kind: Kind, what: Any, late: Callable[[], bool], on: Callable[[int, int], None] | None = None
+    ) -> Any:
         self.begin()
         self._number += 1
         if late():  # before the question is sent: what is left after that is told to the process
@@ -85,13 +100,17 @@ class Aside:
         process = self._process
         if process is None or process.stdout is None:
             raise Stopped
-        try:
-            made, fault = pickle.load(process.stdout)
-        except (EOFError, OSError, pickle.UnpicklingError):
-            raise Stopped from None
-        if fault:
-            raise Stopped(fault)
-        return made
+        while True:
+            try:
+                reply: Reply = pickle.load(process.stdout)
+            except (EOFError, OSError, pickle.UnpicklingError):
+                raise Stopped from None
+            if reply[0] == "fault":
+                raise Stopped(reply[1])
+            if reply[0] == "made":
+                return reply[1]
+            if on is not None:
+                on(*reply[1])
 
     def _say(self, kind: Kind | Literal["leave"], what: Any) -> None:
         with self._lock:
@@ -136,12 +155,15 @@ def _put(to: IO[bytes], what: object) -> None:
     to.flush()
 
 
-def main() -> None:
+def main(gentle: int = 0) -> None:
     """Answer what is asked on standard input, until that is closed."""
+    if gentle and hasattr(os, "nice"):
+        os.nice(gentle)
     answers = os.fdopen(os.dup(sys.stdout.fileno()), "wb")
     os.dup2(sys.stderr.fileno(), sys.stdout.fileno())  # what anything prints stands in no answer's way
     desk = _Desk(sys.stdin.buffer)
     from ..shown import sheet
+    from .thicker import family
     from .whole import Whole
 
     whole = Whole()
@@ -150,14 +172,29 @@ def main() -> None:
         made = whole.told(text, lambda: desk.has_left(number))
         return made, sheet(made, look) if isinstance(made, Told) and not desk.has_left(number) else {}
 
+    def asked(number: int, text: str) -> Asked | Unread | None:
+        def on(done: int, of: int) -> None:
+            if desk.has_left(number):
+                raise Left
+            _put(answers, ("on", (done, of)))
+
+        try:
+            return whole.asked(text, on)
+        except Left:
+            return None
+
     while True:
         number, kind, what = desk.works.get()
         if kind == "speak":
             words.speak(what)
             continue
-        made, fault = None, ""
         try:
-            made = whole.asked(what) if kind == "asked" else told(number, *what)
+            made: Any = asked(number, what) if kind == "asked" else None
+            if kind == "told":
+                made = told(number, *what)
+            elif kind == "family":
+                made = family(what)
         except Exception as broken:  # told to the desk, which says that the fault is ours
-            fault = f"{type(broken).__name__}: {broken}"
-        _put(answers, (made, fault))
+            _put(answers, ("fault", f"{type(broken).__name__}: {broken}"))
+        else:
+            _put(answers, ("made", made))

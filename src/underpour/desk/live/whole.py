@@ -56,8 +56,8 @@ class Whole:
             dossier=dossier,
         )
 
-    def asked(self, text: str) -> Asked | Unread:
-        """The few open inputs that would turn a verdict."""
+    def asked(self, text: str, on: Callable[[int, int], None]) -> Asked | Unread:
+        """The few open inputs that would turn a verdict. What ``on`` raises, told how far it is, ends it."""
         if text not in self._kept:
             told = self.told(text, lambda: False)
             if isinstance(told, Unread):
@@ -65,7 +65,7 @@ class Whole:
         reading = reads(text, alone=True)
         _, resolved, edges = self._kept[text][0]
         try:
-            return asked_of(reading, taken(reading, resolved, edges))
+            return asked_of(reading, taken(reading, resolved, edges), on)
         except Mistakes as mistakes:
             return Unread(tuple(mistakes))
 

@@ -34,6 +34,7 @@ export function grip(each, drawn, brief) {
     handle.dataset.words = each.offers[to][1];
     brief.type([{ path: each.path, typed: each.offers[to][1] }], { sameAs });
   };
+  for (const near of ['pointerenter', 'focus']) handle.addEventListener(near, () => brief.ahead(each.path));
   handle.addEventListener('pointerdown', (event) => {
     event.preventDefault();
     handle.setPointerCapture(event.pointerId);

@@ -24,14 +24,16 @@ export class Handing {
     this.brief.handedOut();
     const told = document.createElement('output');
     const { text: brief } = this.brief;
-    const first = await this.told(brief, 'first', told);
-    if (first?.whole === false && !this.place.hidden && brief === this.brief.text) await this.told(brief, 'whole', told);
+    const first = await this.told(brief, told);
+    if (first?.whole !== false) return;
+    await this.brief.questions();
+    if (!this.place.hidden && brief === this.brief.text) await this.told(brief, told, true);
   }
 
   /** The reply as far as it is known; what is still needed may take long. */
-  async told(brief, stage, told) {
-    const said = await this.brief.asking(() => post('/api/reply', { brief, stage }));
-    if (stage === 'whole' && !said?.sentences?.length) return said;
+  async told(brief, told, again = false) {
+    const said = await this.brief.asking(() => post('/api/reply', { brief }));
+    if (again && !said?.sentences?.length) return said;
     const words = said?.sentences?.join(' ') ?? '';
     const box = Object.assign(document.createElement('p'), { className: 'sentences', textContent: words || say('sheet.page.mend-first') });
     const copy = press(say('sheet.page.copy'), async () => {
@@ -40,7 +42,7 @@ export class Handing {
     });
     copy.className = 'main';
     this.reply.replaceChildren(text('h2', say('sheet.page.reply')), box, ...(words ? [copy, ' ', told] : []));
-    if (stage === 'first') (words ? copy : box).focus();
+    if (!again) (words ? copy : box).focus();
     return said;
   }
 

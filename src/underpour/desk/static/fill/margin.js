@@ -6,10 +6,22 @@ import { typed } from './typed.js';
 
 /** The three questions that would decide. @param {object} asked */
 export function showQuestions(place, asked, brief) {
+  if (asked.state !== 'done') {
+    place.replaceChildren(text('h2', say('sheet.page.questions')), onTheWay(asked, brief));
+    return;
+  }
   const head = text('h2', say(asked.decides ? 'sheet.page.questions' : 'sheet.page.questions-idle'));
   const list = document.createElement('ol');
   list.append(...asked.questions.map((question) => asking(question, brief)));
   place.replaceChildren(head, asked.questions.length ? list : text('p', say('sheet.page.nothing-to-ask')));
+}
+
+/** How far it is, with a way to stop it and to begin again. */
+function onTheWay({ state, done, of }, brief) {
+  const line = text('p', '', 'note');
+  if (state === 'stopped') line.append(say('sheet.page.asking-stopped'), ' ', press(say('sheet.page.ask-again'), () => brief.questions(true)));
+  else line.append(of ? say('sheet.page.asking', { done, of }) : say('sheet.page.working'), ' ', press(say('sheet.page.stop'), () => brief.stopAsking()));
+  return line;
 }
 
 function asking(question, brief) {

@@ -5,6 +5,7 @@ import { Away, Refused, ask, post } from './ask.js';
 const CALM = 500; // ms without a change before everything is worked out
 const QUIET = 1200; // ms after that before it is asked what would decide
 const AGAIN = 2000; // ms before the desk is asked again whether it is back
+const UNDER_WAY = ['waiting', 'working', 'left'];
 const REMEMBERED = 200; // texts that can be gone back to
 
 /**
@@ -110,12 +111,41 @@ export class Brief extends EventTarget {
     await this.keep();
     if (!said.read || this.askedOf === this.text) return;
     await new Promise((resolve) => setTimeout(resolve, QUIET));
-    if (turn !== this.turn) return;
+    if (turn === this.turn) await this.questions();
+  }
+
+  /** What would decide: told on the way how far it is, until it is there or somebody stops it. */
+  questions(anew = false) {
     const { text } = this;
-    const questions = await this.asking(() => post('/api/ask', { brief: text }));
-    if (!questions || text !== this.text) return;
-    this.askedOf = text;
-    this.tell('asked', questions);
+    if (anew || this.pursued?.text !== text) this.pursued = { text, end: this.pursue(text) };
+    return this.pursued.end;
+  }
+
+  async pursue(text) {
+    this.unasked = null;
+    for (;;) {
+      const said = await this.asking(() => post('/api/ask', { brief: text }));
+      if (!said || text !== this.text || this.unasked === text) return;
+      this.tell('asked', said);
+      if (said.state === 'done') this.askedOf = text;
+      if (!UNDER_WAY.includes(said.state)) return;
+    }
+  }
+
+  /** Nobody waits for what would decide. */
+  stopAsking() {
+    const { text: brief } = this;
+    this.unasked = brief;
+    this.tell('asked', { state: 'stopped' });
+    return this.asking(() => post('/api/ask', { brief, stop: true }));
+  }
+
+  /** A line may soon be drawn: the desk makes its sizes ready. */
+  ahead(path) {
+    const wish = `${path}\n${this.text}`;
+    if (this.away || this.wish === wish) return;
+    this.wish = wish;
+    this.asking(() => post('/api/ahead', { brief: this.text, path }));
   }
 
   question(stage) {
