@@ -188,3 +188,30 @@ def test_the_demo_has_five_notes_in_its_margin_until_they_are_put_away(desk, she
     sheet_page.reload()
     sheet_page.wait_for_selector("body[data-stage]")
     expect(notes).to_be_hidden()
+
+
+def test_a_line_that_the_hand_comes_near_is_made_ready_once(sheet):
+    wished = []
+    sheet.on("request", lambda each: wished.append(each.post_data_json["path"]) if "/api/ahead" in each.url else None)
+    grip = sheet.locator(f'.grip[data-path="{FOAM}"]')
+    grip.hover()
+    grip.focus()
+    until(lambda: wished)
+    sheet.wait_for_timeout(200)
+    assert wished == [FOAM]
+
+
+def test_what_would_decide_says_how_far_it_is_and_is_stopped_and_taken_up(desk, sheet_page):
+    """How long it takes is the machine's; here the desk says what it says on the way."""
+    on_the_way = {"state": "working", "done": 3, "of": 13, "decides": False, "questions": [], "mistakes": []}
+    sheet_page.route("**/api/ask", lambda route: route.fulfill(json=on_the_way))
+    sheet = opened(desk, sheet_page, DEMO)
+    margin = sheet.locator("#questions")
+    expect(margin).to_contain_text("3 of 13 tried")
+    margin.get_by_role("button", name="stop").click()
+    expect(margin).to_contain_text("Stopped")
+    sheet.wait_for_timeout(300)
+    expect(margin).to_contain_text("Stopped")
+    sheet_page.unroute("**/api/ask")
+    margin.get_by_role("button", name="work it out").click()
+    expect(margin.locator("ol li").first).to_be_visible(timeout=60_000)

@@ -7,7 +7,7 @@ import { typed } from './typed.js';
 /** The three questions that would decide. @param {object} asked */
 export function showQuestions(place, asked, brief) {
   if (asked.state !== 'done') {
-    place.replaceChildren(text('h2', say('sheet.page.questions')), onTheWay(asked, brief));
+    onTheWay(place, asked, brief);
     return;
   }
   const head = text('h2', say(asked.decides ? 'sheet.page.questions' : 'sheet.page.questions-idle'));
@@ -16,12 +16,19 @@ export function showQuestions(place, asked, brief) {
   place.replaceChildren(head, asked.questions.length ? list : text('p', say('sheet.page.nothing-to-ask')));
 }
 
-/** How far it is, with a way to stop it and to begin again. */
-function onTheWay({ state, done, of }, brief) {
-  const line = text('p', '', 'note');
-  if (state === 'stopped') line.append(say('sheet.page.asking-stopped'), ' ', press(say('sheet.page.ask-again'), () => brief.questions(true)));
-  else line.append(of ? say('sheet.page.asking', { done, of }) : say('sheet.page.working'), ' ', press(say('sheet.page.stop'), () => brief.stopAsking()));
-  return line;
+/** How far it is, with a way to stop it and to begin again; what is pressed stays where it is while figures change. */
+function onTheWay(place, { state, done, of }, brief) {
+  const stopped = state === 'stopped';
+  const words = stopped ? say('sheet.page.asking-stopped') : of ? say('sheet.page.asking', { done, of }) : say('sheet.page.working');
+  const there = place.querySelector(`.way.${stopped ? 'stopped' : 'going'}`);
+  if (there) {
+    there.firstChild.textContent = words;
+    return;
+  }
+  const line = text('p', '', `note way ${stopped ? 'stopped' : 'going'}`);
+  const act = stopped ? press(say('sheet.page.ask-again'), () => brief.questions(true)) : press(say('sheet.page.stop'), () => brief.stopAsking());
+  line.append(text('span', words), ' ', act);
+  place.replaceChildren(text('h2', say('sheet.page.questions')), line);
 }
 
 function asking(question, brief) {
