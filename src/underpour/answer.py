@@ -188,6 +188,7 @@ def _answer(name: str, resolved: Resolved, edges: tuple[SolvedEdge, ...], window
     return replace(
         made,
         borne=tuple(bearing.pictured(resolved)),
+        floor_borne=bearing.pictured_together(resolved),
         vapour=tuple(vapour.pictured(resolved, edges)),
         suction=_suction(resolved),
         wintered=through,

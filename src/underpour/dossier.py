@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from .brief.tables.handover import Handover
-from .checks.bearing import Borne
+from .checks.bearing import Borne, WholeFloor
 from .checks.damp_seen import Through
 from .checks.frozen import Wintered
 from .checks.soil_gas.suction import Suction
@@ -71,6 +71,7 @@ class Answer:
     hour: Hour | None = None  # where one was asked for
     vapour: tuple[Through, ...] = ()  # through the floor, in its middle first; () for a slab outdoors
     borne: tuple[Borne, ...] = ()  # what stands or rolls on the slab, with what is felt around it
+    floor_borne: WholeFloor | None = None  # all that stands at places of the plan together, over the whole floor
     wintered: tuple[Wintered, ...] = ()  # each edge through each winter, where frost is asked about
     suction: Suction | None = None  # below the floor, where a fan draws
 

@@ -48,6 +48,18 @@ def test_a_rectangle_does_what_its_point_loads_do_together(place):
     assert found.moment_xy[0] == approx((apart * np.sin(2.0 * way)).sum() / 2.0, rel=1e-9, abs=1e-9)
 
 
+def test_far_off_a_patch_is_a_point():
+    """50 kN on 150 mm by 150 mm, four sizes off and more: settlement to 0.3 %, moment to 0.2 % of the largest."""
+    outline = [(-0.075, -0.075), (0.075, -0.075), (0.075, 0.075), (-0.075, 0.075)]
+    places = np.array([[0.7, 0.1], [0.3, -0.6], [2.0, 1.0]])
+    patch, middle = under(outline, places), under(outline, [(0.0, 0.0)])
+    point = patches.concentrated(PRESSURE * 0.15**2, RADIUS, FOUNDATION, POISSON, places)
+    largest = middle.moment_x[0]
+    assert point.settlement == approx(patch.settlement, rel=0.003)
+    assert np.abs(point.moment_x - patch.moment_x).max() < 0.002 * largest
+    assert np.abs(point.moment_xy - patch.moment_xy).max() < 0.002 * largest
+
+
 def test_two_patches_do_what_the_whole_does():
     """An L and its two rectangles, at places inside, on a shared side, on a corner and outside."""
     places = [(0.1, 0.1), (0.1, 0.2), (0.2, 0.2), (0.0, 0.0), (0.9, 0.7), (0.3, 0.3)]

@@ -51,15 +51,15 @@ def test_a_load_in_the_middle_does_what_an_exact_patch_does(share):
 
 
 def test_moments_come_right_with_the_second_power_of_the_cells_and_settlement_with_the_fourth():
-    """A heap 0.5 m wide on 20 m by 20 m against the endless plate; cells of 1, 1/2 and 1/4 m."""
-    from underpour.physics.plates.split import heap
-
-    exact = heap(50e3, 0.5, RADIUS, FOUNDATION, POISSON, np.array([[0.25, 0.125]]))
+    """An even load on 2 m by 2 m in the middle of 20 m by 20 m against the endless plate; cells of 1, 1/2, 1/4 m."""
+    load = Pressed(box(-1.0, -1.0, 1.0, 1.0), 50e3)
+    place = np.array([[0.25, 0.125]])
+    exact = patches.patch(load.pressure, load.outline, RADIUS, FOUNDATION, POISSON, place)
     errors = []
     for count in (20, 40, 80):
         line = np.linspace(-10.0, 10.0, count + 1)
         of = plate(slab(box(-10.0, -10.0, 10.0, 10.0)), line, line)
-        ours = of.answered(of.found(loads.heaped(of, 50e3, 0.0, 0.0, 0.5)), np.array([0.25]), np.array([0.125]))
+        ours = of.answered(of.found(loads.pressed(of, load)), *place.T)
         errors.append((abs(ours.settlement[0] - exact.settlement[0]), abs(ours.moment_x[0] - exact.moment_x[0])))
     down, bent = zip(*errors, strict=True)
     assert np.log2(bent[1] / bent[2]) == approx(2.0, abs=0.5)

@@ -8,17 +8,20 @@ from functools import cache
 from pathlib import Path
 from xml.etree import ElementTree
 
+import numpy as np
 import pytest
 
 from underpour.brief import reads
-from underpour.checks.bearing import Borne, pictured
+from underpour.checks.bearing import Borne, WholeFloor, of_loads, pictured, pictured_together
 from underpour.cli import main
-from underpour.drawings import carried_plan, carried_section, carried_shares, carried_shares_compared
-from underpour.drawings.carried_words import plan_in_words, section_in_words, shares_in_words
+from underpour.drawings import carried_floor, carried_plan, carried_section, carried_shares, carried_shares_compared
+from underpour.drawings.carried_words import floor_in_words, plan_in_words, section_in_words, shares_in_words
 from underpour.measure.table import System
 from underpour.resolve import resolve
 
 from .test_loads_answered import BRIEF, one, with_load
+from .test_plan_of_loads import BRIEF as PLAN
+from .test_plan_of_loads import CUT, together
 
 CORNER = with_load('kind = "wheel"\nforce = "5000 lb"\ntyre = "100 psi"\nat = "corner"')
 EVEN = '\n[[load]]\nkind = "uniform"\npressure = "125 psf"\neverywhere = true\n'
@@ -126,7 +129,12 @@ def test_what_cannot_be_told_is_not_drawn() -> None:
     assert load.around is None and load.shares == () and load.used == 0.0
     assert loads(with_load('like = "barrow"')) == ()
     (even,) = loads(with_load('kind = "uniform"\npressure = "125 psf"\neverywhere = true'))
-    assert even.around is None and {share.part for share in even.shares} == {"foam", "ground", "concrete"}
+    assert even.around is None and {share.part for share in even.shares} == {
+        "foam",
+        "ground",
+        "concrete",
+        "settlement",
+    }
 
 
 def test_alternatives_stand_below_one_another_on_one_scale() -> None:
@@ -148,3 +156,89 @@ def test_compare_draws_them_and_refuses_a_slab_without_loads(tmp_path: Path, cap
     assert main(["compare", str(tmp_path / "brief.toml"), "-o", str(tmp_path / "none.svg"), "--loads"]) == 2
     assert "Nothing stands on this slab" in capsys.readouterr().err
     assert not (tmp_path / "none.svg").exists()
+
+
+ALL = PLAN + CUT.format("none") + EVEN
+
+
+@cache
+def floor(text: str) -> WholeFloor:
+    found = pictured_together(resolve(reads(text).brief))
+    assert found is not None
+    return found
+
+
+def floor_drawn(text: str = ALL, system: System = "SI") -> str:
+    return carried_floor(floor(text), loads(text), system, width=170.0)
+
+
+@pytest.mark.parametrize("system", ["US", "SI"])
+def test_all_loads_from_above_are_one_small_sound_picture_the_same_twice(system: System) -> None:
+    svg = floor_drawn(system=system)
+    assert svg == floor_drawn(system=system) and len(svg.encode()) < 110_000 and "nan" not in svg.lower()
+    root = ElementTree.fromstring(svg)
+    high = float(root.get("viewBox", "").split()[3])
+    for node in (each for each in root.iter() if each.tag.endswith("}text")):
+        wide, x = float(node.get("textLength", "0")), float(node.get("x", "0"))
+        left = x - {"start": 0.0, "middle": wide / 2.0, "end": wide}[node.get("text-anchor", "start")]
+        assert left >= -0.1 and left + wide <= 170.1 and 2.0 < float(node.get("y", "0")) < high, node.text
+
+
+def test_each_load_stands_at_its_place_with_the_share_of_what_governs_it() -> None:
+    said = texts(floor_drawn())
+    shares = {each.number: max(s.used for s in each.shares) for each in floor(ALL).placed}
+    assert set(shares) == {"1", "2"}
+    for number, used in shares.items():
+        assert f"{number}: {100.0 * used:.0f}\u00a0%" in said.replace(" %", "\u00a0%")
+    bent = together(ALL, "bearing.bending")
+    assert bent.value is not None and bent.limit is not None
+    concrete = [s.used for each in floor(ALL).placed for s in each.shares if s.part == "concrete"]
+    assert max(concrete) == pytest.approx(bent.value / bent.limit, rel=1e-9)
+    foam = together(ALL, "bearing.foam-short", loads="passing")
+    assert foam.value is not None and foam.limit is not None
+    (rolls,) = (s.used for s in floor(ALL).placed[1].shares if s.part == "foam")
+    assert rolls == pytest.approx(foam.value / foam.limit, rel=1e-9)
+    assert "Dashed: joints." in said and "all of it" in said
+
+
+def test_what_has_no_place_on_the_plan_still_has_its_bar() -> None:
+    assert "Load 3: concrete" in texts(floor_drawn())
+    words = floor_in_words(floor(ALL), loads(ALL), "SI")
+    assert words.startswith("Load 1, load 2 and load 3 are there together.") and "load 3: concrete" in words
+
+
+def test_the_foam_under_the_whole_floor_carries_all_that_lies_on_it() -> None:
+    """Equilibrium: pressure summed over the picture's lines is slab, even load and both forces, to 2 %."""
+    seen = floor(ALL).stiff
+    x, y, p = seen.x.astype(float), seen.y.astype(float), seen.pressure.astype(float)
+    cells = (p[:-1, :-1] + p[1:, :-1] + p[:-1, 1:] + p[1:, 1:]) / 4.0
+    summed = float((cells * np.diff(y)[:, None] * np.diff(x)[None, :]).sum())
+    slab = 12.0 * 8.0 * 0.15 * 2403.0 * 9.80665
+    even = 12.0 * 8.0 * 125.0 * 47.880259
+    assert summed == pytest.approx(slab + even + 20e3 + 15e3, rel=0.02)
+
+
+def test_a_joint_that_hands_nothing_on_steps_the_picture_too() -> None:
+    seen = floor(ALL).soft
+    row = int(np.argmin(np.abs(seen.y - 4.4)))
+    left, right = (seen.settlement[row, int(np.argmin(np.abs(seen.x - x)))] for x in (5.9999, 6.0001))
+    assert left > 2.0 * right
+
+
+def test_where_the_plan_says_no_more_than_each_load_there_is_no_such_picture() -> None:
+    assert pictured_together(resolve(reads(BRIEF).brief)) is None
+
+
+def test_shear_and_settlement_have_bars_of_their_own_with_the_numbers_of_their_findings() -> None:
+    (load,) = loads(BRIEF)
+    shares = {each.part: each for each in load.shares}
+    found = list(of_loads(resolve(reads(BRIEF).brief)))
+    (shear,) = (each for each in found if each.id == "bearing.punching")
+    (down,) = (each for each in found if each.id == "bearing.settlement" and each.at["after"] == "50 years")
+    assert shares["shear"].told == pytest.approx((shear.value, shear.limit), rel=1e-9)
+    assert shares["settlement"].told == pytest.approx((down.value, down.limit), rel=1e-9)
+    assert shares["settlement"].bears == pytest.approx(0.0254)
+    said = texts(carried_shares(loads(BRIEF), "US", width=170.0))
+    assert "shear" in said and "settlement" in said and "of 1.00" in said
+    words = next(each.words for each in found if each.id == "bearing.bending")
+    assert "the concrete's shear" in words and "the settlement" in words

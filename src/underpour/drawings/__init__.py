@@ -1,5 +1,6 @@
 """Pictures as SVG text, drawn from a finished dossier. They work nothing out and write no files."""
 
+from .carried_floor import carried_floor
 from .carried_plan import carried_plan
 from .carried_section import carried_section
 from .carried_shares import carried_shares, carried_shares_compared
@@ -16,6 +17,7 @@ from .vapour_line import vapour_line
 __all__ = [
     "Scale",
     "Scaled",
+    "carried_floor",
     "carried_plan",
     "carried_section",
     "carried_shares",

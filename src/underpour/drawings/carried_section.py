@@ -172,7 +172,7 @@ def _arrow(start: float, end: float, top: float) -> str:
 
 def _charts(borne: Borne, around: Around, cut: _Cut, system: System) -> Iterator[_Chart]:
     soft, stiff = around.soft, around.stiff
-    shares = {share.part: share for share in borne.shares}
+    shares = {share.part: share for share in borne.alone}
     down = cut.along(soft, soft.settlement)
     yield _Chart(
         f"How far the floor goes down, up to {say.value(1000.0 * around.settlement, 'mm', system)}",

@@ -1,4 +1,4 @@
-"""What each load uses of what concrete, foam and ground may bear: a bar for each, the limit as a notch."""
+"""What each load uses of what concrete, foam and ground may bear, and of an inch: a bar for each, the limit a notch."""
 
 from __future__ import annotations
 
@@ -17,11 +17,17 @@ VALUES = 62.0  # mm, what is felt and what may be, behind the bars
 BAR, PITCH = 3.2, 5.2  # mm, a bar's height, and from bar to bar
 ROW = LETTER * 1.25  # mm
 LEAST, MOST = 1.25, 2.5  # shares that the bars reach at least and at most
-HATCHES = {"concrete": "concrete", "foam": "foam-moulded", "ground": "gravel"}
+HATCHES = {
+    "concrete": "concrete",
+    "shear": "concrete-old",
+    "foam": "foam-moulded",
+    "ground": "gravel",
+    "settlement": "sand",
+}
 
 
 def carried_shares(loads: Sequence[Borne], system: System, *, width: float, name: str = "What each load uses") -> str:
-    """Every load that is told, each with a bar for the concrete, the foam and the ground.
+    """Every load that is told, each with a bar for concrete, its shear, foam, ground and settlement.
 
     Parameters
     ----------
@@ -78,7 +84,7 @@ def _drawn(
     top = HEADING * CAPITAL + 1.0
     body = [letters(0.0, top, name, size=HEADING, weight=600)]
     top += 2.4
-    defs = [hatch.pattern(HATCHES[part], f"uses-{part}", left, top, BAR) for part in HATCHES]
+    defs = hatches(left, top)
     for one, loads in told.items():
         if one:
             top += ROW + 2.0
@@ -103,7 +109,7 @@ def _load(
         body.append(letters(0.0, top, said, weight=600))
     top += 1.6
     for share in sorted(each.shares, key=lambda s: -s.used):
-        body += _bar(share, left, right, one, top, system)
+        body += bar(share, share.part, (left, right, one), top, system)
         top += PITCH
     body.append(line(left + one, top - PITCH * len(each.shares) - 0.8, left + one, top - PITCH + BAR + 0.8, BOLD))
     return top + 1.2
@@ -114,13 +120,22 @@ def _named(borne: Borne, room: float) -> list[str]:
     return wrapped(f"{borne.number}  {borne.words}{where}", room, weight=600)
 
 
-def _bar(share: Share, left: float, right: float, one: float, top: float, system: System) -> Iterator[str]:
-    """One bar, hatched up to the limit and dotted beyond it; a bar longer than the sheet ends in two strokes."""
+def hatches(x: float, y: float) -> list[str]:
+    """The patterns of the bars, for the defs."""
+    return [hatch.pattern(HATCHES[part], f"uses-{part}", x, y, BAR) for part in HATCHES]
+
+
+def bar(share: Share, name: str, across: tuple[float, float, float], top: float, system: System) -> Iterator[str]:
+    """One bar, hatched up to the limit and dotted beyond it; a bar longer than the sheet ends in two strokes.
+
+    ``across`` is where bars begin, where the longest ends, and how long one whole is. [mm]
+    """
+    left, right, one = across
     theme = colours.light()
     over = share.used > 1.0
     ink = theme["short" if over else "ink"]
     base = top + BAR / 2 + LETTER * CAPITAL / 2
-    yield letters(0.0, base, share.part, colour=ink)
+    yield letters(0.0, base, name, colour=ink)
     end = min(left + share.used * one, right)
     full = min(end, left + one)
     yield rectangle(left, top, full - left, BAR, f"url(#uses-{share.part})")
@@ -132,7 +147,7 @@ def _bar(share: Share, left: float, right: float, one: float, top: float, system
             yield line(x, top + BAR + 0.7, x + 1.2, top - 0.7, LINE, colour=ink)
     yield line(left, top - 0.6, left, top + BAR + 0.6, FINE, colour=theme["frame"])
     used = percent_used(share)
-    felt, bears = (say.value(each / 1000.0, "kPa", system) for each in (share.felt, share.bears))
+    felt, bears = (say.value(each, share.unit, system) for each in share.told)
     yield letters(right + 3.0, base, used, weight=600, colour=ink)
     yield letters(
         right + 3.0 + max(width(used, weight=600), 11.0) + 2.0, base, f"{felt} of {bears}", colour=theme["note"]

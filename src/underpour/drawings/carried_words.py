@@ -7,7 +7,7 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
-from ..checks.bearing import Borne, Share
+from ..checks.bearing import Borne, Share, WholeFloor
 from ..measure import say
 from ..measure.table import System
 
@@ -24,7 +24,7 @@ def plan_in_words(borne: Borne, system: System) -> str:
         for edge in ends
     )
     where = "at the edge of the slab" if end and around.edges else "below the load"
-    foam = next((share for share in borne.shares if share.part == "foam"), None)
+    foam = next((share for share in borne.alone if share.part == "foam"), None)
     bears = f", of {say.both(foam.bears / 1000.0, 'kPa', system)} that the foam bears" if foam else ""
     return (
         f"{borne.words}. The floor goes down by up to {say.both(1000.0 * around.settlement, 'mm', system)}; what lies "
@@ -38,8 +38,8 @@ def section_in_words(borne: Borne, system: System) -> str:
     around = borne.around
     assert around is not None
     shares = "; ".join(
-        f"{each.part} {say.both(each.felt / 1000.0, 'kPa', system)} of {say.both(each.bears / 1000.0, 'kPa', system)}"
-        for each in borne.shares
+        f"{each.part} {say.both(each.told[0], each.unit, system)} of {say.both(each.told[1], each.unit, system)}"
+        for each in borne.alone
     )
     layers = ", ".join(layer.words for layer in around.layers)
     return f"{borne.words}, cut through. From the top down: {layers}, ground. What is felt, of what may be: {shares}."
@@ -52,6 +52,26 @@ def shares_in_words(loads: Sequence[Borne]) -> str:
         for each in loads
         if each.shares
     )
+
+
+def floor_in_words(floor: WholeFloor, loads: Sequence[Borne], system: System) -> str:
+    """All that stands on the plan seen from above, and what each load uses."""
+    bears = "" if floor.bears is None else f", where the foam bears {say.both(floor.bears / 1000.0, 'kPa', system)}"
+    used = [f"{name}: {share.part} {percent_used(share)}" for _, name, share in worst_of_each(floor, loads)]
+    return (
+        f"{floor.words}. The floor goes down by up to {say.both(1000.0 * floor.settlement, 'mm', system)}; what lies "
+        f"below it feels up to {say.both(floor.pressure / 1000.0, 'kPa', system)}{bears}. What governs each, and how "
+        f"much of it is used: {'; '.join(used)}."
+    )
+
+
+def worst_of_each(floor: WholeFloor, loads: Sequence[Borne]) -> list[tuple[str, str, Share]]:
+    """Number, name and the share that governs, of every load that is told and of walls on the slab, worst first."""
+    known = {each.number: each.words for each in loads}
+    told = [(each.number, f"load {each.number}", each.shares) for each in loads if each.shares]
+    told += [(each.number, each.words, each.shares) for each in floor.placed if each.number not in known]
+    found = [(number, name, max(shares, key=lambda share: share.used)) for number, name, shares in told if shares]
+    return sorted(found, key=lambda each: -each[2].used)
 
 
 def worst_place(values: NDArray[np.float32]) -> tuple[int, int]:

@@ -139,16 +139,20 @@ def damp_compared(dossier: Dossier, edge: str) -> str:
 
 
 def borne(dossier: Dossier) -> tuple[Picture, ...]:
-    """What each load uses, then the load that uses most: seen from above and cut through; () where nothing stands."""
-    from ..drawings import carried_plan, carried_section, carried_shares
-    from ..drawings.carried_words import plan_in_words, section_in_words, shares_in_words
+    """All loads seen from above, what each uses, the load that uses most from above and cut through; () of none."""
+    from ..drawings import carried_floor, carried_plan, carried_section, carried_shares
+    from ..drawings.carried_words import floor_in_words, plan_in_words, section_in_words, shares_in_words
     from ..papers import Picture
 
     loads, system = dossier.as_briefed.borne, dossier.units
     if not any(each.shares for each in loads):
         return ()
+    made = []
+    if (whole := dossier.as_briefed.floor_borne) is not None:
+        drawn, said = carried_floor(whole, loads, system, width=WHOLE), floor_in_words(whole, loads, system)
+        made.append(Picture("All loads seen from above", drawn, "", said, headed=True, wide=WHOLE))
     used = carried_shares(loads, system, width=WHOLE)
-    made = [Picture("What each load uses", used, "", shares_in_words(loads), headed=True, wide=WHOLE)]
+    made.append(Picture("What each load uses", used, "", shares_in_words(loads), headed=True, wide=WHOLE))
     worst = max((each for each in loads if each.around is not None), key=lambda each: each.used, default=None)
     if worst is not None:
         above, cut = carried_plan(worst, system, width=WHOLE), carried_section(worst, system, width=WHOLE)

@@ -20,6 +20,8 @@ if TYPE_CHECKING:
 KILO, MEGA, GIGA = 1e3, 1e6, 1e9
 THINNER = {"US": 0.0127, "SI": 0.01}  # m, by which slabs come out too thin
 FOAM = ("bearing.foam-long", "bearing.foam-short")
+NAMES = {"shear": "concrete's shear"}
+BY_PLATE = ("plate", "endless", "aisle")
 BY_HAND = ("westergaard", "hetenyi")
 
 
@@ -81,8 +83,9 @@ def _governs(borne: Borne) -> str:
     if not borne.shares:
         return f"Load {borne.number} cannot be told of yet."
     shares = sorted(borne.shares, key=lambda share: -share.used)
-    told = ", ".join(f"{share.part} {_percent(share.used)}" for share in shares)
-    return f"Load {borne.number}: the {shares[0].part} governs. Of what each may bear is used: {told}."
+    told = ", ".join(f"{NAMES.get(share.part, share.part)} {_percent(share.used)}" for share in shares)
+    first = NAMES.get(shares[0].part, shares[0].part)
+    return f"Load {borne.number}: the {first} governs. Of what each may bear is used: {told}."
 
 
 def _percent(used: float) -> str:
@@ -96,21 +99,44 @@ def _row(borne: Borne, findings: Sequence[Finding], system: System) -> dict[str,
         found = next((f for m in methods for id in ids if (f := _found(findings, id, borne.number, m))), None)
         return "" if found is None or found.value is None else say.value(found.value, "kPa", system)
 
-    bent = next((f for m in ("plate", "aisle") if (f := _found(findings, "bearing.bending", borne.number, m))), None)
-    limits = {share.part: say.value(share.bears / KILO, "kPa", system) for share in borne.shares}
+    bent = next((f for m in BY_PLATE if (f := _found(findings, "bearing.bending", borne.number, m))), None)
+    limits = {share.part: say.value(share.told[1], share.unit, system) for share in borne.alone}
+    felt = {share.part: say.value(share.told[0], share.unit, system) for share in borne.alone}
     where = f", {borne.where}" if borne.where else ""
     return {
         "number": borne.number,
         "words": f"{borne.words}{where}. It {'stands for good' if borne.standing else 'comes and goes'}.",
-        "plate": of(FOAM, "plate"),
+        "plate": of(FOAM, "plate", "endless"),
         "spread": of(FOAM, "spread-45"),
         "through": "" if borne.contact is None else say.value(borne.contact / KILO, "kPa", system),
         "foam": limits.get("foam", ""),
         "ground": limits.get("ground", ""),
-        "bent": of(("bearing.bending",), "plate", "aisle"),
+        "bent": of(("bearing.bending",), *BY_PLATE),
         "by-hand": of(("bearing.bending",), *BY_HAND),
-        "concrete": "" if bent is None or bent.limit is None else say.value(bent.limit, "kPa", system),
+        "concrete": "" if bent is None else _may(bent, borne, system),
+        "shear": felt.get("shear", ""),
+        "shear-limit": limits.get("shear", ""),
+        "now": _down(findings, borne.number, "now", system),
+        "later": _down(findings, borne.number, "50 years", system),
+        "settlement-limit": limits.get("settlement", ""),
     }
+
+
+def _may(bent: Finding, borne: Borne, system: System) -> str:
+    """Tension that may be, with the load's factor where the finding has it; where that is a check only, its own."""
+    if bent.limit is not None:
+        return say.value(bent.limit, "kPa", system)
+    share = next((each for each in borne.alone if each.part == "concrete"), None)
+    if share is None or bent.value is None:
+        return ""
+    factor = bent.value / share.told[0]
+    return say.value(factor * share.told[1], "kPa", system)
+
+
+def _down(findings: Sequence[Finding], number: str, after: str, system: System) -> str:
+    at = {"load": number, "after": after}
+    found = next((f for f in findings if f.id == "bearing.settlement" and at.items() <= f.at.items()), None)
+    return "" if found is None or found.value is None else say.value(found.value, "mm", system)
 
 
 def _carrier(told: Sequence[Borne], carrier: Carrier, system: System) -> list[tuple[str, str]]:

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from .afloat import afloat
-from .borne import Around, Borne, Carrier, Layer, Share
+from .borne import Around, Borne, Carrier, Layer, Placed, Share, WholeFloor
 from .thrust import at_wall_foot
 from .walls import below_footing
 
@@ -22,13 +22,16 @@ __all__ = [
     "Borne",
     "Carrier",
     "Layer",
+    "Placed",
     "Share",
+    "WholeFloor",
     "afloat",
     "at_wall_foot",
     "below_footing",
     "beside_loads",
     "of_loads",
     "pictured",
+    "pictured_together",
 ]
 
 
@@ -54,3 +57,12 @@ def pictured(resolved: Resolved) -> Iterator[Borne]:
         from . import shown
 
         yield from shown.pictured(resolved)
+
+
+def pictured_together(resolved: Resolved) -> WholeFloor | None:
+    """All that stands at places of the plan as it is pictured."""
+    if not resolved.loads:
+        return None
+    from . import shown
+
+    return shown.pictured_together(resolved)

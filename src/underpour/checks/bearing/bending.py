@@ -13,7 +13,7 @@ from ...measure.digits import fixed
 from ...physics.domain import OutOfDomain
 from ...physics.plates import beams, concrete, westergaard
 from ...resolve import Resolved
-from .carried import Carried, governs
+from .carried import Carried
 from .foam import PLATE
 from .limits import KILO
 from .plates import modulus, plate_under, radius, thickened_there
@@ -30,7 +30,7 @@ WESTERGAARD = Basis("Westergaard 1926 and 1948, as Huang prints him", "middle, e
 HETENYI = Basis("Hetenyi 1946, Beams on elastic foundation", "line across an endless strip", "quoted")
 
 
-def by_plate(resolved: Resolved, of: Carried) -> Finding:
+def by_plate(resolved: Resolved, of: Carried, governs: str) -> Finding:
     """Largest tension of the concrete under one load against its rupture over a safety factor.
 
     Asks
@@ -55,7 +55,7 @@ def by_plate(resolved: Resolved, of: Carried) -> Finding:
     words = (
         f"{of.load.words}, {of.where}: the concrete feels {of.said(of.tension)} {side}. It cracks at about "
         f"{of.said(of.rupture)}; {of.said(of.for_concrete)} may be used ({of.holds.said}). "
-        f"{_passings(of, of.tension)}{governs(of, of.tension)}{_mend(resolved, of)}"
+        f"{_passings(of, of.tension)}{governs}{_mend(resolved, of)}"
     )
     steps = (
         *of.bed.steps,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from ...measure import System, say
@@ -121,10 +122,10 @@ def weakest(resolved: Resolved, support: Support, *, standing: bool) -> tuple[Be
     return min(found, key=lambda each: each[1].stress, default=None)
 
 
-def governs(of: Carried, tension: float) -> str:
-    """Which of foam, ground and concrete is used up most, and by how much, as each trade can repeat it."""
-    shares = {"the ground": of.pressure / of.for_ground if of.for_ground else 9.99}
-    shares["the concrete"] = tension / of.for_concrete
+def governs(of: Carried, beside: Mapping[str, float]) -> str:
+    """Which of foam, ground, concrete and what stands ``beside`` them is used up most, as each trade can repeat it."""
+    shares = {"the ground": of.pressure / of.for_ground if of.for_ground else 9.99, **beside}
+    shares["the concrete"] = of.tension / of.for_concrete
     if of.for_foam is not None:
         shares["the foam"] = of.pressure / of.for_foam if of.for_foam else 9.99
     first = max(shares, key=lambda part: shares[part])

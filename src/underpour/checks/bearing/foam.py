@@ -7,7 +7,7 @@ from ...measure import say
 from ...measure.digits import fixed
 from ...physics.plates import spread
 from ...resolve import Resolved
-from .carried import Carried, governs
+from .carried import Carried
 from .limits import KILO
 
 LONG, SHORT = "bearing.foam-long", "bearing.foam-short"
@@ -24,7 +24,7 @@ def _id(of: Carried) -> str:
     return LONG if of.load.standing else SHORT
 
 
-def by_plate(resolved: Resolved, of: Carried) -> Finding:
+def by_plate(resolved: Resolved, of: Carried, governs: str) -> Finding:
     """Pressure of one load on the foam, the slab bending on its springs, against what that foam bears.
 
     Asks
@@ -67,7 +67,7 @@ def by_plate(resolved: Resolved, of: Carried) -> Finding:
         basis=(PLATE, *allowed.basis, *of.bed.basis),
         rests_on=_rests_on(of, *allowed.rests_on),
         steps=(*of.bed.steps, *_plate_steps(of), *_left(of)),
-        words=made + governs(of, of.tension),
+        words=made + governs,
     )
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from math import ceil
 
@@ -13,7 +13,7 @@ from ...measure import say
 from ...measure.digits import fixed
 from ...physics.plates.whole import Stood
 from ...resolve import Resolved, Support
-from . import bending, foam, settlement, soil
+from . import bending, foam, punching, settlement, soil
 from .bed import Bed
 from .carried import weakest
 from .joints import bays_of_joints, curling
@@ -31,8 +31,11 @@ ELEMENTS = Basis(
 )
 
 
-def on_the_plan(resolved: Resolved, support: Support) -> Iterator[Finding]:
-    """Everything that the plan says of its loads together; nothing where it says no more than each load alone."""
+def on_the_plan(resolved: Resolved, support: Support, shears: Sequence[Finding]) -> Iterator[Finding]:
+    """Everything that the plan says of its loads together; nothing where it says no more than each load alone.
+
+    ``shears`` is told of each by itself, and may govern.
+    """
     if not counts_together(resolved):
         return
     here = placed(resolved)
@@ -56,11 +59,12 @@ def on_the_plan(resolved: Resolved, support: Support) -> Iterator[Finding]:
         yield from _untold(f"{here[0].path.removesuffix('.force')}.at", words)
         return
     foams, soils, concretes = [*pressed(resolved, found)], ground(resolved, found), bent(resolved, found)
-    said = _governs([*foams, soils, concretes])
+    settled = [*_settled(resolved, found)]
+    said = _governs([*foams, soils, concretes, *shears, *settled])
     yield from (replace(each, words=f"{each.words} {said}") if each.limit is not None else each for each in foams)
     yield soils
     yield replace(concretes, words=f"{concretes.words} {said}{_mend(resolved, found, concretes)}")
-    yield from _settled(resolved, found)
+    yield from settled
     yield from steps(resolved, found)
     yield from tilt(resolved, found)
     yield from curling(resolved, found)
@@ -68,8 +72,15 @@ def on_the_plan(resolved: Resolved, support: Support) -> Iterator[Finding]:
 
 
 def _governs(findings: list[Finding]) -> str:
-    """Which of foam, ground and concrete is used up most under all that stands on the plan."""
-    parts = {foam.LONG: "the foam", foam.SHORT: "the foam", soil.ID: "the ground", bending.ID: "the concrete"}
+    """What of all is used up most under all that stands on the plan."""
+    parts = {
+        foam.LONG: "the foam",
+        foam.SHORT: "the foam",
+        soil.ID: "the ground",
+        bending.ID: "the concrete",
+        punching.ID: "the concrete's shear",
+        settlement.ID: "the settlement",
+    }
     shares: dict[str, float] = {}
     for each in findings:
         if each.value is not None and each.limit:
@@ -260,7 +271,7 @@ def bent(resolved: Resolved, of: Together) -> Finding:
     assert best is not None
     tension, case, found, n, top = best
     tension = max(tension, 0.0)
-    holds = _held(resolved, of)
+    holds = concrete_held(resolved, of)
     value = holds.on_load * tension
     standing = case == "standing"
 
@@ -293,7 +304,7 @@ def bent(resolved: Resolved, of: Together) -> Finding:
     )
 
 
-def _held(resolved: Resolved, of: Together) -> Resistance:
+def concrete_held(resolved: Resolved, of: Together) -> Resistance:
     """How the concrete is held to all of them: by the method of the brief, with the largest factor of any load."""
     support = of.parts[0].support
     every = [resistance(support, load) for load in resolved.loads if not load.before_pour]
@@ -311,6 +322,7 @@ def _settled(resolved: Resolved, of: Together) -> Iterator[Finding]:
         n = int(found.settlement.argmax())
         value = float(found.settlement[n])
         when = "when it comes" if after == "now" else "after fifty years, creep counted in"
+        limit = settlement.most()
         yield Finding(
             settlement.ID,
             settlement.TITLE,
@@ -318,8 +330,10 @@ def _settled(resolved: Resolved, of: Together) -> Iterator[Finding]:
             "mm",
             at={"loads": "standing", "after": after},
             within=1000.0 * found.within * value,
-            basis=(ELEMENTS, *_bed(of, years).basis, *_joint_basis(resolved)),
-            rests_on=_rests_on(resolved, of, years),
+            limit=1000.0 * limit.value,
+            sense="at most",
+            basis=(ELEMENTS, limit.basis(), *_bed(of, years).basis, *_joint_basis(resolved)),
+            rests_on=(*_rests_on(resolved, of, years), limit.path),
             steps=(*_bed(of, years).steps, Step("w", "on the softest bed", "", f"{fixed(1000.0 * value, 2)} mm")),
             words=f"{of.acting('standing')}: the floor goes down "
             f"{say.both(1000.0 * value, 'mm', resolved.system)} {when}, "

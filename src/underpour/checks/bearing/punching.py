@@ -95,6 +95,14 @@ def by_code(resolved: Resolved, of: Carried) -> Finding:
     return _told(of, at, worst)
 
 
+def worst(resolved: Resolved, of: Carried) -> tuple[float, float] | None:
+    """Shear along the worst perimeter with its load's factor, and what may be; None of a line of load. [Pa]"""
+    if of.load.length or of.plates is None:
+        return None
+    found = max(_shears(resolved, of), key=lambda each: each.share)
+    return found.value, found.limit
+
+
 def _told(of: Carried, at: dict[str, str | float], worst: _Shear) -> Finding:
     where = ("", ", its ends at the edge", ", its ends at both edges of the corner")[worst.line.edges]
     several = f", {worst.around.count} of them together" if worst.around.count > 1 else ""

@@ -12,8 +12,10 @@ from ...physics.plates.plate import StillLifting
 from ...physics.plates.slab import Pressed, Ring, Slab
 from ...physics.plates.spread_out import SlabField
 from ...resolve import Resolved, ResolvedLoad, Support
+from . import punching, settlement
+from .all_shown import all_together, shares_of_all, whole_floor
 from .bed import bed, unknown
-from .borne import Around, Borne, Carrier, Layer, Share
+from .borne import Around, Borne, Carrier, Layer, Share, WholeFloor
 from .carried import Carried, carried
 from .even import beside_aisle
 from .plates import endless_there, modulus, plain_slab, plate_under, pressed_by, radius, slab_under, slab_weight
@@ -24,20 +26,31 @@ def pictured(resolved: Resolved) -> Iterator[Borne]:
     support = resolved.support
     if support is None:
         return
+    of = all_together(resolved, support)
+    among = {} if of is None else dict(zip((each.path for each in of.placed), shares_of_all(resolved, of), strict=True))
     for load in resolved.loads:
         if not load.before_pour:
-            yield _borne(resolved, support, load)
+            yield _borne(resolved, support, load, among.get(load.path))
 
 
-def _borne(resolved: Resolved, support: Support, load: ResolvedLoad) -> Borne:
+def pictured_together(resolved: Resolved) -> WholeFloor | None:
+    """All that stands at places of the plan; None where that says no more than each load, or cannot be told."""
+    support = resolved.support
+    of = None if support is None else all_together(resolved, support)
+    return None if of is None else whole_floor(resolved, of)
+
+
+def _borne(resolved: Resolved, support: Support, load: ResolvedLoad, among: tuple[Share, ...] | None) -> Borne:
+    """One load; ``among`` is what it uses where it stands among the others, in the place of what it uses alone."""
     told = not load.missing and unknown(support, load.standing) is None
     found = _carried(resolved, support, load) if told else None
-    shares = () if found is None else _shares(found)
+    alone = () if found is None else tuple(_alone(resolved, found))
+    shares = alone if among is None or found is None else (*among, *(each for each in alone if each.part == "shear"))
     around = None if found is None or found.plates is None else _around(resolved, support, found)
     where = "" if load.place == "everywhere" else load.where
     carrier = None if found is None else _carrier(found)
     contact = load.pressure or max((patch.pressure for patch in load.patches), default=None)
-    return Borne(load.number, load.words, where, contact, load.standing, _on_plan(load), shares, around, carrier)
+    return Borne(load.number, load.words, where, contact, load.standing, _on_plan(load), shares, alone, around, carrier)
 
 
 def _carrier(of: Carried) -> Carrier:
@@ -63,12 +76,16 @@ def _carried(resolved: Resolved, support: Support, load: ResolvedLoad) -> Carrie
     return None if soft is None or stiff is None else carried(resolved, support, load, lies, (soft, stiff))
 
 
-def _shares(of: Carried) -> tuple[Share, ...]:
-    tension = beside_aisle(of) if of.plates is None else of.tension
-    found = [Share("concrete", tension, of.for_concrete), Share("ground", of.pressure, of.for_ground)]
+def _alone(resolved: Resolved, of: Carried) -> Iterator[Share]:
     if of.for_foam is not None:
-        found.insert(0, Share("foam", of.pressure, of.for_foam))
-    return tuple(found)
+        yield Share("foam", of.pressure, of.for_foam)
+    yield Share("concrete", beside_aisle(of) if of.plates is None else of.tension, of.for_concrete)
+    yield Share("ground", of.pressure, of.for_ground)
+    settled, _ = settlement.value_of(resolved, of, of.bed)
+    yield Share("settlement", settled, settlement.most().value, "mm")
+    shear = punching.worst(resolved, of)
+    if shear is not None:
+        yield Share("shear", *shear)
 
 
 def _on_plan(load: ResolvedLoad) -> tuple[Ring, ...]:

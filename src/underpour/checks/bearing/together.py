@@ -10,14 +10,28 @@ from numpy.typing import NDArray
 from ... import catalogue
 from ...physics.domain import OutOfDomain
 from ...physics.plates.plate import StillLifting
-from ...physics.plates.whole import Case, Stood, stood
+from ...physics.plates.slab import Pressed, Slab, inside
+from ...physics.plates.spread_out import SlabField
+from ...physics.plates.whole import Case, Stood, over_the_floor, stood
 from ...resolve import Resolved, Support
 from .bed import Bed, bed
 from .plan import Part, Placed, both_sides, part_at, parts, placed, rim, slab
 from .plates import radius
 
+SMALL = 1.0  # m: of a load that is not as long its middle tells where it is
 RIM = 0.5  # radii from one place at an edge or joint to the next
 OWN_FOOTING = ("footing-wall", "frost-wall", "ledge", "threshold")  # edges whose wall does not go down with the slab
+
+
+@dataclass(frozen=True, slots=True)
+class Worked:
+    """How the cases were worked out on one bed, to ask for more of them."""
+
+    slabs: tuple[Slab, Slab]  # on the soft bed and on the stiff one
+    heavy: float  # N/m³
+    laid: float  # Pa
+    cases: tuple[Case, ...]
+    names: tuple[str, ...]  # of the cases
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,6 +48,7 @@ class Together:
     now: Stood | None  # what stands, on the soft bed of today
     rims: dict[str, slice]  # places along edges beside walls on footings of their own, by the edge's letter
     sides: tuple[tuple[str, int, int], ...]  # joint's number and the places at its two sides
+    worked: tuple[Worked, ...]  # on the bed of decades, on that of today
 
     @property
     def cases(self) -> tuple[tuple[str, tuple[Stood, Stood]], ...]:
@@ -64,14 +79,23 @@ class Together:
 
     def where(self, x: float, y: float) -> str:
         """Beside which load a place lies, and in which part of the floor."""
-        middles = [
-            (float(np.hypot(pressed.middle[0] - x, pressed.middle[1] - y)), each.words)
-            for each in self.placed
-            for pressed in each.pressed
-        ]
-        part = self.parts[int(part_at(self.parts, np.array([x]), np.array([y]))[0])]
+        at = np.array([x]), np.array([y])
+        part = self.parts[int(part_at(self.parts, *at)[0])]
         inside = "" if part.outline is None else f", in {part.words}"
-        return f"nearest to {min(middles)[1]}{inside}"
+        return f"nearest to {self.placed[int(self.nearest(*at)[0])].words}{inside}"
+
+    def nearest(self, x: NDArray[np.float64], y: NDArray[np.float64]) -> NDArray[np.int64]:
+        """Which of what is placed lies nearest to each place, (n,)."""
+        return np.asarray(np.argmin([_off_all(each.pressed, x, y) for each in self.placed], axis=0), np.int64)
+
+    def over_the_floor(self, case: str) -> tuple[SlabField, SlabField]:
+        """A case over the whole floor, on the soft bed and on the stiff one; on that of today where it has both."""
+        worked = next(each for each in reversed(self.worked) if case in each.names)
+        soft, stiff = (
+            over_the_floor(slab, worked.heavy, worked.laid, worked.cases, worked.names.index(case))
+            for slab in worked.slabs
+        )
+        return soft, stiff
 
     def part_at(self, x: NDArray[np.float64], y: NDArray[np.float64]) -> NDArray[np.int64]:
         """Which part each place lies in, (n,)."""
@@ -109,8 +133,14 @@ def together(resolved: Resolved, support: Support) -> Together | None:
     heavy = density.value * 9.80665
     laid = max(support.own_weight - support.concrete.thickness * heavy, 0.0)
 
-    def worked(standing: bool, end: str, *cases: Case) -> tuple[Stood, ...]:
-        return stood(slab(resolved, every, standing, end), heavy, laid, cases, tuple(places))
+    beds = {by_years: bed(support, by_years) for by_years in (True, False)}
+    every_case: list[Worked] = []
+
+    def worked(by_years: bool, **cases: Case) -> tuple[tuple[Stood, ...], tuple[Stood, ...]]:
+        slabs = slab(resolved, every, by_years, "soft"), slab(resolved, every, by_years, "stiff")
+        every_case.append(Worked(slabs, heavy, laid, tuple(cases.values()), tuple(cases)))
+        soft, stiff = (stood(each, heavy, laid, tuple(cases.values()), tuple(places)) for each in slabs)
+        return soft, stiff
 
     standing: tuple[Stood, Stood] | None = None
     passing: tuple[Stood, Stood] | None = None
@@ -118,15 +148,37 @@ def together(resolved: Resolved, support: Support) -> Together | None:
     now: Stood | None = None
     try:
         if stands.loads:
-            standing = (worked(True, "soft", stands)[0], worked(True, "stiff", stands)[0])
+            soft, stiff = worked(True, standing=stands)
+            standing = (soft[0], stiff[0])
         if passes.loads:
-            cases = (passes, all_of_it) if stands.loads else (passes,)
-            soft, stiff = worked(False, "soft", *cases, stands), worked(False, "stiff", *cases)
-            passing, now = (soft[0], stiff[0]), soft[-1]
-            both = (soft[1], stiff[1]) if stands.loads else None
+            more = {"all": all_of_it, "now": stands} if stands.loads else {}
+            soft, stiff = worked(False, passing=passes, **more)
+            passing = (soft[0], stiff[0])
+            if stands.loads:
+                both, now = (soft[1], stiff[1]), soft[2]
         else:
-            (now,) = worked(False, "soft", stands)
+            (now,) = stood(slab(resolved, every, False, "soft"), heavy, laid, (stands,), tuple(places))
     except (OutOfDomain, StillLifting):
         return None
-    beds = {by_years: bed(support, by_years) for by_years in (True, False)}
-    return Together(resolved, every, here, beds, standing, passing, both, now, rims, tuple(sides))
+    return Together(resolved, every, here, beds, standing, passing, both, now, rims, tuple(sides), tuple(every_case))
+
+
+def _off_all(every: tuple[Pressed, ...], x: NDArray[np.float64], y: NDArray[np.float64]) -> NDArray[np.float64]:
+    """How far places (n,) lie from the nearest of several loads; of small ones from their middles. [m]"""
+    small = [each for each in every if np.ptp(np.asarray(each.outline), axis=0).max() < SMALL]
+    found = [_off(each, x, y) for each in every if each not in small]
+    if small:
+        middles = np.array([each.middle for each in small])
+        found.append(np.hypot(x[:, None] - middles[:, 0], y[:, None] - middles[:, 1]).min(axis=1))
+    return np.asarray(np.min(found, axis=0))
+
+
+def _off(load: Pressed, x: NDArray[np.float64], y: NDArray[np.float64]) -> NDArray[np.float64]:
+    """How far places (n,) lie from a load, nought on it. [m]"""
+    corners = np.asarray(load.outline, float)
+    found = np.full(len(x), np.inf)
+    for (x0, y0), (x1, y1) in zip(corners, np.roll(corners, -1, axis=0), strict=True):
+        along, up = x1 - x0, y1 - y0
+        share = np.clip(((x - x0) * along + (y - y0) * up) / max(along**2 + up**2, 1e-12), 0.0, 1.0)
+        found = np.minimum(found, np.hypot(x - x0 - share * along, y - y0 - share * up))
+    return np.where(inside([load.outline], x, y), 0.0, found)

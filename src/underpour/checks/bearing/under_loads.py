@@ -9,7 +9,7 @@ from ...findings import Finding
 from ...resolve import Resolved, ResolvedLoad, Support
 from . import anchors, bare_foam, bending, even, foam, grades, punching, settlement, sliding, soil, thicker
 from .bed import bed, unknown
-from .carried import Carried, carried
+from .carried import Carried, carried, governs
 from .on_the_plan import on_the_plan
 from .plates import by_itself, plate_under
 
@@ -24,6 +24,7 @@ def under_loads(resolved: Resolved) -> Iterator[Finding]:
     support = resolved.support
     if support is None:
         return
+    shears: list[Finding] = []
     for load in resolved.loads:
         if load.before_pour:
             yield bare_foam.before_the_pour(resolved, support, load)
@@ -32,9 +33,11 @@ def under_loads(resolved: Resolved) -> Iterator[Finding]:
         elif load.place == "everywhere":
             yield from _even(resolved, support, load)
         else:
-            yield from _patches(resolved, support, load)
+            told = list(_patches(resolved, support, load))
+            shears += [each for each in told if each.id == punching.ID and load.place == "plan"]
+            yield from told
         yield from anchors.drilled(resolved, support, load)
-    yield from on_the_plan(resolved, support)
+    yield from on_the_plan(resolved, support, shears)
     yield from sliding.pushed(resolved, support)
 
 
@@ -81,25 +84,34 @@ def _in_turn(resolved: Resolved, found: Carried) -> Iterator[Finding]:
 
 def _as_a_check(finding: Finding) -> Finding:
     """A load by itself where the plate of the plan has it with all others: told, and held to no limit."""
-    if finding.limit is None or "method" not in finding.at or finding.id == punching.ID:
+    if finding.limit is None or finding.id == punching.ID:
         return finding
-    method = "endless" if finding.at["method"] == "plate" else finding.at["method"]
+    at = {**finding.at, "method": "endless"} if finding.at.get("method") == "plate" else finding.at
     words = (
         f"{finding.words} Held to no limit here: by itself, on a slab without edges and joints; with all that stands "
         "on the plan it is held as one plate."
     )
-    return replace(finding, at={**finding.at, "method": method}, limit=None, sense=None, words=words)
+    return replace(finding, at=at, limit=None, sense=None, words=words)
 
 
 def _each_way(resolved: Resolved, found: Carried) -> Iterator[Finding]:
-    yield foam.by_plate(resolved, found)
+    said = governs(found, _beside(resolved, found))
+    yield foam.by_plate(resolved, found, said)
     if found.support.boards:
         yield foam.by_spread(resolved, found)
     yield soil.by_plate(resolved, found)
-    yield bending.by_plate(resolved, found)
+    yield bending.by_plate(resolved, found, said)
     yield from bending.by_hand(resolved, found)
     yield punching.by_code(resolved, found)
     yield from settlement.of(resolved, found)
+
+
+def _beside(resolved: Resolved, found: Carried) -> dict[str, float]:
+    """What else is used of what may be: the concrete's shear round what presses, and how far the floor may go down."""
+    settled, _ = settlement.value_of(resolved, found, found.bed)
+    shares = {"the settlement": settled / settlement.most().value}
+    shear = punching.worst(resolved, found)
+    return shares if shear is None else {**shares, "the concrete's shear": shear[0] / shear[1]}
 
 
 def _missing(support: Support, load: ResolvedLoad) -> tuple[str, str] | None:

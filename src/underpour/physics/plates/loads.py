@@ -1,18 +1,17 @@
-"""What stands on the slab, as loads on the plate's unknowns: pressures on any outline, rounded heaps, curling."""
+"""What stands on the slab, as loads on the plate's unknowns: pressures on any outline, curling."""
 
 from __future__ import annotations
 
 import numpy as np
 from numpy.typing import NDArray
 
-from ..domain import OutOfDomain, above_zero
+from ..domain import OutOfDomain
 from .cells import parts_of_cells
 from .hermite import gauss, shapes, sizes
 from .plate import Plate, points_of
 from .slab import Pressed
 from .springs import plate_stiffness
 
-REACH = 5.0  # widths of a heap after which nothing of it is left: 4 parts in a million
 OUT_OF_THE_SLAB = 1e-6  # share of a load that may hang over by rounding
 
 
@@ -55,57 +54,6 @@ def pressed(plate: Plate, load: Pressed) -> NDArray[np.float64]:
     if borne < load.area * (1.0 - OUT_OF_THE_SLAB):
         raise OutOfDomain(f"a load of {load.area:.4g} m² stands on the slab with {borne:.4g} m² only")
     return found
-
-
-def heaped(plate: Plate, force: float, x: float, y: float, width: float) -> NDArray[np.float64]:
-    """Loads of a force that is heaped up as Gauss's bell, which any cells of about its width can carry.
-
-    Parameters
-    ----------
-    plate : Plate
-        [m]
-    force : float
-        [N]
-    x, y : float
-        Its middle. [m]
-    width : float
-        Standard deviation. [m]
-
-    Returns
-    -------
-    ndarray, shape (unknowns,)
-        What falls beside the slab is not borne. [N]
-
-    Raises
-    ------
-    OutOfDomain
-        The width is not above zero.
-
-    Source
-    ------
-    Definition; see ``split``.
-
-    Examples
-    --------
-    See ``split``.
-    """
-    above_zero(width=width)
-    cells = plate.cells
-    columns = _near(cells.x, x, width)
-    rows = _near(cells.y, y, width)
-    at, weight = gauss()
-    values = []
-    for lines, chosen, middle in ((cells.x, columns, x), (cells.y, rows, y)):
-        step = np.diff(lines)[chosen]
-        place = lines[chosen][:, None] + step[:, None] * at
-        bell = np.exp(-(((place - middle) / width) ** 2) / 2.0) / (width * np.sqrt(2.0 * np.pi))
-        values.append(np.einsum("nq,qi,n->ni", bell * weight, shapes(at, 0), step) * sizes(step, plate.unit))
-    ix, iy = (each.ravel() for each in np.meshgrid(columns, rows, indexing="ij"))
-    both = force * np.einsum("ni,mj->nmij", *values).reshape(-1, 16)
-    on = cells.there[ix, iy]
-    return np.asarray(
-        np.bincount(points_of(plate, ix[on], iy[on]).ravel(), both[on].ravel(), plate.unknowns), np.float64
-    )
 
 
 def even(plate: Plate, pressure: float) -> NDArray[np.float64]:
@@ -192,12 +140,6 @@ def _upright(plate: Plate, load: Pressed) -> NDArray[np.float64] | None:
         return None
     both = load.pressure * np.einsum("ni,mj->nmij", *values).reshape(-1, 16)
     return np.asarray(np.bincount(points_of(plate, ix, iy).ravel(), both.ravel(), plate.unknowns), np.float64)
-
-
-def _near(lines: NDArray, middle: float, width: float) -> NDArray[np.int64]:
-    first = np.searchsorted(lines, middle - REACH * width, side="right") - 1
-    last = np.searchsorted(lines, middle + REACH * width, side="left")
-    return np.arange(max(int(first), 0), min(int(last), len(lines) - 1))
 
 
 def _at_places(plate: Plate, ix: int, iy: int, x: NDArray, y: NDArray, force: NDArray) -> NDArray[np.float64]:

@@ -21,6 +21,7 @@ from .lines import lines_of
 from .patches import Under
 from .plate import Answered, Plate, plate
 from .slab import Pressed, Region, Ring, Slab, inside
+from .spread_out import SlabField
 from .springs import plate_stiffness, radius_of_relative_stiffness
 
 WIDEST = 0.6  # radii of relative stiffness: cells
@@ -37,8 +38,11 @@ AROUND = (0.75, 1.5, 2.5)  # radii round a load, where the top is looked at
 MANY = 30  # loads: of more than these the net over the floor finds the worst at the top
 ALONG = 0.4  # radii from one place looked at to the next, along long loads
 MOST_PLACES = 3000  # of that net
+FINEST = 0.4  # radii from one line of a picture's grid to the next
+MOST_LINES = 70  # of such a grid, across a large floor
 WITHIN = 0.06  # share by which a pressure or a tension may be off; tests/exact/test_whole_floors.py
 SAME = 1e-6  # m
+BESIDE = 1e-4  # m, from a joint to a picture's lines at its two sides
 
 
 @dataclass(frozen=True)
@@ -98,7 +102,7 @@ def stood(
 
     Source
     ------
-    ``plate.plate``; many small loads as ``split`` has them.
+    ``plate.plate``; small loads by squares and what they leave out, as the head of this file has it.
 
     Examples
     --------
@@ -109,6 +113,103 @@ def stood(
     >>> round(float(found.pressure[0])), round(1e3 * float(found.settlement[0]), 4), found.lifted
     (8600, 0.1667, False)
     """
+    worked = _worked(slab, heavy, laid, cases)
+    x, y, exact = _looked_at(slab, worked.every, worked.close, worked.radius, places)
+    rest = worked.made.answered(worked.at_rest, x, y)
+    beyond = _beyond_all(slab, worked, x[:exact], y[:exact])
+    found = []
+    for case, now, lifted in zip(cases, worked.found, worked.lifted, strict=True):
+        more = [beyond[load] for load in case.loads if load in beyond]
+        found.append(_told(slab, worked.made.answered(now, x, y), rest, more, (x, y), len(places), lifted, WITHIN))
+    return tuple(found)
+
+
+def over_the_floor(slab: Slab, heavy: float, laid: float, cases: tuple[Case, ...], number: int) -> SlabField:
+    """One of those cases on lines across and up over the whole floor, for a picture of it.
+
+    Parameters
+    ----------
+    slab : Slab
+        [m, Pa, N/m³]
+    heavy : float
+        [N/m³]
+    laid : float
+        [Pa]
+    cases : tuple of Case
+        As for ``stood``, so that nothing is set up again. [m, Pa]
+    number : int
+        Which of them, from nought. [1]
+
+    Returns
+    -------
+    SlabField
+        Settlement of the case alone; pressure and tension with the floor's own weight. Of more loads than the worst
+        is looked for at each, what a small base plate does beyond its square is left out. [m, Pa]
+
+    Raises
+    ------
+    OutOfDomain, StillLifting
+        As ``stood``.
+
+    Source
+    ------
+    ``stood``.
+
+    Examples
+    --------
+    An even load goes straight through, here with 3.6 kPa of slab.
+
+    >>> floor = Slab(((0.0, 0.0), (6.0, 0.0), (6.0, 4.0), (0.0, 4.0)), 0.15, 3e10, 0.2, 3e7)
+    >>> field = over_the_floor(floor, 24e3, 0.0, (Case((), 5e3),), 0)
+    >>> round(float(field.pressure.min())), round(float(field.pressure.max()))
+    (8600, 8600)
+    """
+    worked = _worked(slab, heavy, laid, cases)
+    x, y = (_lines_over(slab, worked, axis) for axis in (0, 1))
+    grid_x, grid_y = np.meshgrid(x, y)
+    corners = np.asarray(slab.outline, float)
+    middle = (corners.min(axis=0) + corners.max(axis=0)) / 2.0
+    there = inside(
+        [slab.outline, *slab.holes], grid_x + 1e-9 * (middle[0] - grid_x), grid_y + 1e-9 * (middle[1] - grid_y)
+    )
+    at = grid_x[there], grid_y[there]
+    case, made = cases[number], worked.made
+    beyond = _beyond_all(slab, worked, *at) if len(worked.every) <= MANY else {}
+    more = [beyond[load] for load in case.loads if load in beyond]
+    rest, now = made.answered(worked.at_rest, *at), made.answered(worked.found[number], *at)
+    told = _told(slab, now, rest, more, at, 0, worked.lifted[number], WITHIN)
+
+    def spread(values: NDArray[np.float64]) -> NDArray[np.float32]:
+        filled = np.full(grid_x.shape, np.nan, np.float32)
+        filled[there] = values
+        return filled
+
+    return SlabField(
+        x.astype(np.float32),
+        y.astype(np.float32),
+        spread(told.settlement),
+        spread(told.pressure),
+        spread(np.maximum(told.below, 0.0)),
+        spread(np.maximum(told.above, 0.0)),
+    )
+
+
+@dataclass(frozen=True, eq=False)
+class _Worked:
+    """A floor cut and solved for several cases."""
+
+    made: Plate
+    radius: float  # of relative stiffness, m
+    every: tuple[Pressed, ...]  # loads of all cases
+    close: tuple[Pressed, ...]  # those that need a piece of their own
+    spread: dict[Pressed, Pressed]  # each as the cells have it
+    at_rest: NDArray[np.float64]  # unknowns under the floor's own weight
+    found: tuple[NDArray[np.float64], ...]  # and with each case on it
+    lifted: tuple[bool, ...]
+
+
+@lru_cache(maxsize=8)
+def _worked(slab: Slab, heavy: float, laid: float, cases: tuple[Case, ...]) -> _Worked:
     radius = _radius(slab, slab.thickness, slab.foundation)
     every = tuple(dict.fromkeys(load for case in cases for load in case.loads))
     made, step, close = _cut(slab, radius, every)
@@ -120,22 +221,46 @@ def stood(
         np.sum([brought[load] for load in case.loads], axis=0) + on_plates.even(made, case.even) for case in cases
     ]
     solved = made.found(np.stack([own, *(own + push for push in pushed)], -1))
-    x, y, exact = _looked_at(slab, every, close, radius, places)
-    rest = made.answered(solved[:, 0], x, y)
+    found, lifted = [], []
+    for n, push in enumerate(pushed, start=1):
+        now = solved[:, n]
+        lifted.append(any((at.at(now) < 0.0).any() for at in made.places))
+        found.append(made.lifting(own + push)[0] if lifted[-1] else now)
+    return _Worked(made, radius, every, close, spread, solved[:, 0], tuple(found), tuple(lifted))
+
+
+def _beyond_all(
+    slab: Slab, worked: _Worked, x: NDArray[np.float64], y: NDArray[np.float64]
+) -> dict[Pressed, tuple[NDArray[np.int64], Under]]:
+    """What each load does at places beyond what its square does."""
+    spread, close = worked.spread, worked.close
     beyond = {
-        load: _beyond(slab, load, spread[load], x[:exact], y[:exact])
-        for load in every
+        load: _beyond(slab, load, spread[load], x, y)
+        for load in worked.every
         if spread[load] is not load and load not in close
     }
-    beyond |= {load: _in_a_piece(slab, load, spread[load], radius, x[:exact], y[:exact]) for load in close}
-    found = []
-    for n, case in enumerate(cases, start=1):
-        now, lifted = solved[:, n], any((at.at(solved[:, n]) < 0.0).any() for at in made.places)
-        if lifted:
-            now, _ = made.lifting(own + pushed[n - 1])
-        more = [beyond[load] for load in case.loads if load in beyond]
-        found.append(_told(slab, made.answered(now, x, y), rest, more, (x, y), len(places), lifted, WITHIN))
-    return tuple(found)
+    return beyond | {load: _in_a_piece(slab, load, spread[load], worked.radius, x, y) for load in close}
+
+
+def _lines_over(slab: Slab, worked: _Worked, axis: int) -> NDArray[np.float64]:
+    """Lines of a picture's grid: evenly over the floor, at both sides of each joint, at the sides of what changes
+    the slab, and, where few loads stand, close together about each."""
+    corners = np.asarray(slab.outline, float)[:, axis]
+    low, high = float(corners.min()), float(corners.max())
+    step = max(FINEST * worked.radius, (high - low) / MOST_LINES)
+    found = [np.linspace(low, high, max(int((high - low) / step), 1) + 1)]
+    found += [np.array([joint.at - BESIDE, joint.at + BESIDE]) for joint in slab.joints if joint.across == "xy"[axis]]
+    regions = (*slab.holes, *(region.outline for region in (*slab.thickened, *slab.otherwise_borne)))
+    found += [np.asarray(ring, float)[:, axis] for ring in regions]
+    if len(worked.every) <= MANY:
+        for load in worked.every:
+            side = np.asarray(load.outline, float)[:, axis]
+            start, end = float(side.min()), float(side.max())
+            apart = worked.radius * np.array([0.15, 0.35])
+            found += [np.linspace(start, end, 3), start - apart, end + apart]
+    lines = np.unique(np.concatenate(found))
+    lines = lines[(lines >= low) & (lines <= high)]
+    return lines[np.r_[True, np.diff(lines) > BESIDE]]
 
 
 def _radius(slab: Slab, thickness: float, foundation: float) -> float:
