@@ -191,6 +191,7 @@ def _answer(name: str, resolved: Resolved, edges: tuple[SolvedEdge, ...], window
         floor_borne=bearing.pictured_together(resolved),
         vapour=tuple(vapour.pictured(resolved, edges)),
         suction=_suction(resolved),
+        heated=warm.pictured(resolved, edges, said),
         wintered=through,
     )
 

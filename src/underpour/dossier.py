@@ -10,6 +10,7 @@ from .checks.bearing import Borne, WholeFloor
 from .checks.damp_seen import Through
 from .checks.frozen import Wintered
 from .checks.soil_gas.suction import Suction
+from .checks.warm.seen import Heated
 from .findings import Assumed, Finding
 from .laying.records import Confirmer, Point, Product, Unseen, Work
 from .measure.table import System
@@ -74,6 +75,7 @@ class Answer:
     floor_borne: WholeFloor | None = None  # all that stands at places of the plan together, over the whole floor
     wintered: tuple[Wintered, ...] = ()  # each edge through each winter, where frost is asked about
     suction: Suction | None = None  # below the floor, where a fan draws
+    heated: Heated | None = None  # tubes or cables in the floor
 
     def find(self, id: str, **at: object) -> Finding:
         """The one finding with this id whose ``at`` holds the given words; KeyError where not exactly one does."""

@@ -17,11 +17,19 @@ if TYPE_CHECKING:
     from ..dossier import Dossier
 
 EXAMPLE = "underpour compare brief.toml -o compared.svg"
-KINDS = ("lanes", "months", "year", "hour", "loads", "damp")  # of pictures, beside the coldest month side by side
+KINDS = (
+    "lanes",
+    "months",
+    "year",
+    "hour",
+    "loads",
+    "damp",
+    "heated",
+)  # of pictures, beside the coldest month side by side
 HELP = """\
 underpour compare BRIEF [-o FILE.svg] [-o FILE.html] [--edge A]
                         [--lanes | --months | --year | --hour HOUR | --loads
-                        | --damp] [--json] [--accepted-ok]
+                        | --damp | --heated] [--json] [--accepted-ok]
 
 Puts the brief as briefed and its alternatives side by side: one line for each
 finding that differs, what each one teaches, and a picture of all of them on
@@ -48,6 +56,8 @@ network: press a month, point at a place, and read it in every alternative.
                  every alternative: bars, and a notch where all is used
   --damp         draw how humid it is on floor and wall and below the covering,
                  month by month, in every alternative
+  --heated       draw what a heated floor gives up into the room and down into
+                 the ground, month by month, in every alternative
   --json         the findings as JSON (docs/findings.md)
   --accepted-ok  end with 0 where an [[accept]] names every shortfall
 
@@ -74,6 +84,7 @@ def parser() -> Words:
     words.add_argument("--hour", default="")
     words.add_argument("--loads", action="store_true")
     words.add_argument("--damp", action="store_true")
+    words.add_argument("--heated", action="store_true")
     words.add_argument("--json", action="store_true")
     words.add_argument("--accepted-ok", action="store_true")
     return words
@@ -113,6 +124,9 @@ def told(words: Sequence[str]) -> Told:
     if given.damp and not any(answer.vapour for answer in dossier.alternatives):
         wrong = "No room lies over this slab, so nothing is told of its air."
         raise Mistake("--damp", "", wrong, "Leave it out.", file=brief)
+    if given.heated and not any(answer.heated for answer in dossier.alternatives):
+        wrong = "No tubes and no cables lie in this floor."
+        raise Mistake("--heated", "", wrong, "Add a [tube] table, or leave it out.", file=brief)
     said = _written(dossier, edge, targets, *asked_for)
     status = exit_status.of(dossier, accepted_ok=given.accepted_ok)
     if given.json:
@@ -141,7 +155,17 @@ def _targets(typed: Sequence[str], brief: str) -> dict[str, tuple[Path, str]]:
 
 def _written(dossier: Dossier, edge: str, targets: Mapping[str, tuple[Path, str]], kind: str = "") -> str:
     """Every file made, then every file written; a line for each that says where it is."""
-    from ..handouts.pictures import comparison, comparison_with_lanes, damp_compared, hour, loads, months, page, year
+    from ..handouts.pictures import (
+        comparison,
+        comparison_with_lanes,
+        damp_compared,
+        heated_compared,
+        hour,
+        loads,
+        months,
+        page,
+        year,
+    )
 
     drawn = {
         "": comparison,
@@ -151,8 +175,9 @@ def _written(dossier: Dossier, edge: str, targets: Mapping[str, tuple[Path, str]
         "hour": hour,
         "loads": loads,
         "damp": damp_compared,
+        "heated": heated_compared,
     }
-    shown = {"loads": "the loads", "damp": "the damp"}.get(kind, f"edge {edge}")
+    shown = {"loads": "the loads", "damp": "the damp", "heated": "the heated floor"}.get(kind, f"edge {edge}")
     makes = {
         ".svg": (drawn[kind], f"The picture of {shown} is in {{file}}."),
         ".html": (page, "The page is in {file}: open it in any browser, it needs no network."),

@@ -6,6 +6,10 @@ from .carried_section import carried_section
 from .carried_shares import carried_shares, carried_shares_compared
 from .compare import comparison, comparison_at_hour, comparison_with_lanes
 from .drive_strip import drive_strip
+from .heated_flow import heated_flow
+from .heated_from_cold import heated_from_cold
+from .heated_section import heated_section
+from .heated_year import heated_year
 from .humid_strip import humid_strip
 from .month_by_month import month_by_month
 from .one_section import plain_section, section_picture
@@ -26,6 +30,10 @@ __all__ = [
     "comparison_at_hour",
     "comparison_with_lanes",
     "drive_strip",
+    "heated_flow",
+    "heated_from_cold",
+    "heated_section",
+    "heated_year",
     "humid_strip",
     "month_by_month",
     "month_middle",

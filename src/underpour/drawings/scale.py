@@ -73,8 +73,12 @@ def shared_scale(fields: Iterable[Field], year_fraction: float, system: System) 
 def scale_of_moments(fields: Iterable[Field], year_fractions: Sequence[float], system: System) -> Scale:
     """The same for several moments at once, so that a tint keeps its meaning from month to month."""
     moments = [field.at(f) for field in fields for f in year_fractions]
-    low = say.number(float(min(np.nanmin(m) for m in moments)), "degC", system)
-    high = say.number(float(max(np.nanmax(m) for m in moments)), "degC", system)
+    return scale_of_range(float(min(np.nanmin(m) for m in moments)), float(max(np.nanmax(m) for m in moments)), system)
+
+
+def scale_of_range(lowest: float, highest: float, system: System) -> Scale:
+    """The same for whatever lies between two temperatures. [degC]"""
+    low, high = (say.number(each, "degC", system) for each in (lowest, highest))
     spacings = SPACINGS[system]
     spacing = next((s for s in spacings if lines_between(low, high, s) <= MOST), spacings[-1])
     first = math.floor(low / spacing)

@@ -106,6 +106,7 @@ def for_submittal(dossier: Dossier) -> Pictures:
         plan=plan(dossier),
         sections=tuple(to_scale(dossier, e) for e in edges),
         damp=damp(dossier),
+        heated=heated(dossier),
         borne=borne(dossier),
     )
 
@@ -136,6 +137,33 @@ def damp_compared(dossier: Dossier, edge: str) -> str:
 
     found = {answer.name: answer.findings for answer in dossier.alternatives}
     return humid_strip(found, dossier.units, width=WHOLE)
+
+
+def heated(dossier: Dossier) -> tuple[Picture, ...]:
+    """Of a heated floor: between two tubes, one loop and its pump, from cold, month by month; () where none is."""
+    from ..drawings import heated_flow, heated_from_cold, heated_section, heated_year
+    from ..drawings.heated_words import cold_in_words, flow_in_words, section_in_words, year_in_words
+    from ..papers import Picture
+
+    of, system, name = dossier.as_briefed.heated, dossier.units, dossier.as_briefed.name
+    if of is None:
+        return ()
+    between = "Between two cables" if of.electric else "Between two tubes"
+    drawn = [(between, heated_section(of, system, width=WHOLE), section_in_words(of, system))]
+    if of.pumped is not None:
+        drawn.append(("Pressure of one loop", heated_flow(of, system, width=WHOLE), flow_in_words(of.pumped, system)))
+    drawn.append(("From cold", heated_from_cold(of, system, width=WHOLE), cold_in_words(of, system)))
+    year = {name: of}
+    drawn.append(("What goes up and down", heated_year(year, system, width=WHOLE), year_in_words(year, system)))
+    return tuple(Picture(name, svg, "", alt, headed=True, wide=WHOLE) for name, svg, alt in drawn)
+
+
+def heated_compared(dossier: Dossier, edge: str) -> str:
+    """What goes up and down month by month in every alternative with heat in its floor, as SVG; of no edge."""
+    from ..drawings import heated_year
+
+    found = {answer.name: answer.heated for answer in dossier.alternatives if answer.heated is not None}
+    return heated_year(found, dossier.units, width=WHOLE)
 
 
 def borne(dossier: Dossier) -> tuple[Picture, ...]:

@@ -17,6 +17,7 @@ from .compared import compared
 from .counted import counted_aloud, frost_aloud
 from .dry import dry
 from .gas_sheet import gas_sheet
+from .heating import heating
 from .instance import instance_and_month
 from .known import known
 from .laid import confirmers, points, products, unseen, works
@@ -75,6 +76,8 @@ def content(
             "sections": [picture_row(p) for p in pictures.sections],
             "damp": [picture_row(p) for p in pictures.damp],
             "dry": dry(dossier, system),
+            "heated": [picture_row(p) for p in pictures.heated],
+            "heating": heating(dossier, system),
             "borne": [picture_row(p) for p in pictures.borne],
             "loads": carried(dossier, system),
             "gas": gas_sheet(dossier),

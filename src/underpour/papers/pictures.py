@@ -25,4 +25,5 @@ class Pictures:
     plan: tuple[Picture, ...] = ()  # the floor seen from above, where it has more than one edge or anything in it
     sections: tuple[Picture, ...] = ()  # the cut through each edge, to scale
     damp: tuple[Picture, ...] = ()  # how humid it is, the vapour line through the floor, which way it goes
+    heated: tuple[Picture, ...] = ()  # between two tubes, one loop and its pump, from cold, up and down by months
     borne: tuple[Picture, ...] = ()  # what each load uses, and the worst of them from above and cut through

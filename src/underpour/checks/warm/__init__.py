@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from ...findings import Finding
 from ...resolve import Resolved
 from ..solved import SolvedEdge
+from .seen import Heated
 
 
 def told(resolved: Resolved, edges: Sequence[SolvedEdge]) -> Iterator[Finding]:
@@ -33,3 +34,12 @@ def told(resolved: Resolved, edges: Sequence[SolvedEdge]) -> Iterator[Finding]:
         yield from source(resolved, heated, heated.water, made)
         yield loop_length(resolved, heated, heated.water, made.running)
         yield pressure(heated.water, made.running)
+
+
+def pictured(resolved: Resolved, edges: Sequence[SolvedEdge], said: Sequence[Finding]) -> Heated | None:
+    """A heated floor as it is drawn, with the limits of what was ``said``; None where no tubes lie in it."""
+    if resolved.heated is None or resolved.outdoors or not any(each.id == "warm.surface" for each in said):
+        return None
+    from .to_draw import drawn
+
+    return drawn(resolved, resolved.heated, edges, said)

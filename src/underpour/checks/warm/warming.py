@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from ...catalogue import heated_floors
 from ...findings import Basis, Finding, Step
 from ...measure.digits import fixed
 from ...physics.warm_floor.cell import Layer
-from ...physics.warm_floor.warming import warm_up, without_losses
+from ...physics.warm_floor.warming import Warming, warm_up, without_losses
 from ...resolve import Resolved
 from ...resolve.tubes import HeatedFloor
 from .floor import rests_on
@@ -15,6 +17,42 @@ from .worked import Worked, layers_of, tube_of
 HOURS, LONGEST = 3600.0, 96.0
 GROUND = 1.0  # m of it that warm up along with the floor in that time
 WHOLE = 0.9  # of the load, at which the floor counts as warm
+
+
+@dataclass(frozen=True)
+class FromCold:
+    """A floor that warms up, and what it warms up to."""
+
+    warming: Warming
+    start: float  # degC, of everything
+    power: float  # W/m², given meanwhile
+    wanted: float  # degC, of the surface
+
+    @property
+    def reached(self) -> float | None:
+        """None where it does not get there in the time that is followed. [h]"""
+        return self.warming.reached(self.wanted)
+
+
+def from_cold(resolved: Resolved, heated: HeatedFloor, made: Worked) -> FromCold:
+    """The section between two tubes through time, from so many degrees cooler."""
+    cooler, spare, warmer = (heated_floors.usual(name) for name in ("cooler", "spare-heat", "spare-warmth"))
+    start = made.room - cooler.value
+    ground = resolved.ground_below
+    power = spare.value * (made.up + made.down)
+    warming = warm_up(
+        [*layers_of(resolved), Layer(GROUND, ground.conductivity, ground.heat_capacity)],
+        tube_of(heated, made.water_film),
+        made.cell.film,
+        max(made.below - GROUND / ground.conductivity, 0.1),
+        start=start,
+        room=made.room,
+        ground=start,
+        power=power,
+        warmest=made.room + made.excess + warmer.value,
+        hours=LONGEST,
+    )
+    return FromCold(warming, start, power, made.room + WHOLE * made.cell.film * made.up)
 
 
 def warm_up_time(resolved: Resolved, heated: HeatedFloor, made: Worked) -> Finding:
@@ -34,26 +72,9 @@ def warm_up_time(resolved: Resolved, heated: HeatedFloor, made: Worked) -> Findi
     Source
         Conduction through time; source's spare heat and warmth are practice.
     """
-    cooler, spare, warmer = (heated_floors.usual(name) for name in ("cooler", "spare-heat", "spare-warmth"))
-    start = made.room - cooler.value
-    ground = resolved.ground_below
-    layers = [*layers_of(resolved), Layer(GROUND, ground.conductivity, ground.heat_capacity)]
-    power = spare.value * (made.up + made.down)
-    most = made.room + made.excess + warmer.value
-    told = warm_up(
-        layers,
-        tube_of(heated, made.water_film),
-        made.cell.film,
-        max(made.below - GROUND / ground.conductivity, 0.1),
-        start=start,
-        room=made.room,
-        ground=start,
-        power=power,
-        warmest=most,
-        hours=LONGEST,
-    )
-    wanted = made.room + WHOLE * made.cell.film * made.up
-    hours = told.reached(wanted)
+    cooler, spare = (heated_floors.usual(name) for name in ("cooler", "spare-heat"))
+    cold = from_cold(resolved, heated, made)
+    start, power, wanted, hours = cold.start, cold.power, cold.wanted, cold.reached
     slab = resolved.floor[heated.layer]
     dry = without_losses(slab.thickness, slab.heat_capacity, wanted - start, power)
     limit = heated.warm_within / HOURS if heated.warm_within is not None else None

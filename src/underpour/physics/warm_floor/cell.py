@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from math import gamma, log, pi, sqrt, tan
 
 import numpy as np
@@ -208,16 +209,14 @@ def cell(layers: Sequence[Layer], tube: Tube, film: float, below: float) -> Cell
     >>> round(made.up(35.0, 20.0, 10.0) + made.down(35.0, 20.0, 10.0), 1) > round(made.up(35.0, 20.0, 20.0), 1)
     True
     """
-    _refuse(layers, tube, film, below)
-    bodies, spaces = drawn(layers, tube)
-    resistances = films(tube, film, below)
+    return _kept(tuple(layers), tube, film, below)
+
+
+@lru_cache(maxsize=32)
+def _kept(layers: tuple[Layer, ...], tube: Tube, film: float, below: float) -> Cell:
+    """The cell, kept by its numbers: who draws it asks for it once more."""
     half = tube.spacing / 2.0
-
-    def moved(by: str) -> Solved:
-        climates = {where: Climate(float(where == by)) for where in ("water", "room", "ground")}
-        return solve(bodies, spaces, resistances, climates, tolerance=TOLERANCE)
-
-    water, ground = moved("water"), moved("ground")
+    water, ground = solved_twice(layers, tube, film, below)
 
     def heat(solved: Solved, space: int) -> tuple[float, float]:
         told = solved.flow(lambda faces: faces.space == space)
@@ -236,6 +235,43 @@ def cell(layers: Sequence[Layer], tube: Tube, film: float, below: float) -> Cell
         film,
         Surface(x, by_water, np.interp(x, ground_x, by_ground)),
     )
+
+
+def solved_twice(layers: Sequence[Layer], tube: Tube, film: float, below: float) -> tuple[Solved, Solved]:
+    """Half the floor between two tubes, with nothing a kelvin warmer than the rest but the water, then but the ground.
+
+    Parameters
+    ----------
+    layers, tube, film, below
+        As for ``cell``. [m, W/(m·K), m²·K/W]
+
+    Returns
+    -------
+    water, ground : Solved
+        [K]
+
+    Raises
+    ------
+    OutOfDomain
+        As for ``cell``.
+
+    Source
+    ------
+    As for ``cell``.
+
+    Examples
+    --------
+    See tests/exact/test_between_tubes.py: with room, water and ground a kelvin warmer everything is.
+    """
+    _refuse(layers, tube, film, below)
+    bodies, spaces = drawn(layers, tube)
+    resistances = films(tube, film, below)
+
+    def moved(by: str) -> Solved:
+        climates = {where: Climate(float(where == by)) for where in ("water", "room", "ground")}
+        return solve(bodies, spaces, resistances, climates, tolerance=TOLERANCE)
+
+    return moved("water"), moved("ground")
 
 
 def _refuse(layers: Sequence[Layer], tube: Tube, film: float, below: float) -> None:

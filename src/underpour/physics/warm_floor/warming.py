@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from math import sqrt
 
 import numpy as np
@@ -146,11 +147,28 @@ def warm_up(
     above_zero(power=power, hours=hours, step=step)
     for layer in layers:
         above_zero(heat_capacity=layer.heat_capacity)
-    cell = _Cell.of(layers, tube, film, below)
+    cold = start, room, ground
+    return _kept(tuple(layers), tube, (film, below), cold, power, warmest, round(hours * 3600.0 / step), step)
+
+
+@lru_cache(maxsize=16)
+def _kept(
+    layers: tuple[Layer, ...],
+    tube: Tube,
+    around: tuple[float, float],
+    cold: tuple[float, float, float],
+    power: float,
+    warmest: float,
+    steps: int,
+    step: float,
+) -> Warming:
+    """A floor from cold, kept by its numbers: who draws it asks for it once more."""
+    start, room, ground = cold
+    cell = _Cell.of(layers, tube, *around)
     air = np.array([0.0, room, ground])  # the water's stands in it where it is held
     by_heat, by_water = _Steps(cell, step, held=False), _Steps(cell, step, held=True)
     now, told = np.full(cell.eq.unknowns, start), []
-    for n in range(1, round(hours * 3600.0 / step) + 1):
+    for n in range(1, steps + 1):
         after = by_heat.after(now, air, power)
         water = cell.around(after) + power * tube.spacing * tube.wall
         if water > warmest:
