@@ -9,11 +9,11 @@ import numpy as np
 
 from ..checks.frozen import IN_USE, OPEN, Reach, Thawed, Wintered
 from ..checks.solved import SolvedEdge
-from ..physics.frost.march import march
 from ..physics.year import YEAR
 from ..resolve import Resolved
 from ..resolve.frost import Frost
 from .iced import CELL, Iced, iced
+from .marched import over_years
 from .reach import reaches, thawed_to
 from .winter import DAY, WORKS, Stages, Winter, before, mean_air, moment, windows, winter
 
@@ -33,12 +33,17 @@ def winters(resolved: Resolved, edges: Sequence[SolvedEdge]) -> tuple[Wintered, 
 
 
 def thawed(resolved: Resolved, edges: Sequence[SolvedEdge]) -> tuple[Thawed, ...]:
-    """How far ground that was frozen thaws under a heated floor, at the longest edge; none elsewhere."""
+    """How far ground that was frozen thaws under a heated floor, at the longest edge; none elsewhere, nor of a sketch.
+
+    It is stated and held to nothing, so that no verdict can hang on it, and thirty years take longer than a sketch.
+    """
     if resolved.frost is None or resolved.outdoor_mean > 0.0 or resolved.outdoors:
         return ()
     if resolved.room.mean - abs(resolved.room.swing) <= 0.0:
         return ()
     longest = max(edges, key=lambda edge: edge.edge.length)
+    if _sketched(longest):
+        return ()
     fine, rough = (_thaw(iced(resolved, resolved.frost, longest, scale)) for scale in (COARSE, 1.5 * COARSE))
     within = abs(float(fine[-1] - rough[-1]))
     return (Thawed(longest.edge.letter, YEARS, float(fine[-1]), within, fine.astype(np.float32)),)
@@ -47,10 +52,13 @@ def thawed(resolved: Resolved, edges: Sequence[SolvedEdge]) -> tuple[Thawed, ...
 def _of_edge(resolved: Resolved, frost: Frost, solved: SolvedEdge) -> Iterator[Wintered]:
     """One edge; of a sketch on the coarse cells alone."""
     rough = iced(resolved, frost, solved, COARSE)
-    sketch = solved.heat.coarse is solved.heat.fine
-    fine = rough if sketch else iced(resolved, frost, solved, 1.0)
+    fine = rough if _sketched(solved) else iced(resolved, frost, solved, 1.0)
     for stages in _apart(frost):
         yield from _through(fine, rough, stages)
+
+
+def _sketched(solved: SolvedEdge) -> bool:
+    return solved.heat.coarse is solved.heat.fine
 
 
 def _apart(frost: Frost) -> Iterator[Stages]:
@@ -117,11 +125,9 @@ def _thaw(cut: Iced) -> np.ndarray[tuple[int], np.dtype[np.float64]]:
     """Thirty years of a heated floor on ground that was frozen before it, in mean weather: the depth after each. [m]"""
     step = SLOW * DAY * cut.scale / COARSE
     days = (np.arange(int(np.ceil(YEARS * YEAR / step))) + 1.0) * step / YEAR
-    moments = (moment(cut, mean_air(cut.resolved, day), day, (), 0.0) for day in days)
+    moments = [moment(cut, mean_air(cut.resolved, day), day, (), 0.0) for day in days]
     top = cut.posed.section.underside
-    depths = [
-        top - thawed_to(cut, after.temperature)
-        for after in march(cut.section, before(cut, 0.0, unheated=True), moments, step)
-    ]
+    start = before(cut, 0.0, unheated=True)
+    levels = over_years(cut.section, start, moments, step, lambda cells: thawed_to(cut, cells), top)
     ends = np.searchsorted(days, np.arange(1, YEARS + 1) - 1e-9)
-    return np.asarray(np.array(depths)[np.minimum(ends, len(depths) - 1)], float)
+    return np.asarray(top - levels[np.minimum(ends, len(levels) - 1)], float)

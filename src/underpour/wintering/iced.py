@@ -20,6 +20,7 @@ from ..sections.build import GROUND
 
 CELL, ACROSS = 0.08, 1.5  # m, and how much wider cells are than high
 BESIDE = 1.5  # m of floor that is watched inside the wall
+AROUND = 1.2  # m of ground that is watched outside of everything that is built
 BELOW = 0.6  # m of ground that is watched below what bears, and below a slab's frost
 OPEN_GROUND = 3.0  # m beyond everything that is built: what is called open ground
 STRIP = 0.3  # m, width of what is watched there
@@ -61,7 +62,7 @@ def iced(resolved: Resolved, frost: Frost, solved: SolvedEdge, scale: float) -> 
     corners = list(_corners(at))
     x = lines(
         sorted({x for x, _ in corners} | {far}),
-        (far - STRIP, min(BESIDE, solved.levels.half_width)),
+        (_built(at) - AROUND, min(BESIDE, solved.levels.half_width)),
         CELL * ACROSS * scale,
     )
     y = lines(sorted({y for _, y in corners}), (lowest, max(section.ground_level, 0.0)), CELL * scale)

@@ -9,12 +9,13 @@ import numpy as np
 from numpy.typing import NDArray
 
 from .. import catalogue
-from ..physics.frost.march import Moment, march, settled_year
+from ..physics.frost.march import Moment, settled_year
 from ..physics.frost.winter import amplitude_of
 from ..physics.year import YEAR, lowest_moment
 from ..resolve import Resolved
 from ..resolve.frost import ResolvedStage
 from .iced import FACINGS, Iced
+from .marched import through_winter
 
 DAY = 86400.0  # s
 AUTUMN = 0.25  # of a year before the coldest moment the air passes its mean
@@ -50,9 +51,11 @@ def winter(cut: Iced, index: float, stages: Stages) -> Winter:
     count = int((until - start) * YEAR / step)
     days = np.asarray(start + (np.arange(count) + 1.0) * step / YEAR, float)
     outdoors = _Outdoors(resolved.outdoor_mean, abs(resolved.outdoor_swing), turn, _amplitude(resolved, index))
-    moments = (moment(cut, outdoors.at(day), day, stages, start) for day in days)
-    kept = [now.temperature.astype(np.float32) for now in march(cut.section, before(cut, start, works), moments, step)]
-    return Winter(days, np.array(kept))
+    moments = [moment(cut, outdoors.at(day), day, stages, start) for day in days]
+    told = max([begins(stage, float(days[0])) for stage in stages], default=start)
+    least = int(np.searchsorted(days, told)) + 1  # so that the last stage has a day
+    temperatures = through_winter(cut.section, before(cut, start, works), moments, step, least)
+    return Winter(days[: len(temperatures)], temperatures)
 
 
 def windows(stages: Stages, days: NDArray[np.float64]) -> list[tuple[float, float]]:

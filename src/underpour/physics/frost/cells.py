@@ -43,7 +43,7 @@ class Surfaces:
 
 @dataclass(frozen=True)
 class Cells:
-    """Cells of bodies, numbered column by column."""
+    """Cells of bodies, numbered column by column, or row by row where that is the shorter way."""
 
     x: NDArray[np.float64]  # (nx + 1,) m, lines
     y: NDArray[np.float64]  # (ny + 1,) m, lines
@@ -214,16 +214,24 @@ def cells(
             raise OutOfDomain("the section has a place that nothing fills")
     first = np.where(grid.first >= 0, grid.first, grid.second)
     second = np.where(grid.second >= 0, grid.second, grid.first)
-    here = first >= 0
-    number = np.where(here, np.cumsum(here.ravel()).reshape(here.shape) - 1, -1)
-    made = _made(first[here], second[here], bodies, freezes)
+    number, at = _numbered(first >= 0)
+    made = _made(first[at], second[at], bodies, freezes)
     wide, high = np.diff(grid.x), np.diff(grid.y)
-    area = np.outer(wide, high)[here]
+    area = np.outer(wide, high)[at]
     one, other, length, half_one, half_other = _inner(number, wide, high)
     surfaces = _outer(grid, number)
-    return Cells(
-        grid.x, grid.y, number, area, first[here], made, one, other, length, half_one, half_other, surfaces
-    )  # fmt: skip
+    return Cells(grid.x, grid.y, number, area, first[at], made, one, other, length, half_one, half_other, surfaces)
+
+
+def _numbered(here: NDArray[np.bool_]) -> tuple[NDArray[np.int64], tuple[NDArray[np.int64], NDArray[np.int64]]]:
+    """Numbers of cells (nx, ny), -1 in air, and where each stands: along the shorter side first, for a narrow band."""
+    if here.shape[0] >= here.shape[1]:
+        x, y = np.nonzero(here)
+    else:
+        y, x = np.nonzero(here.T)
+    number = np.full(here.shape, -1)
+    number[x, y] = np.arange(len(x))
+    return number, (x, y)
 
 
 def _made(

@@ -19,7 +19,7 @@ from .cells import Cells
 MOST_CORRECTIONS = 60
 MOST_HALVINGS = 6  # of a step whose corrections do not settle
 SHARES = (1.0, 0.5, 0.25, 0.1, 0.03)  # of a correction
-NEAR = 1e-9  # of the heat that a step moves, at which corrections stop
+NEAR = 1e-8  # of the heat that a step moves, at which corrections stop
 
 
 @dataclass(frozen=True)
@@ -68,8 +68,9 @@ def march(section: Cells, temperature: NDArray, moments: Iterable[Moment], step:
     Source
     ------
     Enthalpy in place of temperature, implicit Euler, corrected as Swaminathan and Voller 1992 (from memory):
-    the slope of heat over temperature at the last guess, and the temperature that the new heat has. Conductivity is
-    that of the ice at the beginning of the step.
+    the slope of heat over temperature at the last guess, and the temperature that the new heat has; where the heat of
+    the new temperature moves less, that is taken, so that no cell is carried over a whole change of state at once
+    (common practice, no source). Conductivity is that of the ice at the beginning of the step.
 
     Examples
     --------
@@ -89,23 +90,33 @@ def march(section: Cells, temperature: NDArray, moments: Iterable[Moment], step:
     band = _Band(section)
     now = np.array(temperature, float)
     held = section.made.heat(now)
+    likely = np.zeros(len(now))  # J/m³, what each cell will gain: as much as in the step before
     for moment in moments:
-        after = _through(section, band, now, held, moment, step)
+        after = _through(section, band, now, held, moment, step, likely)
+        likely = after.heat - held
         now, held = after.temperature, after.heat
         yield after
 
 
 def _through(
-    section: Cells, band: _Band, now: NDArray, held: NDArray, moment: Moment, step: float, halved: int = 0
+    section: Cells,
+    band: _Band,
+    now: NDArray,
+    held: NDArray,
+    moment: Moment,
+    step: float,
+    likely: NDArray,
+    halved: int = 0,
 ) -> After:
     """One step, in halves where corrections of the whole do not settle: a thawing cell may answer to no long step."""
-    after = _settled(section, band, now, held, moment, step)
+    after = _settled(section, band, now, held, moment, step, likely)
     if after is not None:
         return after
     if halved == MOST_HALVINGS:
         raise OutOfDomain(f"corrections of a step do not settle after {MOST_CORRECTIONS}")
-    first = _through(section, band, now, held, moment, step / 2.0, halved + 1)
-    last = _through(section, band, first.temperature, first.heat, moment, step / 2.0, halved + 1)
+    half = likely / 2.0
+    first = _through(section, band, now, held, moment, step / 2.0, half, halved + 1)
+    last = _through(section, band, first.temperature, first.heat, moment, step / 2.0, half, halved + 1)
     return replace(
         last,
         taken=first.taken + last.taken,
@@ -114,7 +125,9 @@ def _through(
     )
 
 
-def _settled(section: Cells, band: _Band, now: NDArray, held: NDArray, moment: Moment, step: float) -> After | None:
+def _settled(
+    section: Cells, band: _Band, now: NDArray, held: NDArray, moment: Moment, step: float, likely: NDArray
+) -> After | None:
     """One step; None where its corrections do not settle."""
     made, area = section.made, section.area
     out = section.to_air(now, moment.films)
@@ -122,10 +135,16 @@ def _settled(section: Cells, band: _Band, now: NDArray, held: NDArray, moment: M
     brought = np.bincount(section.surfaces.cell, out * moment.air[section.surfaces.group], len(now))
     # What is left over in each cell: what its heat would have to grow by to balance what comes in. [W/m]
     heat, left = held.copy(), brought - band.flows(now)
+    begun = held + likely
+    over = brought - band.flows(made.temperature(begun)) - area * likely / step
+    if np.abs(over).sum() < np.abs(left).sum():
+        heat, left = begun, over
     for count in range(1, MOST_CORRECTIONS + 1):
         guess = made.temperature(heat)
         slope = made.slope(guess)
-        change = slope * band.solve(area * slope / step, left)
+        warmer = band.solve(area * slope / step, left)
+        change, other = slope * warmer, made.heat(guess + warmer) - heat
+        change = np.where(np.abs(other) < np.abs(change), other, change)
         for share in SHARES:  # a front that goes over several cells may overshoot: then a part of the way is nearer
             tried = heat + share * change
             over = brought - band.flows(made.temperature(tried)) - area * (tried - held) / step
@@ -140,13 +159,16 @@ def _settled(section: Cells, band: _Band, now: NDArray, held: NDArray, moment: M
 
 
 class _Band:
-    """The symmetric matrix of the section as a band, and its factor, which is kept as long as nothing changes."""
+    """The symmetric matrix of the section as a band, and its factor, which is kept as long as nothing changes.
+
+    Single precision: it only finds the way to the next correction; what is left over is told in double precision.
+    """
 
     def __init__(self, section: Cells):
         self._section = section
         self._size = len(section.area)
         self._wide = int((section.other - section.one).max()) if len(section.one) else 0
-        self._conducts = np.zeros((self._wide + 1, self._size), order="F")
+        self._conducts = np.zeros((self._wide + 1, self._size), np.float32, order="F")
         self._slope: NDArray[np.float64] | None = None
         self._between: NDArray[np.float64] | None = None
         self._out: NDArray[np.float64] | None = None
@@ -171,13 +193,13 @@ class _Band:
 
         if self._slope is None or not np.array_equal(slope, self._slope):
             matrix = self._conducts.copy(order="F")
-            matrix[0] += slope
-            self._factor, fault = lapack.dpbtrf(matrix, lower=1, overwrite_ab=1)
+            matrix[0] += slope.astype(np.float32)
+            self._factor, fault = lapack.spbtrf(matrix, lower=1, overwrite_ab=1)
             if fault:
                 raise OutOfDomain("a section without any way for heat cannot be stepped")
             self._slope = slope
-        solved, _ = lapack.dpbtrs(self._factor, right, lower=1)
-        return np.asarray(solved)
+        solved, _ = lapack.spbtrs(self._factor, right.astype(np.float32), lower=1)
+        return np.asarray(solved, float)
 
     def flows(self, temperature: NDArray) -> NDArray[np.float64]:
         """Heat that leaves each cell, were all air at 0 °C. [W/m]"""
