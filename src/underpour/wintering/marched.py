@@ -96,7 +96,7 @@ def through_winter(
                 return
 
     felt = np.array([(each.air, each.films) for each in moments])
-    return SHELF.find(content("winter", section, temperature, felt, step, least), made)  # type: ignore[return-value]
+    return SHELF.find(content("winter", section, temperature, felt, step, least), made)
 
 
 def over_years(
