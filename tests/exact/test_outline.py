@@ -12,6 +12,7 @@ from underpour.brief import reads
 from underpour.brief.plans import floor_of
 from underpour.brief.tables.plan import Plan
 from underpour.outlines.outline import Outline, crossing, repeated, straight
+from underpour.outlines.side import Side
 
 Corners = list[tuple[float, float]]
 
@@ -20,6 +21,21 @@ ELL = [(0.0, 0.0), (40.0, 0.0), (40.0, 28.0), (24.0, 28.0), (24.0, 36.0), (0.0, 
 
 def test_the_area_of_an_ell_is_its_two_rectangles() -> None:
     assert straight(ELL).area == 40 * 28 + 24 * 8
+
+
+def test_a_place_on_the_line_between_two_arcs_lies_inside_them() -> None:
+    """A circle of two half circles: both meet in its middle line, which is none of its sides."""
+    circle = Outline((Side((4.0, 0.0), (-4.0, 0.0), 1.0), Side((-4.0, 0.0), (4.0, 0.0), 1.0)))
+    assert all(circle.holds((x, 0.0)) for x in (-3.9, -1.0, 0.0, 2.0, 3.9))
+    assert not circle.holds((4.1, 0.0)) and not circle.holds((-4.1, 0.0))
+    ear = Outline(
+        (
+            Side((0.0, 0.0), (4.0, 0.0), 0.5),
+            *straight([(4.0, 0.0), (4.0, 3.0), (0.0, 3.0)]).sides[:2],
+            Side((0.0, 3.0), (0.0, 0.0)),
+        )
+    )
+    assert ear.holds((2.0, 0.0)) and not ear.holds((5.0, 0.0))
 
 
 def test_the_perimeter_of_an_ell_is_that_of_the_rectangle_round_it() -> None:

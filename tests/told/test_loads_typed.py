@@ -76,12 +76,20 @@ to = "30 40"
 [[floor.bay]]
 outline = ["0 0", "10 0", "10 10", "0 10"]
 subgrade-modulus = "50 pci"
+
+[[floor.rib]]
+from = "0 30"
+to = "60 30"
+width = "18 in"
+thickness = "14 in"
+lies-on = "foam"
 """
 FORCE, PLATE, AT = 'force = "6500 lb"', 'plate = "6 in x 6 in"', 'at = "20 20"'
 ROW, AXLE, LIKE = 'count = 3\nspacing = "8 ft"', 'kind = "axle"', 'like = "lift-two-post"'
 EVEN, TYRE, LINE = 'pressure = "125 psf"\neverywhere = true', 'tyre = "100 psi"', 'from = "4 10"\nto = "30 10"'
 GRID, CUT = 'spacing = "15 ft"\nalong = "x"', 'from = "30 0"\nto = "30 40"'
 BAY, SOFT = 'outline = ["0 0", "10 0", "10 10", "0 10"]', 'subgrade-modulus = "50 pci"'
+RIB, DEEP = 'from = "0 30"\nto = "60 30"', 'thickness = "14 in"'
 GROUND, SLAB = 'ground = "clay-or-silt"\n\n[plan]', 'concrete = "6 in"'
 
 
@@ -180,6 +188,21 @@ BAD = [
         ("floor.bay.2.outline", "lies over bay 1: two different grounds at one place")),
     Bad("a part without a slab", SOFT, 'build-up = [{ gravel = "4 in" }]',
         ("floor.bay.1.build-up", "no slab that carries anything")),
+    Bad("a rib off the floor", RIB, 'from = "0 30"\nto = "70 30"',
+        ("floor.rib.1.to", "70 30 does not lie on the floor")),
+    Bad("a rib without length", RIB, 'from = "0 30"\nto = "0 30"', ("floor.rib.1.to", "The rib ends where it begins.")),
+    Bad("a rib askew", RIB, 'from = "0 30"\nto = "60 20"',
+        ("floor.rib.1.to", "lies askew", "the same x or the same y")),
+    Bad("a rib that ends nowhere", RIB, 'from = "0 30"', ("floor.rib.1.to",)),
+    Bad("a rib at a place that is none", RIB, 'from = "door"\nto = "60 30"', ("floor.rib.1.from",)),
+    Bad("a rib no thicker than the slab", DEEP, 'thickness = "6 in"',
+        ("floor.rib.1.thickness", "6 in is no thicker than the slab of 6 in.", "in all")),
+    Bad("a rib of no width", 'width = "18 in"', 'width = "0 in"', ("floor.rib.1.width", "0 in")),
+    Bad("a rib on what is no bed", 'lies-on = "foam"', 'lies-on = "sand"', ("floor.rib.1.lies-on", "sand")),
+    Bad("a rib of which nobody knows what it lies on", '\nlies-on = "foam"', "",
+        ("floor.rib.1.lies-on", "does not say whether the foam is led on below it", 'lies-on = "foam", or "ground"')),
+    Bad("a rib on foam that is not there", '{ board = "plain-25", thickness = "2 in" }, ', "",
+        ("floor.rib.1.lies-on", "no foam lies below this floor")),
     Bad("a joint at a wall that has none", 'depth = "16 in"', 'depth = "16 in"\ngap = "1/2 in"',
         ("edge.A.gap", "has no joint between slab and wall")),
     Bad("a finish that is none", '[floor]\n', '[floor]\nfinish = "tiles"\n', ("floor.finish", "tile")),

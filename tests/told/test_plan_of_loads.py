@@ -139,6 +139,23 @@ def test_other_foam_in_a_bay_is_held_to_what_it_bears_itself() -> None:
     assert "in bay 1" in found.words
 
 
+RIB = '\n[[floor.rib]]\nfrom = "0 4"\nto = "12 4"\nwidth = "500 mm"\nthickness = "300 mm"\n{}\n'
+
+
+def test_a_rib_below_a_post_takes_tension_off_the_slab_and_is_named() -> None:
+    ribbed = BRIEF + RIB.format('lies-on = "foam"')
+    assert value(ribbed, "bearing.bending") < 0.8 * value(BRIEF, "bearing.bending")
+    assert value(ribbed, "bearing.settlement", after="now") < value(BRIEF, "bearing.settlement", after="now")
+    assert "in rib 1" in together(ribbed, "bearing.foam-long", loads="standing").words
+    assert "floor.rib.1" in together(ribbed, "bearing.bending").rests_on
+    assert "A rib in the slab" in " ".join(resolve(reads(ribbed).brief).notes)
+
+
+def test_a_rib_on_bare_ground_takes_the_load_off_the_foam_beside_it() -> None:
+    foam, bare = (BRIEF + RIB.format(f'lies-on = "{on}"') for on in ("foam", "ground"))
+    assert value(bare, "bearing.foam-long", loads="standing") < value(foam, "bearing.foam-long", loads="standing")
+
+
 def test_the_slab_s_edge_steps_beside_a_wall_and_the_sealant_s_class_says_how_far() -> None:
     near = BRIEF.replace('at = "4.8 4"', 'at = "0.3 4"')
     step = together(near, "bearing.step", edge="A")

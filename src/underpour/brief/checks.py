@@ -14,6 +14,7 @@ from .loads import unclear_slab_loads
 from .parts import Parts, tables_in
 from .paths import letter
 from .plans import readable_floor, unclear_plan, unclear_shape
+from .ribs import unclear_ribs
 from .rooms import no_room_over_it, unknown_use, unlikely_room
 from .sides import unclear_sides
 from .sites import unclear_site
@@ -45,6 +46,7 @@ def unbuildable(parts: Parts) -> Iterator[Mistake]:
     yield from unclear_slab_loads(parts, called)
     yield from unclear_joints(parts)
     yield from unclear_bays(parts)
+    yield from unclear_ribs(parts)
     yield from unclear_soil_gas(parts)
     yield from unclear_stages(parts.stages, parts.project)
 

@@ -10,6 +10,8 @@ from math import atan2
 from .meeting import meet
 from .side import Point, Side
 
+NUDGE = 1e-9  # m, off a line between the ends of an arc
+
 
 @dataclass(frozen=True, slots=True)
 class Outline:
@@ -75,6 +77,8 @@ class Outline:
         The polygon of the chords and the segments of the arcs are counted each: where their number is odd, the point
         lies inside, since the outline is the sum of their borders.
         """
+        if any(side.bulge and _on_chord(side, point) for side in self.sides):
+            point = point[0] + NUDGE, point[1] + 2.0 * NUDGE  # on the border of both, which is none of the outline's
         x, y = point
         inside = False
         for side in self.sides:
@@ -84,6 +88,14 @@ class Outline:
             if side.bulge and _in_segment(side, point):
                 inside = not inside
         return inside
+
+
+def _on_chord(side: Side, point: Point) -> bool:
+    """Whether a point lies on the straight line between an arc's ends, and on neither of them."""
+    along, up = side.end[0] - side.start[0], side.end[1] - side.start[1]
+    x, y = point[0] - side.start[0], point[1] - side.start[1]
+    share = (x * along + y * up) / side.chord**2
+    return abs(x * up - y * along) < NUDGE * side.chord and 0.0 < share < 1.0
 
 
 def straight(corners: Sequence[Point]) -> Outline:

@@ -25,6 +25,7 @@ ASKED = (
     ("Loads", "load"),
     ("Joints", "joint"),
     ("Parts of the floor on something else", "floor.bay"),
+    ("Ribs of the slab", "floor.rib"),
 )
 AS_TAKEN = {
     "site.surface": "bare, as warm as the air"

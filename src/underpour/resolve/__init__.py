@@ -20,6 +20,7 @@ from .resolved import (
     Slice,
     WallLoad,
 )
+from .ribs import ResolvedRib
 from .site import resolve
 from .support import Bedded, Concrete, Ground, Support
 from .zone import SiteZone, ToldZone
@@ -44,6 +45,7 @@ __all__ = [
     "ResolvedEdge",
     "ResolvedJoint",
     "ResolvedLoad",
+    "ResolvedRib",
     "Room",
     "SiteZone",
     "Slice",

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from .frost import Frost
     from .joints import ResolvedJoint
     from .loads import ResolvedLoad
+    from .ribs import ResolvedRib
     from .soil_gas import ResolvedSoilGas
     from .support import Support
     from .tubes import HeatedFloor
@@ -341,6 +342,7 @@ class Resolved:
     covered_after: float | None = None  # s from the pour until the covering is laid
     support: Support | None = None  # what carries them; None where nothing stands on the slab
     bays: tuple[ResolvedBay, ...] = ()  # parts of the floor that carry them otherwise
+    ribs: tuple[ResolvedRib, ...] = ()  # strips of thicker slab
     joints: tuple[ResolvedJoint, ...] = ()
     soil_gas: ResolvedSoilGas | None = None  # None where the brief says nothing of it
     around: Around = Around()

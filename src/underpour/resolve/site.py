@@ -35,6 +35,7 @@ from .key_plan import area_words, key_plan, plan_notes
 from .layers import layer_slice
 from .loads import ResolvedLoad, slab_loads
 from .resolved import Beside, GroundSurface, Resolved, ResolvedEdge, Room, Slice, WallLoad, stratum_at
+from .ribs import resolved_ribs, rib_notes
 from .soil_gas import soil_gas
 from .support import Support, support
 from .surface import ground_surface, surface_notes
@@ -126,6 +127,7 @@ def resolve(
     carries = _support(brief, floor, edges, ground, system, assumed, found) if standing_on else None
     joints = slab_joints(brief, plan.floor, assumed) if standing_on else ()
     bays = _bays(brief, carries, edges, ground, system, foams, assumed, found) if carries is not None else ()
+    ribs = resolved_ribs(brief, carries, system) if carries is not None else ()
     found += _touching(brief)
     found += _furnishing(brief)
     if not edges and not found:
@@ -184,6 +186,7 @@ def resolve(
             *beside_notes(standing, room),
             *plan_notes(plan),
             *bay_notes(bays),
+            *rib_notes(ribs),
             *surface_notes(brief.site, surface, outdoor_mean, outdoor_swing, system),
             *water_notes(brief.site, standing, floor, system, outdoors=use.room is None),
             *holds.notes,
@@ -213,6 +216,7 @@ def resolve(
         covered_after=brief.floor.covered_after.si if brief.floor.covered_after else None,
         support=carries,
         bays=bays,
+        ribs=ribs,
         joints=joints,
         soil_gas=gas,
         around=around(brief.site, zone),

@@ -9,6 +9,7 @@ from pydantic import Discriminator, StrictBool, Tag
 from .. import kinds
 from .bay import Bay
 from .layer import Layer
+from .rib import Rib
 from .site import table_or_word
 from .table import Table, key
 
@@ -84,6 +85,7 @@ class FloorTable(Table):
         "What the floor is finished with, for how much it may tilt beside a load.", "tile", "bare", default=None
     )
     bay: tuple[Bay, ...] = key("Parts of the floor that lie on something else.", default=())
+    rib: tuple[Rib, ...] = key("Strips inside the floor in which the slab is thicker.", default=())
     covered_after: kinds.Time | None = key("How long after the pour the covering is laid.", "90 d", default=None)
     covering_limit: kinds.Humidity | None = key(
         "How humid the air in the slab's pores may be when the covering is laid, as its maker says.",

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
+from math import dist
 
 import numpy as np
 from numpy.typing import NDArray
@@ -13,13 +15,15 @@ from ...design import stiffness
 from ...outlines.floor import Stretch
 from ...outlines.side import Point
 from ...physics.plates import felt, joints
-from ...physics.plates.slab import Joint, Pressed, Region, Ring, Slab, inside
+from ...physics.plates.slab import Joint, Pressed, Region, Ring, Slab, area, inside
 from ...resolve import Bedded, Resolved, ResolvedEdge, ResolvedLoad, Support
 from .bed import bed, unknown
 from .plates import ON_THE_SLAB, modulus, radius, straightened, thickness_under
 
 THROUGH = ("column", "pit")  # what stands in the floor on a footing of its own
 SAME = 1e-9  # m
+SMOOTH = 0.3  # sine of an angle between two sides, below which a wall that ends there ends in a step
+AT_ONCE = 4  # chords of an arc on which a wall stands as one load
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,13 +48,15 @@ class Placed:
 
 
 def parts(resolved: Resolved, support: Support) -> tuple[Part, ...]:
-    """The floor, its bays, its thickened edges and the pads below loads; where they overlap the last one counts."""
+    """The floor, its bays, ribs, thickened edges and the pads below loads; where they overlap the last one counts."""
     found = [Part("the floor", support, None, support.concrete.thickness, "floor.build-up")]
     for bay in resolved.bays:
         thickness = bay.support.concrete.thickness
         found.append(Part(f"bay {bay.number}", bay.support, bay.outline, thickness, bay.path))
+    for rib in resolved.ribs:
+        found.append(Part(f"rib {rib.number}", rib.support, rib.outline, rib.thickness, rib.path))
     for edge, stretch in _stretches(resolved):
-        if edge.thickening is None or resolved.plan.floor.part(stretch).bulge:
+        if edge.thickening is None:
             continue
         strip = _strip(resolved, stretch, _out(edge), edge.thickening.width - _out(edge))
         found.append(
@@ -97,8 +103,13 @@ def _wall(resolved: Resolved, edge: ResolvedEdge) -> Iterator[Pressed]:
     if edge.load is None or edge.kind not in ON_THE_SLAB or wide <= 0.0:
         return
     for other, stretch in _stretches(resolved):
-        if other is edge and not resolved.plan.floor.part(stretch).bulge:
-            yield Pressed(_strip(resolved, stretch, wide, 0.0, corners=False), edge.load.force / wide)
+        if other is edge:
+            line = _line(resolved, stretch)
+            for first in range(0, len(line) - 1, AT_ONCE):
+                piece = line[first : first + AT_ONCE + 1]
+                ring = _beside(resolved, stretch, piece, wide, 0.0)
+                force = edge.load.force * sum(dist(a, b) for a, b in pairwise(piece))
+                yield Pressed(ring, force / abs(area(ring)))
 
 
 def _out(edge: ResolvedEdge) -> float:
@@ -114,31 +125,60 @@ def _stretches(resolved: Resolved) -> Iterator[tuple[ResolvedEdge, Stretch]]:
                 yield known[on_plan.letter], stretch
 
 
-def _outwards(resolved: Resolved, stretch: Stretch) -> Point:
-    """The way out of the floor at a straight stretch."""
-    floor = resolved.plan.floor
-    side, ring = floor.part(stretch), floor.rings[stretch.ring]
+def _line(resolved: Resolved, stretch: Stretch) -> tuple[Point, ...]:
+    """A stretch of a side as the slab has it: straight, or an arc by the chords that ``straightened`` cuts it into."""
+    side = resolved.plan.floor.side(stretch.ring, stretch.side)
+    if not side.bulge:
+        part = resolved.plan.floor.part(stretch)
+        return part.start, part.end
+    corners = [*straightened((side,)), side.end]
+    step = side.length / (len(corners) - 1)
+
+    def on_chord(distance: float) -> Point:
+        n = min(int(distance / step), len(corners) - 2)
+        share = distance / step - n
+        (x0, y0), (x1, y1) = corners[n : n + 2]
+        return x0 + share * (x1 - x0), y0 + share * (y1 - y0)
+
+    between = [p for n, p in enumerate(corners) if stretch.start + SAME < n * step < stretch.end - SAME]
+    return on_chord(stretch.start), *between, on_chord(stretch.end)
+
+
+def _outwards(resolved: Resolved, stretch: Stretch, start: Point, end: Point) -> Point:
+    """The way out of the floor at a straight piece of a stretch."""
+    ring = resolved.plan.floor.rings[stretch.ring]
     turn = 1.0 if (ring.turned_area > 0.0) == (stretch.ring == 0) else -1.0
-    (x0, y0), (x1, y1) = side.start, side.end
-    return turn * (y1 - y0) / side.length, turn * (x0 - x1) / side.length
+    length = dist(start, end)
+    return turn * (end[1] - start[1]) / length, turn * (start[0] - end[0]) / length
 
 
-def _strip(resolved: Resolved, stretch: Stretch, out: float, within: float, *, corners: bool = True) -> Ring:
-    """Beside a straight stretch, so far out of the outline and so far in; at corners as far along as out."""
-    floor = resolved.plan.floor
-    side, (nx, ny) = floor.part(stretch), _outwards(resolved, stretch)
-    whole = floor.side(stretch.ring, stretch.side)
-    (x0, y0), (x1, y1) = side.start, side.end
-    ux, uy = (x1 - x0) / side.length, (y1 - y0) / side.length
-    before = out if corners and stretch.start <= SAME else 0.0
-    after = out if corners and stretch.end >= whole.length - SAME else 0.0
-    x0, y0, x1, y1 = x0 - before * ux, y0 - before * uy, x1 + after * ux, y1 + after * uy
-    return (
-        (x0 - within * nx, y0 - within * ny),
-        (x1 - within * nx, y1 - within * ny),
-        (x1 + out * nx, y1 + out * ny),
-        (x0 + out * nx, y0 + out * ny),
-    )
+def _strip(resolved: Resolved, stretch: Stretch, out: float, within: float) -> Ring:
+    """Beside a stretch, so far out of the outline and so far in; at corners as far along as out."""
+    line = list(_line(resolved, stretch))
+    whole = resolved.plan.floor.side(stretch.ring, stretch.side)
+    if stretch.start <= SAME:
+        line[0] = _further(line[1], line[0], out)
+    if stretch.end >= whole.length - SAME:
+        line[-1] = _further(line[-2], line[-1], out)
+    return _beside(resolved, stretch, line, out, within)
+
+
+def _further(start: Point, end: Point, by: float) -> Point:
+    """Beyond the end of a line."""
+    share = by / dist(start, end)
+    return end[0] + share * (end[0] - start[0]), end[1] + share * (end[1] - start[1])
+
+
+def _beside(resolved: Resolved, stretch: Stretch, line: Sequence[Point], out: float, within: float) -> Ring:
+    """Between the lines so far in and so far out of a line of the outline; where it bends they bend with it."""
+    ways = [_outwards(resolved, stretch, start, end) for start, end in pairwise(line)]
+    inner, outer = [], []
+    for (x, y), before, after in zip(line, [ways[0], *ways], [*ways, ways[-1]], strict=True):
+        by = 1.0 + before[0] * after[0] + before[1] * after[1]
+        nx, ny = (before[0] + after[0]) / by, (before[1] + after[1]) / by
+        inner.append((x - within * nx, y - within * ny))
+        outer.append((x + out * nx, y + out * ny))
+    return (*inner, *reversed(outer))
 
 
 def _below_thickening(edge: ResolvedEdge, support: Support) -> Support:
@@ -166,22 +206,26 @@ def _below_thickening(edge: ResolvedEdge, support: Support) -> Support:
 
 
 def outline(resolved: Resolved) -> Ring:
-    """The slab's outline: the floor's, and out to the outer face of walls that stand on it."""
+    """The slab's outline: the floor's, and out to the outer face of walls that stand on it; arcs by their chords."""
     sides = resolved.plan.floor.outline.sides
     reach = [0.0] * len(sides)
     for edge, stretch in _stretches(resolved):
         if stretch.ring == 0:
             reach[stretch.side - 1] = max(reach[stretch.side - 1], _out(edge))
-    if not any(reach) or any(side.bulge for side in sides):
+    if not any(reach):
         return straightened(sides)
     lines = []
     for number, (side, out) in enumerate(zip(sides, reach, strict=True), start=1):
-        nx, ny = _outwards(resolved, Stretch(0, number, 0.0, side.length))
-        lines.append(((side.start[0] + out * nx, side.start[1] + out * ny), (-ny, nx), (nx, ny)))
+        stretch = Stretch(0, number, 0.0, side.length)
+        for start, end in pairwise(_line(resolved, stretch)):
+            nx, ny = _outwards(resolved, stretch, start, end)
+            lines.append(((start[0] + out * nx, start[1] + out * ny), (-ny, nx), (nx, ny), out))
     found: list[Point] = []
-    for (begins, way, outwards), (before, way_before, _) in zip(lines, [lines[-1], *lines[:-1]], strict=True):
+    for (begins, way, outwards, out), (before, way_before, _, other) in zip(
+        lines, [lines[-1], *lines[:-1]], strict=True
+    ):
         cross = way_before[0] * way[1] - way_before[1] * way[0]
-        if abs(cross) < 1e-6:  # a side that runs straight on
+        if abs(cross) < (SMOOTH if out != other else 1e-6):  # a side that runs on, or nearly so where one reaches out
             along = way_before[0] * (begins[0] - before[0]) + way_before[1] * (begins[1] - before[1])
             found.append((before[0] + along * way_before[0], before[1] + along * way_before[1]))
             if abs((found[-1][0] - begins[0]) * outwards[0] + (found[-1][1] - begins[1]) * outwards[1]) > SAME:
@@ -241,7 +285,8 @@ def rim(resolved: Resolved, letter: str, apart: float) -> tuple[Point, ...]:
         for n in range(count):
             distance = side.length * (n + 0.5) / count
             x, y = side.at(distance)
-            nx, ny = _outwards(resolved, stretch) if not side.bulge else (0.0, 0.0)
+            dx, dy = side.direction(distance)
+            nx, ny = _outwards(resolved, stretch, (x, y), (x + dx, y + dy))
             found.append((x - 1e-6 * nx, y - 1e-6 * ny))
     return tuple(each for each in found if resolved.plan.floor.holds(each))
 

@@ -55,10 +55,10 @@ def _stiffness(support: Support) -> float:
 
 
 def counts_together(resolved: Resolved) -> bool:
-    """Whether the plan says more of its loads than each does by itself: several places, joints, bays."""
+    """Whether the plan says more of its loads than each does by itself: several places, joints, bays, ribs."""
     here = sum(load.place == "plan" and not load.missing and not load.before_pour for load in resolved.loads)
     walls = sum(edge.load is not None and edge.kind in ON_THE_SLAB for edge in resolved.edges)
-    return here + walls > 1 or (here + walls == 1 and bool(resolved.joints or resolved.bays))
+    return here + walls > 1 or (here + walls == 1 and bool(resolved.joints or resolved.bays or resolved.ribs))
 
 
 def by_itself(resolved: Resolved, load: ResolvedLoad) -> bool:

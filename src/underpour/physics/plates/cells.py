@@ -2,7 +2,8 @@
 
 A cut cell keeps its bicubic shapes and is summed only over the part that is slab, which makes any outline a free edge
 without a grid that follows it. Across the cell strips run from one bend of the outline to the next; on each strip's
-lines the slab's stretches are found, so that every place lies in the slab and every weight is above zero.
+lines the slab's stretches are found, so that every place lies in the slab and every weight is above zero. A whole cell
+through which a thicker part or another bed begins aslant is summed at its places too, each with what holds there.
 """
 
 from __future__ import annotations
@@ -86,7 +87,8 @@ def cells_of(slab: Slab, x: NDArray[np.float64], y: NDArray[np.float64]) -> Cell
     middle_x, middle_y = np.meshgrid((x[1:] + x[:-1]) / 2.0, (y[1:] + y[:-1]) / 2.0, indexing="ij")
     whole = inside(rings, middle_x, middle_y)
     cut = {}
-    for ix, iy in sorted(crossed):
+    parted = _crossed([region.outline for region in (*slab.thickened, *slab.otherwise_borne)], x, y)
+    for ix, iy in sorted(crossed | {cell for cell in parted if whole[cell]}):
         places = _strips(rings, x[ix], x[ix + 1], y[iy], y[iy + 1])
         whole[ix, iy] = False
         if len(places):
