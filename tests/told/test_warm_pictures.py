@@ -17,15 +17,18 @@ from underpour.brief import reads
 from underpour.checks.warm.seen import Heated
 from underpour.cli import main
 from underpour.dossier import Answer, Dossier
-from underpour.drawings import heated_flow, heated_from_cold, heated_section, heated_year
+from underpour.drawings import colours, heated_flow, heated_from_cold, heated_section, heated_year
+from underpour.drawings.heated_section import _laid, _sheet, section_drawn, shared_scale
 from underpour.drawings.heated_words import flow_words, section_in_words, year_in_words
 from underpour.drawings.lettering import CAPITAL
 from underpour.drawings.paper import Box
-from underpour.handouts.pictures import for_submittal, heated
+from underpour.handouts.pictures import for_submittal, heated, page
 from underpour.measure import say
 from underpour.measure.table import System
 from underpour.papers.content import content
 from underpour.papers.pictures import Pictures
+
+from .page_cases import taken_apart
 
 TUBE = '\n[tube]\nsize = "16 mm"\nspacing = "200 mm"\ndepth-from-top = "40 mm"\nload = "45 W/m²"\n'
 CABLE = '\n[tube]\nheat = "electric"\nspacing = "100 mm"\nload = "45 W/m²"\n'
@@ -120,6 +123,17 @@ def test_the_section_s_numbers_are_the_findings(case: str) -> None:
 def test_the_line_of_the_surface_is_the_uppermost_row_of_the_temperatures_below_it() -> None:
     around = floor("tubes").around
     assert np.interp(around.along, around.x, around.degrees[-1]) == pytest.approx(around.surface, abs=0.01)
+
+
+def test_tints_reach_from_one_end_of_the_drawing_to_the_other() -> None:
+    of = floor("tubes")
+    laid = _laid(of, WIDE, 40.0)
+    field = _sheet(of, laid)
+    assert (field.x[0], field.x[-1]) == pytest.approx((laid.frame.left, laid.frame.right), abs=0.01)
+    assert (np.diff(field.x) > 0.0).all() and (np.diff(field.y) > 0.0).all()
+    middle = float(laid.frame.y(-of.axis))
+    beside = np.array([laid.middle(n, of) + 1.5 * of.outside * laid.frame.scale for n in range(laid.tubes)])
+    assert np.ptp(field.at(beside, np.full(laid.tubes, middle))) < 0.05
 
 
 def test_animals_are_held_to_no_limit_so_none_is_drawn() -> None:
@@ -274,3 +288,27 @@ def test_compare_draws_every_version_with_heat_and_refuses_a_floor_without(
     out.unlink()
     assert main(["compare", str(file), "-o", str(out), "--heated"]) == 2
     assert "No tubes and no cables lie in this floor" in capsys.readouterr().err and not out.exists()
+
+
+def test_the_web_page_shows_every_version_on_one_scale_and_its_months_with_their_cautions() -> None:
+    bare_too = f'{TUBE}\n[[alternative]]\nname = "bare slab"\nremove = ["board"]\n'
+    made = dossier(bare_too)
+    figure = taken_apart(page(made, "A")).one("div", class_="damp heated")
+    labels = [each.attributes["aria-label"] for each in figure.all("div") if "aria-label" in each.attributes]
+    assert labels == [
+        "as briefed: tubes in the floor, with temperatures, drawn",
+        "bare slab: tubes in the floor, with temperatures, drawn",
+        "What goes up and what goes down, month by month, drawn",
+    ]
+    assert "Bare slab: PE-X tube" in figure.words and "scalds" in figure.words and "back-flow" in figure.words
+    floors = [answer.heated for answer in made.alternatives if answer.heated is not None]
+    scale = shared_scale(tuple(floors), made.units)
+    for of in floors:
+        assert scale.levels[0] <= float(np.nanmin(of.around.degrees)) and of.water <= scale.levels[-1]
+    assert "damp heated" not in page(dossier('\n[[alternative]]\nname = "bare slab"\nremove = ["board"]\n'), "A")
+
+
+def test_what_lies_in_the_floor_keeps_its_ink_where_the_page_is_dark() -> None:
+    drawn_in_parts = section_drawn(floor("tubes"), "SI", width=WIDE, scale=None, name="")
+    assert colours.light()["shade"] in drawn_in_parts.around and "circle" in drawn_in_parts.field
+    assert "<text" in drawn_in_parts.field and "room" in drawn_in_parts.around and "room" not in drawn_in_parts.field

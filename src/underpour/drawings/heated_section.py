@@ -32,6 +32,7 @@ SURFACE = 26.0  # mm, the line of the surface
 AIR = 7.0  # mm of room drawn above the floor
 GROUND = 4.0  # mm of ground drawn below it
 BELOW_FOAM = 0.06  # m: of what lies further below the lowest foam nothing is drawn
+SAME = 1e-6  # m
 TUBES = 2, 5  # drawn, at least and at most
 LARGEST = 1e3 / 1.5  # mm for each metre: thin floors are drawn no larger
 MARKS = 13.0  # mm right of the surface's line, for its marks
@@ -80,15 +81,31 @@ def heated_section(of: Heated, system: System, *, width: float, scale: Scale | N
         An SVG document that stands alone. Floor and tubes are to one scale both ways; above them is the surface's
         temperature on the same horizontal scale, with what it is held to as a dashed line.
     """
-    body, defs, high = section_drawn(of, system, width=width, scale=scale, name=name)
-    title = _title(of, name)
-    return picture(wide=width, high=high, title=title, description=section_in_words(of, system), defs=defs, body=[body])
+    drawn = section_drawn(of, system, width=width, scale=scale, name=name)
+    return picture(
+        wide=width,
+        high=drawn.high,
+        title=_title(of, name),
+        description=section_in_words(of, system),
+        defs=drawn.defs,
+        body=[drawn.around, drawn.field],
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """The parts of the picture, for a page that has its own sheet."""
+
+    field: str  # what lies in the floor: it keeps its ink in every theme
+    around: str  # all that stands around it
+    defs: tuple[str, ...]
+    high: float  # mm
 
 
 def section_drawn(
-    of: Heated, system: System, *, width: float, scale: Scale | None, name: str
-) -> tuple[str, list[str], float]:
-    """What is drawn, its patterns, and how high it is, for a page that has its own sheet. [mm]"""
+    of: Heated, system: System, *, width: float, scale: Scale | None, name: str, told: bool = True
+) -> Drawn:
+    """The same in its parts [mm], with what it shows ``told`` in words below it or not."""
     scale = scale or shared_scale((of,), system)
     base = HEADING * CAPITAL + 1.0
     top = base + 5.0
@@ -97,23 +114,28 @@ def section_drawn(
     prefix = identity(f"heated {name}", "")
     title = cut_to(_title(of, name), width - bar_breadth(frame.scale, system) - 4.0, HEADING, 600)
     floor, defs = _floor(of, laid, scale, prefix)
-    foot, chain = frame.bottom + GROUND, _spacing(of, laid, system)
-    under = foot + 2.0
+    chain = _spacing(of, laid, system)
+    under = frame.bottom + GROUND + 2.0
     row = under + level_high(chain) + 2.0
-    said, high = paragraph(section_in_words(of, system), 0.0, row + LEGEND_HIGH + LETTER + 0.5, width)
-    body = [
+    below = row + LEGEND_HIGH
+    said, high = paragraph(section_in_words(of, system), 0.0, below + LETTER + 0.5, width) if told else ("", below)
+    middles = [laid.middle(n, of) for n in (0, 1)]
+    around = [
         letters(0.0, base, title, size=HEADING, weight=600),
         scale_bar(width - 0.4, base, frame.scale, system),
         *_surface(of, laid, top, system, width),
-        *floor,
+        rectangle(frame.left, frame.top, frame.width, frame.y(0.0) - frame.top, colours.light()["shade"]),
         *_named(of, laid, width, system),
         *(_ground(frame) if _whole(of) else ()),
-        *(line(laid.middle(n, of), frame.y(-of.axis), laid.middle(n, of), under, HAIR) for n in (0, 1)),
+        *(line(x, frame.bottom, x, under, HAIR) for x in middles),
         level(chain, under, (frame.left, frame.right)),
         legend(scale, 0.4, row, width - 20.0),
         said,
     ]
-    return "".join(body), defs, high + 1.0
+    down = [line(x, frame.y(-of.axis), x, frame.bottom, HAIR) for x in middles]
+    reach = laid.middle(laid.tubes - 1, of)
+    beside_it = line(reach, frame.y(-of.axis), frame.right, frame.y(-of.axis), HAIR)
+    return Drawn("".join([floor[0], *down, beside_it, *floor[1:]]), "".join(around), tuple(defs), high + 1.0)
 
 
 def _title(of: Heated, name: str) -> str:
@@ -148,16 +170,15 @@ def _sheet(of: Heated, laid: Laid) -> SheetField:
     over, back = np.r_[x, of.spacing - x[-2::-1]][:-1], np.c_[degrees, degrees[:, -2::-1]][:, :-1]
     whole_x = np.concatenate([over + (n - 0.5) * of.spacing for n in range(laid.tubes + 1)])
     whole = np.concatenate([back] * (laid.tubes + 1), axis=1)
-    keep = (whole_x >= -1e-9) & (whole_x <= laid.tubes * of.spacing + 1e-9)
+    keep = (whole_x >= -SAME) & (whole_x <= laid.tubes * of.spacing + SAME)
     y = laid.frame.y(around.y.astype(float))[::-1]
     return SheetField(laid.frame.x(whole_x[keep]), y, whole[::-1][:, keep])
 
 
 def _floor(of: Heated, laid: Laid, scale: Scale, prefix: str) -> tuple[list[str], list[str]]:
-    """Room, tints, patterns, lines with their values, outlines, tubes; and the patterns for the defs."""
+    """Tints, patterns and lines; values, outlines and tubes; and the patterns for the defs."""
     frame, field = laid.frame, _sheet(of, laid)
     theme = colours.light()
-    room = rectangle(frame.left, frame.top, frame.width, frame.y(0.0) - frame.top, theme["shade"])
     defs, y, hatches = [_clip(frame, prefix)], 0.0, []
     for n, layer in enumerate(of.layers):
         top, high = float(frame.y(y)), layer.thickness * frame.scale
@@ -176,7 +197,7 @@ def _floor(of: Heated, laid: Laid, scale: Scale, prefix: str) -> tuple[list[str]
         for n in range(laid.tubes)
     ]
     inside = "".join([bands(field, scale), *hatches, lines, *_outlines(of, frame)])
-    return [room, f'<g clip-path="url(#{prefix}-floor)">{inside}</g>', *values, *_ends_of(of, frame), *tubes], defs
+    return [f'<g clip-path="url(#{prefix}-floor)">{inside}</g>', *values, *_ends_of(of, frame), *tubes], defs
 
 
 def _clip(frame: Frame, prefix: str) -> str:
@@ -262,8 +283,6 @@ def _named(of: Heated, laid: Laid, width: float, system: System) -> Iterator[str
     warm = say.value(of.water, "degC", system)
     rows.append((float(frame.y(-of.axis)) - 0.01, f"{'cable' if of.electric else 'water'} {warm}", 600))
     rows.append(((frame.top + float(frame.y(0.0))) / 2.0, f"room {say.value(of.room, 'degC', system)}", 400))
-    last = laid.middle(laid.tubes - 1, of) + of.outside / 2.0 * frame.scale
-    yield line(last, frame.y(-of.axis), frame.right, frame.y(-of.axis), HAIR)
     left = frame.right + 4.0
     yield from beside(rows, left, width - left, (frame.top, frame.bottom + 2.0 * ROW), frame.right)
 

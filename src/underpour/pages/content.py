@@ -6,6 +6,7 @@ from collections.abc import Iterable
 
 from ..dossier import Answer, Dossier
 from ..drawings.damp_words import humid_places, humidity_in_words
+from ..drawings.heated_words import section_in_words, year_in_words
 from ..drawings.legend import materials
 from ..drawings.through_the_year import Compared, Moment, moments, through_the_year, year_scale
 from ..findings import Finding
@@ -19,7 +20,7 @@ from ..papers.measured import measured
 from ..papers.unchecked import unchecked
 from .given import Cell, Edge, Mark, Material, Panel, Readings, Row, Sheet, entries
 from .packed import packed
-from .picture import damp_picture, frost_picture, legend_picture, section_picture, swatch_picture
+from .picture import damp_picture, frost_picture, heated_pictures, legend_picture, section_picture, swatch_picture
 from .readings import AIRS, across_words, degree_words, edge_readings, height_words, label
 
 
@@ -48,6 +49,8 @@ def sheet(dossier: Dossier, edge: str, month: int) -> Sheet:
         counts=tuple(_count(answer.findings) for answer in dossier.alternatives),
         damp=damp_picture(dossier),
         damp_words=tuple(_damp_words(dossier)),
+        heated=tuple(heated_pictures(dossier)),
+        heated_words=tuple(_heated_words(dossier)),
         cautions=dossier.cautions,
         assumed=tuple(_assumed(dossier)),
         unchecked=tuple(unchecked(dossier.as_briefed.findings)),
@@ -125,6 +128,18 @@ def _damp_words(dossier: Dossier) -> Iterable[str]:
         cautions |= dict.fromkeys(f.caution for f in found if f.caution)
         if answer.vapour:
             yield f"{answer.name[:1].upper()}{answer.name[1:]}: {humidity_in_words(found, dossier.units)}"
+    yield from cautions
+
+
+def _heated_words(dossier: Dossier) -> Iterable[str]:
+    """A line for each alternative, then the cautions that stand beside their findings, each once."""
+    cautions: dict[str, None] = {}
+    for answer in dossier.alternatives:
+        if answer.heated is None:
+            continue
+        cautions |= dict.fromkeys(f.caution for f in answer.findings if f.id.startswith("warm.") and f.caution)
+        year = year_in_words({"": answer.heated}, dossier.units)
+        yield f"{answer.name[:1].upper()}{answer.name[1:]}: {section_in_words(answer.heated, dossier.units)} {year}"
     yield from cautions
 
 

@@ -63,6 +63,14 @@ class Material:
 
 
 @dataclass(frozen=True, slots=True)
+class Shown:
+    """One picture that stands still."""
+
+    label: Annotated[str, "what it shows, for a screen reader"]
+    picture: Annotated[Markup, "the drawing"]
+
+
+@dataclass(frozen=True, slots=True)
 class Sheet:
     """All that is set on the page."""
 
@@ -82,6 +90,8 @@ class Sheet:
     counts: Annotated[tuple[str, ...], "how many findings fall short, cannot tell, meet, for each alternative"]
     damp: Annotated[Markup, "how humid it is month by month, all alternatives; empty where no room lies over the slab"]
     damp_words: Annotated[tuple[str, ...], "the same in words, one line an alternative, then its cautions"]
+    heated: Annotated[tuple[Shown, ...], "heated floors between their tubes, then month by month; empty where none is"]
+    heated_words: Annotated[tuple[str, ...], "the same in words, one line an alternative, then their cautions"]
     cautions: Annotated[tuple[str, ...], "what to mind; never left out"]
     assumed: Annotated[tuple[str, ...], "what was assumed, because the brief does not say, and why"]
     unchecked: Annotated[tuple[str, ...], "subjects of which the page says nothing"]

@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from html import escape
 
 from markupsafe import Markup
 
 from ..dossier import Dossier
 from ..drawings import colours
+from ..drawings.heated_section import section_drawn, shared_scale
+from ..drawings.heated_year import TITLE as YEAR
+from ..drawings.heated_year import year_drawn
 from ..drawings.humid_strip import TITLE, humid_rows
 from ..drawings.legend import FROST_HIGH, LEGEND_HIGH, SWATCH, frost_key, legend, swatch
 from ..drawings.one_section import WIDE
@@ -15,6 +19,7 @@ from ..drawings.paper import FAMILY, mm, rectangle
 from ..drawings.scale import Scale
 from ..drawings.section import clipped
 from ..drawings.through_the_year import PANEL, Compared, Through
+from .given import Shown
 
 MARGIN = 0.4  # mm, so that no pen is cut at the border
 
@@ -47,6 +52,23 @@ def damp_picture(dossier: Dossier) -> Markup:
     drawn, high = humid_rows(found, dossier.units, width=WIDE)
     leaf = rectangle(0, 0, WIDE, high, colours.light()["leaf"])
     return _picture(WIDE, high, f'<g class="outside">{leaf}{drawn}</g>', TITLE)
+
+
+def heated_pictures(dossier: Dossier) -> Iterator[Shown]:
+    """Each alternative's heated floor between its tubes, on one scale, then all of them month by month."""
+    floors = {answer.name: answer.heated for answer in dossier.alternatives if answer.heated is not None}
+    if not floors:
+        return
+    scale = shared_scale(tuple(floors.values()), dossier.units)
+    for name, of in floors.items():
+        drawn = section_drawn(of, dossier.units, width=WIDE, scale=scale, name=name, told=False)
+        leaf = rectangle(0, 0, WIDE, drawn.high, colours.light()["leaf"])
+        inner = f'<defs>{"".join(drawn.defs)}</defs><g class="outside">{leaf}{drawn.around}</g>{drawn.field}'
+        label = f"{name}: {'cables' if of.electric else 'tubes'} in the floor, with temperatures"
+        yield Shown(label, _picture(WIDE, drawn.high, inner, label))
+    body, high = year_drawn(floors, dossier.units, width=WIDE)
+    leaf = rectangle(0, 0, WIDE, high, colours.light()["leaf"])
+    yield Shown(YEAR, _picture(WIDE, high, f'<g class="outside">{leaf}{body}</g>', YEAR))
 
 
 def legend_picture(scale: Scale) -> Markup:
