@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from ...brief.alternatives import AS_BRIEFED
+from ...dossier import Answer
 from ...drawings.plan import key_plan
 from ...drawings.through_the_year import moments
 from ...papers.counted import counted_aloud
@@ -13,6 +14,7 @@ from ..words import say as words
 from .adding import alternative_put_in
 from .edge_words import edge
 from .fields import Places
+from .heated import pictures
 from .look import Look
 from .margin import assumptions
 from .on_floor import on_floor
@@ -59,9 +61,16 @@ def sheet(told: Told, look: Look) -> dict[str, Any]:
         parts |= {
             "strip": strip(told, look),
             "another": alternative_put_in(places, told.names),
+            "beside": pictures(_in_full(told, answer.name), told.system),
             "plan": None if answer.plan is None else key_plan(answer.plan, told.system, width=PLAN_WIDE),
             "cautions": list(told.dossier.cautions),
             "notes": list(told.dossier.notes),
             "credits": list(told.dossier.credits),
         }
     return parts
+
+
+def _in_full(told: Told, name: str) -> Answer:
+    """A version as the dossier has it, with all that is drawn of it."""
+    assert told.dossier is not None
+    return next(each for each in told.dossier.alternatives if each.name == name)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from typing import Any
 
+from ...dossier import Answer
 from ...drawings.bodies import is_ground
 from ...drawings.facts import finding_at, loss_words
 from ...drawings.one_section import border, identity
@@ -59,7 +60,20 @@ def _one(told: Told, n: int, look: Look) -> dict[str, Any]:
         "defs": "".join(cut_outs(section, frame, prefix)),
         "outlines": f'<g clip-path="url(#{prefix}-window)">{lines}</g>' + border(frame),
         "loses": loss_words(answer, letter, told.system),
+        "warms": _warms(answer, told),
         "corner": words("sheet.corner", value=corner) if corner else "",
         "short": words("sheet.short-count", number=short) if short else words("sheet.none-short"),
         "falls_short": short,
     }
+
+
+def _warms(answer: Answer, told: Told) -> str:
+    """Of a heated floor: the water that it takes on its coldest day, and what goes down of all that it is given."""
+    found = {f.id: f for f in answer.findings if f.id == "warm.supply" or f.at.get("of") == "total"}
+    down, supply = found.get("warm.downward"), found.get("warm.supply")
+    if down is None or down.value is None:
+        return ""
+    share = say.value(down.value, down.unit, told.system)
+    if supply is None or supply.value is None:
+        return words("sheet.cable-down", share=share)
+    return words("sheet.water-down", water=say.value(supply.value, supply.unit, told.system), share=share)

@@ -1,6 +1,7 @@
 // The answers, worst first. A line opens to its steps and its sources in place, and never covers the drawing.
 
 import { rule } from '../draw/rule.js';
+import { picture } from '../draw/svg.js';
 import { say } from '../talk/words.js';
 import { typedPlace } from './margin.js';
 
@@ -11,6 +12,7 @@ export class Answers {
     this.open = new Set();
     this.held = new Map();
     this.items = new Map();
+    this.beside = {};
     this.lists = [document.createElement('ul'), document.createElement('ul')];
     this.box = document.createElement('details');
     this.head = document.createElement('summary');
@@ -19,7 +21,8 @@ export class Answers {
   }
 
   /** @param {object} sheet @param {boolean} whole whether everything is worked out */
-  show({ verdicts, counted }, whole) {
+  show({ verdicts, counted, beside }, whole) {
+    if (whole) this.beside = beside ?? {};
     const lines = verdicts.map((line) => this.filled(line, whole));
     const front = lines.filter((line) => line.front);
     const rest = lines.filter((line) => !line.front);
@@ -45,7 +48,8 @@ export class Answers {
 
   /** A line that says what it said before stays as it is, with what somebody types in it. */
   item(line, before) {
-    const said = JSON.stringify([line, this.open.has(line.key)]);
+    const opened = this.open.has(line.key);
+    const said = JSON.stringify([line, opened, opened ? this.beside[line.key] : '']);
     const had = before.get(line.key);
     const each = had?.said === said ? had : { said, item: this.line(line) };
     this.items.set(line.key, each);
@@ -70,7 +74,7 @@ export class Answers {
     if (line.missing) item.append(typedPlace(line.missing, this.brief));
     if (line.caution) item.append(text('p', line.caution, 'caution'));
     if (line.accepted) item.append(text('p', line.accepted, 'words'));
-    if (this.open.has(line.key)) item.append(known(line));
+    if (this.open.has(line.key)) item.append(known(line, this.beside[line.key]));
     return item;
   }
 
@@ -100,9 +104,17 @@ function put(list, items) {
   while (list.children.length > items.length) list.lastElementChild.remove();
 }
 
-/** How we know: formula, numbers put in, result; then the sources and what it rests on. */
-function known(line) {
+/** How we know: what is drawn of it; formula, numbers put in, result; then the sources and what it rests on. */
+function known(line, drawn) {
   const box = text('div', '', 'known');
+  if (drawn) {
+    const shown = text('div', '', 'shown');
+    shown.tabIndex = 0; // on a narrow screen it is moved sideways
+    shown.setAttribute('role', 'group');
+    shown.setAttribute('aria-label', line.title);
+    shown.append(picture(drawn));
+    box.append(shown);
+  }
   if (line.steps?.length) {
     const list = document.createElement('ol');
     list.append(...line.steps.map(step));

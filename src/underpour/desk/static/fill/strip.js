@@ -58,7 +58,8 @@ export class Strip {
     over.append(made('defs', {}, ...elements(each.defs)), made('g', { class: 'in-field' }, ...elements(each.outlines)));
     paper.append(field, over);
     const short = text('span', each.short, each.falls_short ? 'short' : '');
-    bring.append(text('b', each.name), paper, text('span', each.corner), text('span', each.loses), short);
+    const told = [each.corner, each.loses, each.warms].filter(Boolean).map((words) => text('span', words));
+    bring.append(text('b', each.name), paper, ...told, short);
     const compare = Object.assign(document.createElement('button'), { type: 'button', className: 'compare', textContent: say('sheet.page.difference') });
     compare.setAttribute('aria-label', say('sheet.page.difference-to', { name: each.name }));
     bring.addEventListener('click', (event) => this.bring(each.name, event.shiftKey));
