@@ -13,7 +13,7 @@ ROOT = Path(__file__).parents[1] / "src" / "underpour"
 FLOORS = [  # lowest first; parts on one line do not see each other
     {"mistakes", "faults"},
     {"measure", "findings", "toml_text", "outlines", "book"},
-    {"catalogue", "physics", "weather"},
+    {"catalogue", "panels", "physics", "weather"},
     {"brief", "starters", "conformity", "design", "tabled"},
     {"resolve", "particulars"},
     {"sections"},
@@ -41,6 +41,7 @@ PICTURED = {"drawings", "papers", "pages", "handouts", "desk"}
 # Where a heavy library may be imported at all, at the head of a file or inside a function.
 AT_HOME = {
     "numpy": {
+        "panels",
         "physics",
         "sections",
         "checks",

@@ -1,0 +1,94 @@
+"""A plan of panels: every piece, where it lies and which part of which panel it is cut from. Lengths in m."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import count, pairwise
+
+from .assemble import Rows, packed
+from .panel import Rules
+from .rows import between
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """What lies between two joints of a row, and which part of which panel it is cut from."""
+
+    row: int
+    x0: float  # along the row
+    x1: float
+    y0: float  # lowest and highest place
+    y1: float
+    meets: int  # sides that meet another panel
+    area: float  # of the floor that it covers, m²
+    panel: int  # counted from 0
+    u: float  # from the panel's left end
+    v: float  # from its lower side
+
+    @property
+    def length(self) -> float:
+        return self.x1 - self.x0
+
+    @property
+    def height(self) -> float:
+        return self.y1 - self.y0
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """Panels on a floor: the rows' direction and place, and every piece."""
+
+    rules: Rules
+    angle: float  # of the rows, degrees
+    offset: float  # height of a row's line above the origin, turned
+    panels: int
+    pieces: tuple[Piece, ...]  # row by row from the lowest, each from left to right
+    seams: float  # m, all joints between panels
+
+    @property
+    def area(self) -> float:
+        """Of the floor that is covered. [m²]"""
+        return sum(piece.area for piece in self.pieces)
+
+    @property
+    def waste(self) -> float:
+        """Share of the panels' area that does not end up on the floor."""
+        return 1.0 - self.area / (self.panels * self.rules.area)
+
+
+def laid(rows: Rows, starts: Sequence[float], angle: float, offset: float) -> Layout:
+    """The plan with every piece's panel.
+
+    Arguments
+    ---------
+    rows
+        The floor's rows.
+    starts
+        Length of the first piece of each strip. [m]
+    angle, offset
+        Of the rows: degrees, and the height of a row's line above the origin, turned. [degrees, m]
+    """
+    stock, taken = packed(rows, starts)
+    cut = {(each.strip, round(each.x0, 7)): where for each, where in taken}
+    whole = count(stock.opened - sum(rows.whole_and_parts(number, start)[0] for number, start in enumerate(starts)))
+    every = [each for number, start in enumerate(starts) for each in rows.slices(number, start)]
+    pieces = [
+        Piece(
+            *(each.row, each.x0, each.x1, each.y0, each.y1, each.meets),
+            rows.strips[each.strip].area(each.x0, each.x1),
+            *(cut.get((each.strip, round(each.x0, 7))) or (next(whole), 0.0, 0.0)),
+        )
+        for each in every
+    ]
+    pieces.sort(key=lambda piece: (piece.row, piece.x0))
+    return Layout(rows.rules, angle, offset, stock.opened, tuple(pieces), _seams(rows, starts))
+
+
+def _seams(rows: Rows, starts: Sequence[float]) -> float:
+    butts = sum(
+        strip.across(x) for number, strip in enumerate(rows.strips) for x in rows.joints(number, starts[number])
+    )
+    last = rows.strips[-1].row
+    by_row = [[strip for strip in rows.strips if strip.row == row] for row in range(last + 1)]
+    return butts + sum(between(below, above) for below, above in pairwise(by_row))
