@@ -9,10 +9,12 @@ from .answer import findings, solved_brief
 from .brief import Reading
 from .brief.alternatives import AS_BRIEFED
 from .brief.model import Brief
+from .checks.frozen import Wintered
 from .checks.solved import SolvedEdge
 from .cut import settled_edges, sketched_edges, solved_edges
 from .findings import Finding
 from .resolve import Resolved
+from .wintering import moved_winters, winters
 
 Named = Mapping[tuple[str, tuple[tuple[str, str | float], ...]], Finding]
 
@@ -21,6 +23,7 @@ Named = Mapping[tuple[str, tuple[tuple[str, str | float], ...]], Finding]
 # most 4.3 times that error; tests/exact/test_ask.py holds it to half of this.
 SURE = 10.0
 OF_THE_SLAB = "bearing."  # what loads do: on cells of the slab's own, the same whatever grid the edges have
+OF_FROST = "frost."  # what winters do: on cells of their own, moved and doubted by themselves
 
 
 @dataclass(frozen=True)
@@ -33,6 +36,8 @@ class Taken:
     findings: Named
     sketched: tuple[SolvedEdge, ...]
     on_first_grid: Named
+    wintered: tuple[Wintered, ...]
+    wintered_roughly: tuple[Wintered, ...]
 
 
 def as_taken(reading: Reading) -> Taken:
@@ -43,13 +48,16 @@ def as_taken(reading: Reading) -> Taken:
 def taken(reading: Reading, resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Taken:
     """The brief as briefed, for one who has solved it already: only the first grid is still to come."""
     sketched = sketched_edges(resolved)
+    finely, roughly = winters(resolved, edges), winters(resolved, sketched)
     return Taken(
         reading.brief,
         resolved,
         edges,
-        named(findings(resolved, edges)),
+        named(findings(resolved, edges, finely)),
         sketched,
-        named(findings(resolved, sketched)),
+        named(findings(resolved, sketched, roughly)),
+        finely,
+        roughly,
     )
 
 
@@ -59,22 +67,36 @@ def with_change(taken: Taken, resolved: Resolved) -> Named:
     The first grid tells how far each number moves from the one as taken; what it leaves just as it was stays. Where
     a verdict is then in doubt, all is solved as finely as an answer is. A section that does not change is not solved
     again. What the first grid does not tell at all, a first winter or an hour's peak, is left out where it is stated
-    only, and is solved wholly where a verdict hangs on it.
+    only, and is solved wholly where a verdict hangs on it. Frost has cells of its own and goes the same way: moved by
+    what coarse ones say, and stepped on fine ones at those edges and in those stages that are in doubt then.
 
     Raises
     ------
     Mistake
         A section of the changed brief cannot be built.
     """
-    on_first_grid = named(findings(resolved, sketched_edges(resolved, taken.sketched)))
-    moved = moved_by_first_grid(taken.findings, taken.on_first_grid, on_first_grid)
+    sketched = sketched_edges(resolved, taken.sketched)
+    through = _winters(taken, resolved, sketched)
+    on_first_grid = named(findings(resolved, sketched, through))
+    moved = moved_by_first_grid(taken.findings, taken.on_first_grid, on_first_grid, (OF_THE_SLAB, OF_FROST))
     unseen = [each for name, each in taken.findings.items() if name not in taken.on_first_grid]
     if any(each.verdict != "stated" for each in unseen):
-        return named(findings(resolved, solved_edges(resolved, taken.edges)))
-    doubtful = (name for name in moved if not _stays(taken.on_first_grid.get(name), on_first_grid[name]))
+        return named(findings(resolved, solved_edges(resolved, taken.edges), through))
+    solved = (name for name in moved if not name[0].startswith(OF_FROST))
+    doubtful = (name for name in solved if not _stays(taken.on_first_grid.get(name), on_first_grid[name]))
     if all(is_sure(moved[name]) for name in doubtful):
         return moved
-    return named(findings(resolved, settled_edges(resolved, taken.edges)))
+    return named(findings(resolved, settled_edges(resolved, taken.edges), through))
+
+
+def _winters(taken: Taken, resolved: Resolved, sketched: tuple[SolvedEdge, ...]) -> tuple[Wintered, ...]:
+    """The winters of the changed brief, on fine cells where a verdict may hang on it."""
+    roughly = winters(resolved, sketched)
+    moved, doubted = moved_winters(taken.wintered, taken.wintered_roughly, roughly)
+    if not doubted:
+        return moved
+    finely = {(each.edge, each.stage): each for each in winters(resolved, sketched, doubted)}
+    return tuple(finely[at] if (at := (each.edge, each.stage)) in doubted else each for each in moved)
 
 
 def named(found: Iterable[Finding]) -> Named:
@@ -82,15 +104,19 @@ def named(found: Iterable[Finding]) -> Named:
     return {(finding.id, tuple(sorted(finding.at.items()))): finding for finding in found}
 
 
-def moved_by_first_grid(wholly: Named, on_first_grid: Named, after: Named) -> Named:
+def moved_by_first_grid(
+    wholly: Named, on_first_grid: Named, after: Named, of_their_own: tuple[str, ...] = (OF_THE_SLAB,)
+) -> Named:
     """Findings solved wholly, moved by what the first grid says of a change; what was not there has no error told.
 
     ``on_first_grid`` are the same findings on the first grid, ``after`` those of the changed brief on it. Kinds that
-    need no solving, whose numbers have no error, are what they are on any grid, and so is what loads do.
+    need no solving, whose numbers have no error, are what they are on any grid, and so are those ``of_their_own``
+    cells. A number that tells no error has that by which the first grid misses it as taken.
     """
     moved = {}
-    unsolved = {name[0] for name, whole in wholly.items() if whole.within == 0.0}
-    unsolved |= {name[0] for name in after if name[0].startswith(OF_THE_SLAB)}
+    unsolved = {whole.id for whole in wholly.values() if whole.within == 0.0}
+    unsolved -= {whole.id for whole in wholly.values() if whole.within}  # no frost somewhere has no error either
+    unsolved |= {name[0] for name in after if name[0].startswith(of_their_own)}
     for name, end in after.items():
         before, whole = on_first_grid.get(name), wholly.get(name)
         if end.id in unsolved:
@@ -98,7 +124,8 @@ def moved_by_first_grid(wholly: Named, on_first_grid: Named, after: Named) -> Na
         elif before is None or whole is None or end.value is None or before.value is None or whole.value is None:
             moved[name] = replace(end, within=None)
         else:
-            moved[name] = replace(end, value=whole.value + (end.value - before.value), within=whole.within)
+            missed = abs(whole.value - before.value) if whole.within is None else whole.within
+            moved[name] = replace(end, value=whole.value + (end.value - before.value), within=missed)
     return moved
 
 

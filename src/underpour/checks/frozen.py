@@ -10,6 +10,8 @@ from numpy.typing import NDArray
 
 IN_USE, OPEN = "in use", "open"  # stages that nobody has to type: a heated building's, and a slab's under the sky
 
+Instance = tuple[str, str]  # an edge's letter and a stage
+
 
 @dataclass(frozen=True)
 class Reach:

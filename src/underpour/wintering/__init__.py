@@ -2,22 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import replace
 
 import numpy as np
 
-from ..checks.frozen import IN_USE, OPEN, Reach, Thawed, Wintered
+from ..checks.frozen import IN_USE, OPEN, Instance, Reach, Thawed, Wintered
 from ..checks.solved import SolvedEdge
 from ..physics.year import YEAR
 from ..resolve import Resolved
 from ..resolve.frost import Frost
 from .iced import CELL, Iced, iced
 from .marched import over_years
+from .moved import moved_winters
 from .reach import reaches, thawed_to
 from .winter import DAY, WORKS, Stages, Winter, before, mean_air, moment, windows, winter
 
-__all__ = ["thawed", "winters"]
+__all__ = ["moved_winters", "thawed", "winters"]
 
 COARSE = 2.0  # cells and steps so many times as large, for the error and for what is only looked for
 YEARS, SLOW = 30, 15.0  # years of thaw, and days of a step in them
@@ -25,11 +26,17 @@ COLDEST = 6000.0 * DAY  # K·s, the largest index that can be typed
 TRIED = 7  # halvings, for the index from which on frost does harm
 
 
-def winters(resolved: Resolved, edges: Sequence[SolvedEdge]) -> tuple[Wintered, ...]:
-    """Every edge in every stage; none where the brief does not ask about frost, or the ground is frozen all year."""
+def winters(
+    resolved: Resolved, edges: Sequence[SolvedEdge], doubted: Collection[Instance] | None = None
+) -> tuple[Wintered, ...]:
+    """Every edge in every stage; none where the brief does not ask about frost, or the ground is frozen all year.
+
+    A sketch is stepped on the coarse cells alone. Where ``doubted`` is told, only its edges and stages are stepped on
+    fine ones, and the index from which on frost does harm is not looked for.
+    """
     if resolved.frost is None or resolved.outdoor_mean <= 0.0:
         return ()
-    return tuple(found for edge in edges for found in _of_edge(resolved, resolved.frost, edge))
+    return tuple(found for edge in edges for found in _of_edge(resolved, resolved.frost, edge, doubted))
 
 
 def thawed(resolved: Resolved, edges: Sequence[SolvedEdge]) -> tuple[Thawed, ...]:
@@ -49,12 +56,17 @@ def thawed(resolved: Resolved, edges: Sequence[SolvedEdge]) -> tuple[Thawed, ...
     return (Thawed(longest.edge.letter, YEARS, float(fine[-1]), within, fine.astype(np.float32)),)
 
 
-def _of_edge(resolved: Resolved, frost: Frost, solved: SolvedEdge) -> Iterator[Wintered]:
-    """One edge; of a sketch on the coarse cells alone."""
+def _of_edge(
+    resolved: Resolved, frost: Frost, solved: SolvedEdge, doubted: Collection[Instance] | None
+) -> Iterator[Wintered]:
     rough = iced(resolved, frost, solved, COARSE)
-    fine = rough if _sketched(solved) else iced(resolved, frost, solved, 1.0)
     for stages in _apart(frost):
-        yield from _through(fine, rough, stages)
+        if doubted is None:
+            finely = not _sketched(solved)
+        else:
+            finely = any((solved.edge.letter, name) in doubted for name in _names(resolved, stages))
+        fine = iced(resolved, frost, solved, 1.0) if finely else rough
+        yield from _through(fine, rough, stages, frost.index is None and finely and doubted is None)
 
 
 def _sketched(solved: SolvedEdge) -> bool:
@@ -70,18 +82,21 @@ def _apart(frost: Frost) -> Iterator[Stages]:
     yield from ((stage,) for stage in frost.stages if stage.what not in WORKS)
 
 
-def _through(fine: Iced, rough: Iced, stages: Stages) -> Iterator[Wintered]:
+def _names(resolved: Resolved, stages: Stages) -> list[str]:
+    return [stage.what for stage in stages] or [OPEN if resolved.outdoors else IN_USE]
+
+
+def _through(fine: Iced, rough: Iced, stages: Stages, looked_for: bool) -> Iterator[Wintered]:
     index = fine.frost.of_the_winter
     finely = winter(fine, index, stages)
     roughly = finely if rough is fine else winter(rough, index, stages)
-    names: list[str] = [stage.what for stage in stages] or [OPEN if fine.resolved.outdoors else IN_USE]
-    for name, window in zip(names, windows(stages, finely.days), strict=True):
+    for name, window in zip(_names(fine.resolved, stages), windows(stages, finely.days), strict=True):
         one, other = finely.window(*window), roughly.window(*window)
         if len(one.days) and len(other.days):
-            yield _told(fine, rough, name, one, other)
+            yield _told(fine, rough, name, one, other, looked_for and not stages)
 
 
-def _told(fine: Iced, rough: Iced, name: str, one: Winter, other: Winter) -> Wintered:
+def _told(fine: Iced, rough: Iced, name: str, one: Winter, other: Winter, looked_for: bool) -> Wintered:
     found = reaches(fine, one.days, one.temperatures)
     again = reaches(rough, other.days, other.temperatures)
     sure = {
@@ -91,7 +106,6 @@ def _told(fine: Iced, rough: Iced, name: str, one: Winter, other: Winter) -> Win
     worst = max(sure.values(), key=lambda reach: reach.deepest - reach.stop)
     x, y = fine.section.middles
     field = fine.section.on_grid(one.temperatures[int(np.argmax(worst.depths))]).T
-    looked_for = fine.frost.index is None and name in (IN_USE, OPEN) and rough is not fine
     return Wintered(
         edge=fine.solved.edge.letter,
         stage=name,
