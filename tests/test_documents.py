@@ -32,7 +32,7 @@ def test_each_command_stands_in_the_readme(command):
     assert f"`underpour {command}" in README
 
 
-@pytest.mark.parametrize("word", ["demo", "test", "run", "proof", "bench", "lock", "bundle"])
+@pytest.mark.parametrize("word", ["demo", "test", "run", "proof", "cover", "bench", "lock", "bundle"])
 def test_each_word_of_dev_py_stands_in_the_pages_for_those_who_build(word):
     assert f"dev.py {word}" in README + CONTRIBUTING
 
