@@ -42,6 +42,7 @@ from .checks import (
     year_loss,
 )
 from .checks.frozen import Wintered
+from .checks.soil_gas.drawn_off import DrawnOff
 from .checks.soil_gas.suction import Suction
 from .checks.solved import SolvedEdge
 from .cut import solved_edges
@@ -148,6 +149,15 @@ def _suction(resolved: Resolved) -> Suction | None:
     return seen(resolved)
 
 
+def _drawn_off(resolved: Resolved) -> DrawnOff | None:
+    """The soil-gas pipe and what draws in it, as they are drawn; nothing is loaded where nothing is said of gas."""
+    if resolved.soil_gas is None:
+        return None
+    from .checks.soil_gas.over_the_flow import drawn_off
+
+    return drawn_off(resolved)
+
+
 def _with_hour(
     answered: Sequence[tuple[Resolved, Answer]], edges: Sequence[tuple[SolvedEdge, ...]], typed: str
 ) -> list[tuple[Resolved, Answer]]:
@@ -192,6 +202,7 @@ def _answer(name: str, resolved: Resolved, edges: tuple[SolvedEdge, ...], window
         vapour=tuple(vapour.pictured(resolved, edges)),
         suction=_suction(resolved),
         heated=warm.pictured(resolved, edges, said),
+        drawn_off=_drawn_off(resolved),
         wintered=through,
     )
 

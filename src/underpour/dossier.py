@@ -9,6 +9,7 @@ from .brief.tables.handover import Handover
 from .checks.bearing import Borne, WholeFloor
 from .checks.damp_seen import Through
 from .checks.frozen import Wintered
+from .checks.soil_gas.drawn_off import DrawnOff
 from .checks.soil_gas.suction import Suction
 from .checks.warm.seen import Heated
 from .findings import Assumed, Finding
@@ -76,6 +77,7 @@ class Answer:
     wintered: tuple[Wintered, ...] = ()  # each edge through each winter, where frost is asked about
     suction: Suction | None = None  # below the floor, where a fan draws
     heated: Heated | None = None  # tubes or cables in the floor
+    drawn_off: DrawnOff | None = None  # the soil-gas pipe's way, and what draws in it
 
     def find(self, id: str, **at: object) -> Finding:
         """The one finding with this id whose ``at`` holds the given words; KeyError where not exactly one does."""

@@ -108,6 +108,10 @@ def _pipe(pipe: GasPipe) -> Iterator[Mistake]:
         wrong = f"A pipe that {which} keeps the water that condenses in it, and the water closes it."
         instead = 'Let each level stretch fall back to the ground, 1/8 in each foot (1 %): falls = "to-suction".'
         yield Mistake("soil-gas.pipe.falls", f'"{pipe.falls}"', wrong, instead)
+    if pipe.slope is not None and pipe.slope.si <= 0.0:
+        wrong = f"Stretches that fall by {pipe.slope.typed} lie level: water that condenses stands in them."
+        instead = 'Write slope = "1 %", 1/8 in in each foot, and falls = "to-suction".'
+        yield Mistake("soil-gas.pipe.slope", f'"{pipe.slope.typed}"', wrong, instead)
     if pipe.size is not None and not 0.03 <= pipe.size.si <= 0.25:
         wrong = f"Pipes for soil gas are not {pipe.size.typed} wide."
         yield Mistake("soil-gas.pipe.size", f'"{pipe.size.typed}"', wrong, "Usual are 3 in and 4 in (75 and 100 mm).")

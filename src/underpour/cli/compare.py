@@ -25,11 +25,12 @@ KINDS = (
     "loads",
     "damp",
     "heated",
+    "gas",
 )  # of pictures, beside the coldest month side by side
 HELP = """\
 underpour compare BRIEF [-o FILE.svg] [-o FILE.html] [--edge A]
                         [--lanes | --months | --year | --hour HOUR | --loads
-                        | --damp | --heated] [--json] [--accepted-ok]
+                        | --damp | --heated | --gas] [--json] [--accepted-ok]
 
 Puts the brief as briefed and its alternatives side by side: one line for each
 finding that differs, what each one teaches, and a picture of all of them on
@@ -58,6 +59,8 @@ network: press a month, point at a place, and read it in every alternative.
                  month by month, in every alternative
   --heated       draw what a heated floor gives up into the room and down into
                  the ground, month by month, in every alternative
+  --gas          draw the soil-gas pipe in every alternative: its way, then fan
+                 and floor over the flow, or the months of a pipe without a fan
   --json         the findings as JSON (docs/findings.md)
   --accepted-ok  end with 0 where an [[accept]] names every shortfall
 
@@ -85,6 +88,7 @@ def parser() -> Words:
     words.add_argument("--loads", action="store_true")
     words.add_argument("--damp", action="store_true")
     words.add_argument("--heated", action="store_true")
+    words.add_argument("--gas", action="store_true")
     words.add_argument("--json", action="store_true")
     words.add_argument("--accepted-ok", action="store_true")
     return words
@@ -127,6 +131,9 @@ def told(words: Sequence[str]) -> Told:
     if given.heated and not any(answer.heated for answer in dossier.alternatives):
         wrong = "No tubes and no cables lie in this floor."
         raise Mistake("--heated", "", wrong, "Add a [tube] table, or leave it out.", file=brief)
+    if given.gas and not any(answer.drawn_off for answer in dossier.alternatives):
+        wrong = "No pipe for soil gas is laid below this slab."
+        raise Mistake("--gas", "", wrong, "Write [soil-gas] with its system and its pipe, or leave it out.", file=brief)
     said = _written(dossier, edge, targets, *asked_for)
     status = exit_status.of(dossier, accepted_ok=given.accepted_ok)
     if given.json:
@@ -159,6 +166,7 @@ def _written(dossier: Dossier, edge: str, targets: Mapping[str, tuple[Path, str]
         comparison,
         comparison_with_lanes,
         damp_compared,
+        gas_compared,
         heated_compared,
         hour,
         loads,
@@ -176,8 +184,14 @@ def _written(dossier: Dossier, edge: str, targets: Mapping[str, tuple[Path, str]
         "loads": loads,
         "damp": damp_compared,
         "heated": heated_compared,
+        "gas": gas_compared,
     }
-    shown = {"loads": "the loads", "damp": "the damp", "heated": "the heated floor"}.get(kind, f"edge {edge}")
+    shown = {
+        "loads": "the loads",
+        "damp": "the damp",
+        "heated": "the heated floor",
+        "gas": "the soil-gas pipe",
+    }.get(kind, f"edge {edge}")
     makes = {
         ".svg": (drawn[kind], f"The picture of {shown} is in {{file}}."),
         ".html": (page, "The page is in {file}: open it in any browser, it needs no network."),

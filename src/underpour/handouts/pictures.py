@@ -107,6 +107,7 @@ def for_submittal(dossier: Dossier) -> Pictures:
         sections=tuple(to_scale(dossier, e) for e in edges),
         damp=damp(dossier),
         heated=heated(dossier),
+        gas=gas(dossier),
         borne=borne(dossier),
     )
 
@@ -129,6 +130,32 @@ def damp(dossier: Dossier) -> tuple[Picture, ...]:
         made.append(Picture(f"Vapour {where}", line, "", line_in_words(of, system), headed=True, wide=WHOLE))
         made.append(Picture(f"Which way it goes {where}", strip, "", drive_in_words(of), headed=True, wide=WHOLE))
     return tuple(made)
+
+
+def gas(dossier: Dossier) -> tuple[Picture, ...]:
+    """The soil-gas pipe's way, then fan and floor over the flow, or the months; () where no pipe is laid."""
+    found, system = dossier.as_briefed.drawn_off, dossier.units
+    if found is None:
+        return ()
+    from ..drawings.draught_strip import draught_strip, months_in_words
+    from ..drawings.fan_curves import fan_curves, fan_in_words
+    from ..drawings.pipe_route import pipe_route, route_in_words
+    from ..papers import Picture
+
+    drawn = [("The pipe's way", pipe_route(found.way, system, width=WHOLE), route_in_words(found.way, system))]
+    if (met := found.fan_and_floor) is not None:
+        drawn.append(("Fan, pipe and floor", fan_curves(met, system, width=WHOLE), fan_in_words(met, system)))
+    if (itself := found.by_itself) is not None:
+        named = "What the pipe draws by itself"
+        drawn.append((named, draught_strip(itself, system, width=WHOLE), months_in_words(itself, system)))
+    return tuple(Picture(name, svg, "", said, headed=True, wide=WHOLE) for name, svg, said in drawn)
+
+
+def gas_compared(dossier: Dossier, edge: str) -> str:
+    """How soil gas is drawn off in every alternative, as SVG; of all edges, whichever is named."""
+    from ..drawings.gas_pipe import gas_pipes
+
+    return gas_pipes({each.name: each.drawn_off for each in dossier.alternatives}, dossier.units, width=WHOLE)
 
 
 def damp_compared(dossier: Dossier, edge: str) -> str:

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 
 from ..dossier import Answer, Dossier
 from ..drawings.damp_words import humid_places, humidity_in_words
+from ..drawings.gas_pipe import gas_in_words
 from ..drawings.heated_words import section_in_words, year_in_words
 from ..drawings.legend import materials
 from ..drawings.through_the_year import Compared, Moment, moments, through_the_year, year_scale
@@ -20,7 +21,15 @@ from ..papers.measured import measured
 from ..papers.unchecked import unchecked
 from .given import Cell, Edge, Mark, Material, Panel, Readings, Row, Sheet, entries
 from .packed import packed
-from .picture import damp_picture, frost_picture, heated_pictures, legend_picture, section_picture, swatch_picture
+from .picture import (
+    damp_picture,
+    frost_picture,
+    gas_picture,
+    heated_pictures,
+    legend_picture,
+    section_picture,
+    swatch_picture,
+)
 from .readings import AIRS, across_words, degree_words, edge_readings, height_words, label
 
 
@@ -51,6 +60,8 @@ def sheet(dossier: Dossier, edge: str, month: int) -> Sheet:
         damp_words=tuple(_damp_words(dossier)),
         heated=tuple(heated_pictures(dossier)),
         heated_words=tuple(_heated_words(dossier)),
+        gas=gas_picture(dossier),
+        gas_words=tuple(_gas_words(dossier)),
         cautions=dossier.cautions,
         assumed=tuple(_assumed(dossier)),
         unchecked=tuple(unchecked(dossier.as_briefed.findings)),
@@ -118,6 +129,16 @@ def _cell(alternative: str, finding: Finding | None, system: System) -> Cell:
         return Cell(alternative, "not there", "")
     value = "" if finding.value is None else say.both(finding.value, finding.unit, system)
     return Cell(alternative, value, "" if finding.verdict == "stated" else finding.verdict)
+
+
+def _gas_words(dossier: Dossier) -> Iterable[str]:
+    """The same as the picture of soil gas, for those who do not see it, and what to mind."""
+    if not any(answer.drawn_off for answer in dossier.alternatives):
+        return
+    for answer in dossier.alternatives:
+        yield f"{answer.name[:1].upper()}{answer.name[1:]}: {gas_in_words(answer.drawn_off, dossier.units)}."
+    found = (finding for answer in dossier.alternatives for finding in answer.findings)
+    yield from dict.fromkeys(f.caution for f in found if f.id.startswith("soilgas.") and f.caution)
 
 
 def _damp_words(dossier: Dossier) -> Iterable[str]:

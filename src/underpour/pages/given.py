@@ -92,6 +92,8 @@ class Sheet:
     damp_words: Annotated[tuple[str, ...], "the same in words, one line an alternative, then its cautions"]
     heated: Annotated[tuple[Shown, ...], "heated floors between their tubes, then month by month; empty where none is"]
     heated_words: Annotated[tuple[str, ...], "the same in words, one line an alternative, then their cautions"]
+    gas: Annotated[Markup, "how soil gas is drawn off, all alternatives; empty where no pipe is laid"]
+    gas_words: Annotated[tuple[str, ...], "the same in words, one line an alternative, then its cautions"]
     cautions: Annotated[tuple[str, ...], "what to mind; never left out"]
     assumed: Annotated[tuple[str, ...], "what was assumed, because the brief does not say, and why"]
     unchecked: Annotated[tuple[str, ...], "subjects of which the page says nothing"]

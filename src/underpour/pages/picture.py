@@ -9,6 +9,8 @@ from markupsafe import Markup
 
 from ..dossier import Dossier
 from ..drawings import colours
+from ..drawings.gas_pipe import TITLE as GAS
+from ..drawings.gas_pipe import gas_rows
 from ..drawings.heated_section import section_drawn, shared_scale
 from ..drawings.heated_year import TITLE as YEAR
 from ..drawings.heated_year import year_drawn
@@ -69,6 +71,15 @@ def heated_pictures(dossier: Dossier) -> Iterator[Shown]:
     body, high = year_drawn(floors, dossier.units, width=WIDE)
     leaf = rectangle(0, 0, WIDE, high, colours.light()["leaf"])
     yield Shown(YEAR, _picture(WIDE, high, f'<g class="outside">{leaf}{body}</g>', YEAR))
+
+
+def gas_picture(dossier: Dossier) -> Markup:
+    """How soil gas is drawn off in every alternative, in the theme's colours; empty where no pipe is laid."""
+    if not any(answer.drawn_off for answer in dossier.alternatives):
+        return Markup("")
+    drawn, high = gas_rows({each.name: each.drawn_off for each in dossier.alternatives}, dossier.units, width=WIDE)
+    leaf = rectangle(0, 0, WIDE, high, colours.light()["leaf"])
+    return _picture(WIDE, high, f'<g class="outside">{leaf}{drawn}</g>', GAS)
 
 
 def legend_picture(scale: Scale) -> Markup:

@@ -81,6 +81,7 @@ def content(
             "borne": [picture_row(p) for p in pictures.borne],
             "loads": carried(dossier, system),
             "gas": gas_sheet(dossier),
+            "pipe": [picture_row(p) for p in pictures.gas],
             "products": products(dossier),
             "works": works(dossier),
             "points": points(dossier),

@@ -88,6 +88,7 @@ class VentPipe:
     bore: float  # m
     route: tuple[Point, ...]  # on the plan; () where it is not drawn
     length: float  # m, all of it
+    level: float | None  # m of level stretches; None where neither a route nor a length is told
     rise: float  # m
     bends: int
     through: str  # heated, unheated, outdoors
@@ -161,6 +162,7 @@ class AsTyped:
     fines: float | None  # share that goes through a 4 mm sieve
     pipe: float | None  # m, nominal
     falls: str | None
+    slope: float | None  # fall over length of the level stretches
     labelled: bool | None
     power: bool | None
     pit_width: float | None  # m, of the first suction point
@@ -286,6 +288,7 @@ def _as_typed(gas: SoilGas, assumed: Assumptions) -> AsTyped:
         fines=told(gas.stone.fines, "stone.fines", times=0.01),
         pipe=told(pipe.size, "pipe.size"),
         falls=pipe.falls,
+        slope=told(pipe.slope, "pipe.slope", times=0.01),
         labelled=pipe.labelled,
         power=pipe.power,
         pit_width=told(first.pit, "suction.1.pit") if first is not None else None,
@@ -454,6 +457,7 @@ def _pipe(typed: GasPipe | None, unit: str, system: System, assumed: Assumptions
         _bore(size),
         route,
         length,
+        max(length - rise, 0.0) if route or pipe.length is not None else None,
         rise,
         round(bends),
         through,

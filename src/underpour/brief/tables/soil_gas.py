@@ -70,6 +70,9 @@ class GasPipe(Table):
     falls: Literal["to-suction", "to-outlet", "level"] | None = key(
         "Which way its level stretches fall, so that its water goes back into the ground.", "to-suction", default=None
     )
+    slope: kinds.Share | None = key(
+        "How steeply its level stretches fall, over their length: 1/8 in in each foot is 1 %.", "1 %", default=None
+    )
     through: Literal["heated", "unheated", "outdoors"] | None = key(
         "Through what it climbs: a pipe in heated rooms draws by itself in winter.", "heated", default=None
     )

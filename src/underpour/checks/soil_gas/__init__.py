@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from ...findings import Finding
 from ...resolve import Resolved
-from . import backdraught, barrier, film_order, level, outlet, proof, rough_in, sealing, survey
+from . import backdraught, barrier, condensate, film_order, level, outlet, proof, rough_in, sealing, survey
 
 __all__ = ["of_floor"]
 
@@ -25,6 +25,8 @@ def of_floor(resolved: Resolved) -> Iterator[Finding]:
     short = any(each.id == "soilgas.weakest-corner" and each.verdict == "falls short" for each in drawn)
     yield from level.levels(resolved, resolved.soil_gas, reaches=not short)
     yield from drawn
+    flow = next((each.value for each in drawn if each.id == "soilgas.flow"), None)
+    yield from condensate.water(resolved, resolved.soil_gas, flow)
     yield film_order.layers(resolved, resolved.soil_gas)
     yield sealing.sealed(resolved, resolved.soil_gas)
     yield from rough_in.asked(resolved, resolved.soil_gas)

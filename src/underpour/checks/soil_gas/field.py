@@ -16,10 +16,20 @@ from ...physics.domain import OutOfDomain
 from ...physics.soil_gas.field import Field, Unsettled
 from ...resolve import Resolved
 from ...resolve.soil_gas import ResolvedSoilGas
-from .layer import CHANNELS, Layer, channels, field_of, field_of_month, layer_of, pipe_loss, stone_beside
+from .layer import (
+    CHANNELS,
+    MONTHS,
+    Layer,
+    channels,
+    field_of,
+    field_of_month,
+    layer_of,
+    outdoors_in,
+    pipe_loss,
+    stone_beside,
+)
 
 WEAKEST, FLOW, VOID, TEST = "soilgas.weakest-corner", "soilgas.flow", "soilgas.void", "soilgas.communication"
-MONTHS = range(12)
 SURE = "Measure it when the fan draws: a gauge in a small hole at this place, and a test of the rooms."
 TIGHT = 0.02  # of the value, by cells half as wide
 DARCY = Basis("Darcy with Forchheimer's term, leaky layer", "plan of the layer, all pits together", "derived")
@@ -123,7 +133,7 @@ def _by_fan(resolved: Resolved, gas: ResolvedSoilGas, of: Layer, empty: Finding)
 def _by_month(resolved: Resolved, gas: ResolvedSoilGas, of: Layer, empty: Finding) -> Iterator[Finding]:
     """A pipe that draws by itself, month by month, the months by the year's one wave."""
     least = of_soil_gas("least.vacuum").value
-    outdoors = [_month(resolved, month) for month in MONTHS]
+    outdoors = [outdoors_in(resolved, month) for month in MONTHS]
     fields = [field_of_month(resolved, gas, of.middle, each) for each in outdoors]
     months = tuple(field.weakest[2] for field in fields)
     worst = int(np.argmin(months))
@@ -157,11 +167,6 @@ def _by_month(resolved: Resolved, gas: ResolvedSoilGas, of: Layer, empty: Findin
     yield _drawn(resolved, gas, fields[strongest], rests)
 
 
-def _month(resolved: Resolved, month: int) -> float:
-    turn = np.exp(2j * pi * (month + 0.5) / 12.0)
-    return float(resolved.outdoor_mean + (resolved.outdoor_swing * turn).real)
-
-
 def _drawn(resolved: Resolved, gas: ResolvedSoilGas, field: Field, rests: tuple[str, ...]) -> Finding:
     units = resolved.system
     share = 100.0 * field.room_flow / field.flow if field.flow > 0.0 else 0.0
@@ -174,8 +179,8 @@ def _drawn(resolved: Resolved, gas: ResolvedSoilGas, field: Field, rests: tuple[
     return Finding(
         FLOW,
         "Air that the pipe draws",
-        field.flow * 1e3,
-        "l/s",
+        field.flow,
+        "m³/s",
         basis=(DARCY,),
         rests_on=rests,
         steps=(Step("Q", "where the fan's curve less the pipe meets the floor's", "", _liters(resolved, field.flow)),),
@@ -353,8 +358,7 @@ def _open(of: Layer) -> str:
 
 
 def _liters(resolved: Resolved, flow: float) -> str:
-    cfm, si = f"{flow / 4.7194745e-4:.1f} cfm", f"{flow * 1e3:.1f} l/s"
-    return f"{cfm} ({si})" if resolved.system == "US" else f"{si} ({cfm})"
+    return say.both(flow, "m³/s", resolved.system)
 
 
 def _where(resolved: Resolved, at: Sequence[float]) -> str:

@@ -17,7 +17,7 @@ from ...physics import radon
 from ...physics.soil_gas.cells import Pit
 from ...physics.soil_gas.communication import Reading, Told, told
 from ...physics.soil_gas.draught import by_itself
-from ...physics.soil_gas.fan import fan_curve
+from ...physics.soil_gas.fan import fan_curve, of_flow
 from ...physics.soil_gas.field import Curve, Drawn, Field, Leakage, suction_field
 from ...physics.soil_gas.hydraulics import AIR_DENSITY, AIR_VISCOSITY, Hydraulics, ergun, inertia_of, layer, measured
 from ...physics.soil_gas.pipe import Pipe, loss_curve
@@ -32,6 +32,7 @@ TURN = 6.0  # degrees of an arc for one chord
 TEST_BED = 0.1  # m, of fill that a communication test is fitted to where no stone is told; only k times it counts
 UM2 = 1e-12  # m²
 LEAST_PIT = 0.03  # m, radius
+MONTHS = range(12)
 COARSE = 1.0  # m, of a cell where twelve months are worked out
 SLEEVE_FRICTION, SLEEVE_ENDS = 0.03, 1.5  # of a short pipe through a footing: friction factor, heads at both ends
 
@@ -182,6 +183,12 @@ def field_of_month(resolved: Resolved, gas: ResolvedSoilGas, case: Case, outdoor
     return _field(*_told(resolved, gas), case, share * gas.house_vacuum, (), _pipe(gas), air)
 
 
+def outdoors_in(resolved: Resolved, month: int) -> float:
+    """Outdoors in the middle of a month, by the year's one wave. [degC]"""
+    turn = np.exp(2j * pi * (month + 0.5) / 12.0)
+    return float(resolved.outdoor_mean + (resolved.outdoor_swing * turn).real)
+
+
 def _told(
     resolved: Resolved, gas: ResolvedSoilGas
 ) -> tuple[Rings, Strips, tuple[tuple[float, float, float], ...], float, float, float]:
@@ -208,7 +215,22 @@ def _field(
     pipe: Pipe,
     air: tuple[float, float, float, float] | tuple[()],
 ) -> Field:
-    plan = _plan(rings, strips, case.hydraulics)
+    plan, leakage = _laid(rings, strips, deep, gap, slab, case, room)
+    loss = loss_curve(pipe)
+    if air:
+        below, inside, outdoors, rise = air
+        transmittance = of_soil_gas("pipe.transmittance").value
+        curve = by_itself(below, inside, outdoors, rise, pipe.bore, max(pipe.length, rise), transmittance, loss)
+    else:
+        curve = _less(fan_curve([flow for flow, _ in fan], [pull for _, pull in fan]), loss)
+    drawn = Drawn(tuple(Pit(*pit) for pit in pits), curve)
+    return suction_field(plan, [drawn], leakage, COARSE) if air else suction_field(plan, [drawn], leakage)
+
+
+def _laid(
+    rings: Rings, strips: Strips, deep: float, gap: float, slab: float, case: Case, room: float
+) -> tuple[Plan, Leakage]:
+    """The layer with its footings, and what leaks into it."""
     ground: float | Callable[[np.ndarray, np.ndarray], np.ndarray]
     if case.leaks is not None:
         ground, edge = case.leaks, 0.0
@@ -219,16 +241,29 @@ def _field(
             return inflow(x, y, rings, k, deep)
 
         edge = float(radon.through_joint(gap, 1.0, slab))
-    leakage = Leakage(ground, edge=edge, room=room)
-    loss = loss_curve(pipe)
-    if air:
-        below, inside, outdoors, rise = air
-        transmittance = of_soil_gas("pipe.transmittance").value
-        curve = by_itself(below, inside, outdoors, rise, pipe.bore, max(pipe.length, rise), transmittance, loss)
-    else:
-        curve = _less(fan_curve([flow for flow, _ in fan], [pull for _, pull in fan]), loss)
-    drawn = Drawn(tuple(Pit(*pit) for pit in pits), curve)
-    return suction_field(plan, [drawn], leakage, COARSE) if air else suction_field(plan, [drawn], leakage)
+    return _plan(rings, strips, case.hydraulics), Leakage(ground, edge=edge, room=room)
+
+
+@lru_cache(maxsize=64)
+def _needed(
+    rings: Rings,
+    strips: Strips,
+    pits: tuple[tuple[float, float, float], ...],
+    deep: float,
+    gap: float,
+    slab: float,
+    case: Case,
+    room: float,
+    flow: float,
+) -> float:
+    plan, leakage = _laid(rings, strips, deep, gap, slab, case, room)
+    drawn = Drawn(tuple(Pit(*pit) for pit in pits), of_flow(flow))
+    return suction_field(plan, [drawn], leakage, COARSE).pit_suction[0]
+
+
+def needed(resolved: Resolved, gas: ResolvedSoilGas, case: Case, flow: float) -> float:
+    """Suction that a flow takes in the pits, all of them on one pipe, at the house's worst. [Pa]"""
+    return _needed(*_told(resolved, gas), case, gas.house_vacuum, flow)
 
 
 def _less(fan: Curve, loss: Curve) -> Curve:

@@ -198,6 +198,40 @@ def by_itself(
     return curve
 
 
+def sag_that_holds(slope: float, apart: float) -> float:
+    """Sag between two hangers from which on water stands in a pipe that falls.
+
+    Parameters
+    ----------
+    slope : float
+        Fall over length, from hanger to hanger. [1]
+    apart : float
+        From hanger to hanger. [m]
+
+    Returns
+    -------
+    float
+        In the middle, below the straight line. [m]
+
+    Raises
+    ------
+    OutOfDomain
+        A slope below nought, hangers in one place.
+
+    Source
+    ------
+    A parabola is steepest at its hangers, by 4 f / L; where that is more than the fall the pipe climbs (derived).
+
+    Examples
+    --------
+    >>> sag_that_holds(slope=0.01, apart=2.0)
+    0.005
+    """
+    not_below_zero(slope=slope)
+    above_zero(apart=apart)
+    return slope * apart / 4.0
+
+
 def condensate(flow: float, below: float, coldest: float) -> float:
     """Water that condenses in a pipe whose wall is colder than the damp air from under the slab.
 
