@@ -5,7 +5,14 @@ import pytest
 from scipy.optimize import brentq
 
 from underpour.physics.soil_gas.cells import Pit
-from underpour.physics.soil_gas.draught import air_density, by_itself, condensate, draught, pipe_air
+from underpour.physics.soil_gas.draught import (
+    air_density,
+    by_itself,
+    condensate,
+    draught,
+    pipe_air,
+    sag_that_holds,
+)
 from underpour.physics.soil_gas.fan import fan_curve, of_flow
 from underpour.physics.soil_gas.field import Drawn, Leakage, suction_field
 from underpour.physics.soil_gas.hydraulics import ergun, layer
@@ -96,3 +103,20 @@ def test_a_pipe_in_the_house_draws_in_winter_and_blows_down_in_summer():
 def test_no_water_condenses_in_a_pipe_as_warm_as_the_ground():
     assert condensate(0.02, 10.0, 10.0) == 0.0 == condensate(0.02, 10.0, 15.0)
     assert condensate(0.02, 10.0, -10.0) > condensate(0.02, 10.0, 0.0) > 0.0
+
+
+def test_water_that_condenses_is_what_the_warm_air_holds_more_than_the_cold_by_a_steam_table():
+    """Saturated air holds 9.4 g/m³ at 10 °C and 4.85 g/m³ at 0 °C (steam tables, from memory)."""
+    assert condensate(0.02, 10.0, 0.0) * 86400.0 == pytest.approx(0.02 * 86400.0 * (9.40e-3 - 4.85e-3), rel=0.01)
+
+
+def test_a_pipe_with_that_sag_is_level_at_one_hanger_and_with_more_it_climbs_there():
+    apart, slope = 1.8, 0.01
+    along = np.linspace(0.0, apart, 2001)
+
+    def lowest(sag):
+        height = slope * along - 4.0 * sag * along / apart * (1.0 - along / apart)
+        return along[np.argmin(height)]
+
+    holds = sag_that_holds(slope, apart)
+    assert lowest(0.99 * holds) == 0.0 < lowest(1.05 * holds)

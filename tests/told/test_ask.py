@@ -276,6 +276,7 @@ MISSING_IN = {
     ),
     "soil-gas.pipe.size": gas(CAPPED + SUCTION, code="nbc-2020").replace("Duluth, MN", "Winnipeg, MB"),
     "soil-gas.pipe.falls": gas(f'{CAPPED}stone = {{ voids = "40 %" }}\n{SUCTION}{PIPE}'),
+    "soil-gas.pipe.slope": gas(f'{CAPPED}stone = {{ voids = "40 %" }}\n{SUCTION}{PIPE}{FALLS}power = true\n'),
     "soil-gas.pipe.labelled": gas(CAPPED + SUCTION + PIPE, code="nbc-2020").replace("Duluth, MN", "Winnipeg, MB"),
     "soil-gas.pipe.power": gas(f'{CAPPED}stone = {{ voids = "40 %" }}\n{SUCTION}{PIPE}{FALLS}'),
     "soil-gas.outlet.from-openings": gas('system = "passive"\n'),

@@ -119,6 +119,8 @@ BAD = (
     Bad("a pipe that falls to its outlet", 'falls = "to-suction"', 'falls = "to-outlet"',
         ("soil-gas.pipe.falls", "the water closes it", "1/8 in each foot")),
     Bad("a pipe that lies level", 'falls = "to-suction"', 'falls = "level"', ("soil-gas.pipe.falls", "does not fall")),
+    Bad("stretches without a fall", 'falls = "to-suction"', 'falls = "to-suction"\nslope = "0 %"',
+        ("soil-gas.pipe.slope", "lie level: water that condenses stands in them", 'slope = "1 %"')),
     Bad("a pipe as wide as a drain", 'size = "4 in"\nroute', 'size = "16 in"\nroute',
         ("soil-gas.pipe.size", "are not 16 in wide")),
     Bad("a length beside a route", 'falls = "to-suction"', 'falls = "to-suction"\nlength = "40 ft"',

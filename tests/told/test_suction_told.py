@@ -87,6 +87,44 @@ def channels(readings):
     return gas(f"channels = [{readings}]\n")
 
 
+PIPE = 'rise = "7 m"\nlength = "10 m"\n'
+
+
+def water(pipe, system="fan"):
+    fan = f'system = "{system}"\nstone = {{ size = "19 mm", voids = "40 %", permeability = "1e-7 m²" }}\n'
+    fan += 'permeability = "1e-11 m²"\nhouse-vacuum = "4 Pa"\n'
+    place = '\n[[soil-gas.suction]]\nat = "4 4"\n'
+    return one(gas(f"{fan}{place}\n[soil-gas.pipe]\n{PIPE}{pipe}"), "soilgas.condensate")
+
+
+def test_water_in_the_pipe_asks_which_way_it_falls_and_then_how_steeply():
+    assert water("").missing == "soil-gas.pipe.falls"
+    steep = water('falls = "to-suction"\n')
+    assert steep.missing == "soil-gas.pipe.slope" and "1/8 in in each foot (1 %)" in steep.words
+    assert "of water condense in it each day" in steep.words
+
+
+@pytest.mark.parametrize(("slope", "verdict"), [("0.4 %", "falls short"), ("1 %", "meets"), ("2 %", "meets")])
+def test_a_pipe_that_falls_too_little_holds_water_in_its_sags(slope, verdict):
+    finding = water(f'falls = "to-suction"\nslope = "{slope}"\n')
+    assert (finding.verdict, finding.unit, finding.limit) == (verdict, "%", 1.0)
+    assert finding.value == pytest.approx(float(slope.split()[0]))
+    assert ("Hang it steeper, or on closer hangers." in finding.words) == (verdict == "falls short")
+
+
+def test_the_sag_that_holds_water_is_that_of_a_pipe_level_at_its_hangers():
+    """0.4 % over 1.8 m: a parabola 1.8 mm low in its middle falls by 4 x 1.8 / 1800 at its ends, which is 0.4 %."""
+    finding = water('falls = "to-suction"\nslope = "0.4 %"\n')
+    assert "sag of more than 1.8 mm" in finding.words.replace("\u2009", " ")
+
+
+def test_a_pipe_straight_up_needs_no_fall_and_a_floor_without_a_pipe_is_not_asked():
+    assert water("").verdict == "cannot tell"
+    straight = gas(f'system = "passive"\n{"[[soil-gas.suction]]"}\nat = "4 4"\n\n[soil-gas.pipe]\nroute = ["4 4"]\n')
+    assert one(straight, "soilgas.condensate").verdict == "does not apply"
+    assert not [f for f in said(gas('system = "none"\n')) if f.id == "soilgas.condensate"]
+
+
 def test_channels_stand_beside_stone_by_the_readings_of_their_maker():
     wide = one(channels('{ flow = "1 l/s", fall = "0.2 Pa" }, { flow = "20 l/s", fall = "30 Pa" }'), "soilgas.void")
     tight = one(channels('{ flow = "1 l/s", fall = "4 Pa" }, { flow = "5 l/s", fall = "40 Pa" }'), "soilgas.void")
