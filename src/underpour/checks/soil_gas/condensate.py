@@ -14,7 +14,6 @@ from ...resolve import Resolved
 from ...resolve.soil_gas import ResolvedSoilGas, VentPipe
 
 ID = "soilgas.condensate"
-FALLS, SLOPE = "soil-gas.pipe.falls", "soil-gas.pipe.slope"
 STRAIGHT = 0.05  # m of level stretches; with less the pipe climbs straight up
 DAY = 86400.0  # s
 SAGGING = Basis("a parabola between two hangers", "level where it falls by 4 f / L", "derived")
@@ -45,7 +44,7 @@ def water(resolved: Resolved, gas: ResolvedSoilGas, flow: float | None) -> Itera
         None,
         "%",
         basis=(asked.basis(), SAGGING),
-        rests_on=(FALLS, SLOPE, asked.path, hangers.path),
+        rests_on=("soil-gas.pipe.falls", "soil-gas.pipe.slope", asked.path, hangers.path),
     )
     if gas.pipe.level is not None and gas.pipe.level < STRAIGHT:
         words = "The pipe climbs straight up from its pit, so its water runs back by itself."
@@ -54,11 +53,11 @@ def water(resolved: Resolved, gas: ResolvedSoilGas, flow: float | None) -> Itera
     much, condenses = _condenses(resolved, gas.pipe, flow)
     if gas.typed.falls is None:
         words = f"Nothing says which way the level stretches fall.{much} It has to run back into the ground."
-        yield replace(empty, missing=FALLS, words=words, steps=condenses)
+        yield replace(empty, missing="soil-gas.pipe.falls", words=words, steps=condenses)
         return
     if gas.typed.slope is None:
         words = f"Nothing says how steeply they fall.{much} Usual is 1/8 in in each foot (1 %)."
-        yield replace(empty, missing=SLOPE, words=words, steps=condenses)
+        yield replace(empty, missing="soil-gas.pipe.slope", words=words, steps=condenses)
         return
     slope, units = gas.typed.slope, resolved.system
     sag = sag_that_holds(slope, hangers.value)
