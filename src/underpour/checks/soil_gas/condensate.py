@@ -1,4 +1,4 @@
-"""Water in the pipe: how much condenses, whether it runs back into the ground, and where it would stand."""
+"""Water in the pipe: how much condenses, whether it drains into the ground, and where it would stand."""
 
 from __future__ import annotations
 
@@ -23,7 +23,7 @@ def water(resolved: Resolved, gas: ResolvedSoilGas, flow: float | None) -> Itera
     """How steeply the pipe falls back to where gas is drawn, beside what keeps water out of its sags.
 
     Asks
-        Does the water that condenses in the pipe run back into the ground, or does it stand and close the pipe?
+        Does the water that condenses in the pipe drain into the ground, or does it stand and close the pipe?
     Why
         Air from below a slab is damp; the pipe is cold in the attic and above the roof. A litre in a sag stops a fan as
         surely as a cap, and nobody sees it.
@@ -47,12 +47,12 @@ def water(resolved: Resolved, gas: ResolvedSoilGas, flow: float | None) -> Itera
         rests_on=("soil-gas.pipe.falls", "soil-gas.pipe.slope", asked.path, hangers.path),
     )
     if gas.pipe.level is not None and gas.pipe.level < STRAIGHT:
-        words = "The pipe climbs straight up from its pit, so its water runs back by itself."
+        words = "The pipe climbs straight up from its pit, so its water drains by itself."
         yield replace(empty, no_limit="does not apply", words=words)
         return
     much, condenses = _condenses(resolved, gas.pipe, flow)
     if gas.typed.falls is None:
-        words = f"Nothing says which way the level stretches fall.{much} It has to run back into the ground."
+        words = f"Nothing says which way the level stretches fall.{much} It has to drain back into the ground."
         yield replace(empty, missing="soil-gas.pipe.falls", words=words, steps=condenses)
         return
     if gas.typed.slope is None:
@@ -67,7 +67,7 @@ def water(resolved: Resolved, gas: ResolvedSoilGas, flow: float | None) -> Itera
     words = (
         f"{where}, and what stands there closes the pipe. Hang it steeper, or on closer hangers.{much}"
         if short
-        else f"Water runs back to where gas is drawn.{much} {where}: look at it with a level before walls are closed."
+        else f"Water drains to where gas is drawn.{much} {where}: look at it with a level before walls are closed."
     )
     steps = (
         Step("s", "as typed, at least", f"{fixed(100.0 * slope, 2)} %", f"{fixed(asked.value, 2)} %"),
