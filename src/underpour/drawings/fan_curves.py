@@ -213,7 +213,7 @@ class _Plot:
                         yield left, base, box
 
     def _clear(self, box: Box, of: FanAndFloor) -> bool:
-        """Whether no curve runs through a box."""
+        """Whether no curve goes through a box."""
         for points in (of.fan, of.pipe, *(each.curve for each in of.needed)):
             x, y = np.array([self.at(*each) for each in points]).T
             fine = np.linspace(0.0, len(x) - 1.0, 20 * len(x))
