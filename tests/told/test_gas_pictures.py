@@ -29,8 +29,10 @@ from underpour.resolve import resolve
 ALONE = FAR_LEG.split("[[alternative]]")[0]
 OPEN = ALONE.replace(', permeability = "4e-8 m²"', "").replace('permeability = "1e-11 m²"\n', "")
 PASSIVE = re.sub(r"\[soil-gas\.fan\].*", "", ALONE, flags=re.S).replace('"fan"', '"passive"')
-HOT = PASSIVE.replace('"Dublin, IE"', '"Phoenix, AZ"').replace(
-    'inside   = "20 C"', 'inside   = { winter = "20 C", summer = "24 C" }'
+HOT = (
+    PASSIVE.replace('house-vacuum = "4 Pa"', 'house-vacuum = "1 Pa"')
+    .replace('"Dublin, IE"', '"Phoenix, AZ"')
+    .replace('inside   = "20 C"', 'inside   = { winter = "20 C", summer = "24 C" }')
 )
 MOST = 40_000  # bytes of one picture
 

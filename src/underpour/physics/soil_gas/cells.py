@@ -119,8 +119,9 @@ def cells_of(plan: Plan, pits: Sequence[Pit], widest: float) -> Cells:
     whole &= ~crossed
     of_whole, places_of_whole = whole_cells(x, y, whole)
     cell, places = [of_whole], [places_of_whole]
+    rings, footings = _together(plan.rings), [_together([ring]) for ring in plan.footings]
     for column, row in np.argwhere(crossed):
-        part = _strips(plan, x[column], x[column + 1], y[row], y[row + 1])
+        part = _strips(rings, footings, x[column], x[column + 1], y[row], y[row + 1])
         if len(part):
             cell.append(np.broadcast_to([column, row], (len(part), 2)))
             places.append(part)
@@ -219,6 +220,11 @@ def _sides(rings: Sequence[Ring]) -> Iterator[tuple[Array, Array]]:
         yield from zip(corners, np.roll(corners, -1, axis=0), strict=True)
 
 
+def _together(rings: Sequence[Ring]) -> Array:
+    """All sides of outlines, (sides, 2, 2): start and end, x and y."""
+    return np.array([(start, end) for start, end in _sides(rings)]).reshape(-1, 2, 2)
+
+
 def _slanted(rings: Sequence[Ring]) -> list[tuple[Array, Array]]:
     return [(a, b) for a, b in _sides(rings) if min(abs(b - a)) > SAME]
 
@@ -271,9 +277,11 @@ def _crossed(start: Array, end: Array, x: Array, y: Array) -> NDArray[np.bool_]:
     return np.asarray(found)
 
 
-def _strips(plan: Plan, x0: float, x1: float, y0: float, y1: float) -> Array:
-    """Places and weights of the part of a cell that is layer, (places, 3)."""
-    every = [side for side in _sides((*plan.rings, *plan.footings)) if abs(side[1][0] - side[0][0]) > SAME]
+def _strips(rings: Array, footings: Sequence[Array], x0: float, x1: float, y0: float, y1: float) -> Array:
+    """Places and weights of the part of a cell that is layer, (places, 3); sides are (sides, 2, 2)."""
+    near = [sides[(sides[:, :, 0].min(1) <= x1) & (sides[:, :, 0].max(1) >= x0)] for sides in (rings, *footings)]
+    rings, *footings = near
+    every = [side for sides in near for side in sides if abs(side[1][0] - side[0][0]) > SAME]
     bends = {x0, x1}
     for start, end in every:
         bends |= {float(each[0]) for each in (start, end) if x0 < each[0] < x1}
@@ -289,22 +297,21 @@ def _strips(plan: Plan, x0: float, x1: float, y0: float, y1: float) -> Array:
             if right - left <= SAME:
                 continue
             at = left + (right - left) * node
-            free = stretches_within(_crossings(plan.rings, at), y0, y1)
-            for ring in plan.footings:
-                free = _less(free, stretches_within(_crossings([ring], at), y0, y1))
+            free = stretches_within(_crossings(rings, at), y0, y1)
+            for ring in footings:
+                free = _less(free, stretches_within(_crossings(ring, at), y0, y1))
             for low, high in free:
                 weight = (right - left) * share * (high - low) * shares
                 places.append(np.column_stack([np.full(len(nodes), at), low + (high - low) * nodes, weight]))
     return np.concatenate(places) if places else np.empty((0, 3))
 
 
-def _crossings(rings: Sequence[Ring], x: float) -> list[float]:
-    """Heights at which the line x = constant enters and leaves, rising."""
-    return sorted(
-        float(start[1] + (x - start[0]) * (end[1] - start[1]) / (end[0] - start[0]))
-        for start, end in _sides(rings)
-        if (start[0] > x) != (end[0] > x)
-    )
+def _crossings(sides: Array, x: float) -> list[float]:
+    """Heights at which the line x = constant crosses sides, (sides, 2, 2), rising: there it enters and leaves."""
+    (x0, y0), (x1, y1) = sides[:, 0].T, sides[:, 1].T
+    there = (x0 > x) != (x1 > x)
+    heights = y0[there] + (x - x0[there]) * (y1[there] - y0[there]) / (x1[there] - x0[there])
+    return sorted(heights.tolist())
 
 
 def _less(free: list[tuple[float, float]], taken: list[tuple[float, float]]) -> list[tuple[float, float]]:

@@ -129,7 +129,9 @@ class Field:
         return float(x[least]), float(y[least]), float(found[least] - self.room)
 
 
-def suction_field(plan: Plan, drawn: Sequence[Drawn], leakage: Leakage, widest: float = WIDEST) -> Field:
+def suction_field(
+    plan: Plan, drawn: Sequence[Drawn], leakage: Leakage, widest: float = WIDEST, like: Field | None = None
+) -> Field:
     """Suction all over the layer under a floor.
 
     Parameters
@@ -142,6 +144,8 @@ def suction_field(plan: Plan, drawn: Sequence[Drawn], leakage: Leakage, widest: 
         [m/(s·Pa)]
     widest : float
         No cell is wider. [m]
+    like : Field or None
+        An earlier one with the same outlines and pits: its cells are taken, and its suction is begun with. [Pa]
 
     Returns
     -------
@@ -172,13 +176,17 @@ def suction_field(plan: Plan, drawn: Sequence[Drawn], leakage: Leakage, widest: 
     """
     pits = tuple(pit for each in drawn for pit in each.pits)
     _refuse(plan, pits, leakage, widest)
-    cells = cells_of(plan, pits, widest)
+    cells = cells_of(plan, pits, widest) if like is None else like.cells
     numbered, place = _numbered(cells, pits)
     law = _law(plan, cells)
     layer = summed(cells, numbered, *law, lambda number: _leaks(plan, cells, number, leakage))
     _refuse_sealed(layer)
     last = [last_stretch(pit, cells.x, cells.y, _law_at(plan, pit)) for pit in pits]
-    suction, flows, turns = _settled(layer, len(pits), drawn, last)
+    begin = np.full(layer.count, float(np.mean([leak.beyond for leak in layer.leaks]))), np.zeros(len(pits))
+    if like is not None:
+        begin[0][numbered[place]] = like.suction.ravel()[place]
+        begin[1][:] = like.pit_flow
+    suction, flows, turns = _settled(layer, begin, drawn, last)
     ground, slab, edge = (float(leak.flow(suction[layer.corners]).sum()) for leak in layer.leaks)
     left = np.full(len(numbered), np.nan)
     left[place] = suction[numbered[place]]
@@ -274,11 +282,14 @@ def _refuse_sealed(layer: Summed) -> None:
         raise OutOfDomain("a part of the layer is sealed all round: nothing holds its suction")
 
 
-def _settled(layer: Summed, pits: int, drawn: Sequence[Drawn], last: Sequence[LastStretch]) -> tuple[Array, Array, int]:
+def _settled(
+    layer: Summed, begin: tuple[Array, Array], drawn: Sequence[Drawn], last: Sequence[LastStretch]
+) -> tuple[Array, Array, int]:
     """Suction at every unknown, flow out of every pit, and in how many turns they were found."""
+    suction, flows = begin
+    pits = len(flows)
     group = np.array([n for n, each in enumerate(drawn) for _ in each.pits])
     branches = [branch for each in drawn for branch in (each.branches or (no_loss,) * len(each.pits))]
-    suction, flows = np.full(layer.count, float(np.mean([leak.beyond for leak in layer.leaks]))), np.zeros(pits)
     alike = group[:, None] == group[None, :]
     border = np.zeros((layer.count, pits))
     border[np.arange(pits), np.arange(pits)] = 1.0

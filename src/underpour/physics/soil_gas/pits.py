@@ -7,7 +7,8 @@ stands for, on these lines, is found in a small field round it whose answer is k
 from __future__ import annotations
 
 from dataclasses import dataclass
-from math import exp, log, pi
+from functools import lru_cache
+from math import pi
 
 import numpy as np
 from numpy.typing import NDArray
@@ -68,14 +69,18 @@ def last_stretch(pit: Pit, x: Array, y: Array, hydraulics: Hydraulics) -> LastSt
     True
     """
     grid_x, grid_y = _round_it(x, pit.x, pit.radius), _round_it(y, pit.y, pit.radius)
-    slow = Hydraulics(1.0, 0.0)
-    larger = pit.radius * exp(2.0 * pi * _left(grid_x, grid_y, pit.radius, slow, 1.0))
-    fast = Hydraulics(1.0, FAST * 2.0 * pi * pit.radius)
-    left = _left(grid_x, grid_y, pit.radius, fast, 1.0) - log(larger / pit.radius) / (2.0 * pi)
-    by_fast = left / fast.inertial
-    return LastStretch(
-        hydraulics.viscous * log(larger / pit.radius) / (2.0 * pi), hydraulics.inertial * max(by_fast, 0.0)
-    )
+    slow, fast = _by_terms(tuple(grid_x.tolist()), tuple(grid_y.tolist()), pit.radius)
+    return LastStretch(hydraulics.viscous * slow, hydraulics.inertial * fast)
+
+
+@lru_cache(maxsize=64)
+def _by_terms(x: tuple[float, ...], y: tuple[float, ...], radius: float) -> tuple[float, float]:
+    """What is left of the fall for each term of the layer's law at a flow of one: the lines alone decide it."""
+    grid_x, grid_y = np.array(x), np.array(y)
+    slow = _left(grid_x, grid_y, radius, Hydraulics(1.0, 0.0), 1.0)
+    fast = Hydraulics(1.0, FAST * 2.0 * pi * radius)
+    by_fast = (_left(grid_x, grid_y, radius, fast, 1.0) - slow) / fast.inertial
+    return slow, max(by_fast, 0.0)
 
 
 def _round_it(lines: Array, middle: float, radius: float) -> Array:
