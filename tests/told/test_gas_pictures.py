@@ -169,7 +169,7 @@ def test_the_submittal_and_the_page_show_the_pipe_beside_its_cautions(tmp_path, 
     assert [each.name for each in pictures] == ["The pipe's way", "Fan, pipe and floor"]
     assert all(each.alt and each.headed for each in pictures)
     assert len(content(made, Pictures(gas=pictures), "28 November 2026")["pipe"]) == 2
-    shown = taken_apart(page(made, "A")).one("div", class_="gas")
+    shown = taken_apart(page(made, "A")).one("div", class_="damp gas")
     assert "As briefed: a pit, 600 mm" in plain(shown.words) and "A pipe that draws by itself: 2 pits" in shown.words
     assert "lung cancer" in shown.words
     out = tmp_path / "gas.svg"
