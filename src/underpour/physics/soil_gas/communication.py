@@ -136,12 +136,13 @@ def told(
         at = made.at(np.array([each.x for each in readings]), np.array([each.y for each in readings]))
         return np.append(at, made.pit_suction[0]) if mouth is not None else at
 
+    latest: Field | None = None  # the next one is begun with it
+
     def missed(unknown: NDArray[np.float64]) -> NDArray[np.float64]:
         nonlocal latest
         latest = field(unknown, like=latest)
         return np.log((seen(latest) + GAUGE) / (read + GAUGE)) / doubt
 
-    latest: Field | None = None  # the next one is begun with it
     limits = np.log([[PERMEABILITY[0], LEAKAGE[0]], [PERMEABILITY[1], LEAKAGE[1]]])
     best = None
     for leakage in STARTS:
