@@ -18,7 +18,7 @@ from .paper import BOLD, FINE, HAIR, INK, letters, line, mm, path, picture, rect
 from .ruled import CAP, ROW, Ruled, beside, decade, marks_across, marks_up
 
 TITLE = "From cold, hour by hour"
-HIGH = 46.0  # mm, the curves
+HIGH = 40.0  # mm, the curves
 NAMES = 54.0  # mm at the right
 MARKS = 15.0  # mm of that for the marks
 ABOVE = 8.0  # mm above the curves, for the hours that are named
