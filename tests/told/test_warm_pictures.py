@@ -206,11 +206,11 @@ def test_both_shares_of_the_season_are_the_findings(case: str) -> None:
     year = floor(case).year
     up, down = (sum(each for each, on in zip(of, year.heated, strict=True) if on) for of in (year.up, year.down))
     shares = {"up": down / up, "total": down / (up + down)}
-    said = texts(drawn(case, "SI")["year"]).replace("\u00a0", " ")
+    said = [each.replace("\u00a0", " ") for each, _ in words(drawn(case, "SI")["year"])]
     for of, share in shares.items():
         finding = told(case, "warm.downward", of=of)
         assert 100.0 * share == pytest.approx(finding.value)
-        assert f"{finding.value:.0f} %" in said
+        assert f"{finding.value:.0f} %" in said  # by itself, beside the columns
     supply = [f for f in dossier(case).as_briefed.findings if f.id == "warm.supply"]
     assert (year.supply is None) == (not supply)
     if supply and year.supply:
@@ -301,10 +301,11 @@ def test_the_web_page_shows_every_version_on_one_scale_and_its_months_with_their
         "What goes up and what goes down, month by month, drawn",
     ]
     assert "Bare slab: PE-X tube" in figure.words and "scalds" in figure.words and "back-flow" in figure.words
-    floors = [answer.heated for answer in made.alternatives if answer.heated is not None]
-    scale = shared_scale(tuple(floors), made.units)
-    for of in floors:
+    floors = {answer.name: answer.heated for answer in made.alternatives if answer.heated is not None}
+    scale = shared_scale(tuple(floors.values()), made.units)
+    for name, of in floors.items():
         assert scale.levels[0] <= float(np.nanmin(of.around.degrees)) and of.water <= scale.levels[-1]
+        assert section_drawn(of, made.units, width=WIDE, scale=scale, name=name, told=False).field in page(made, "A")
     assert "damp heated" not in page(dossier('\n[[alternative]]\nname = "bare slab"\nremove = ["board"]\n'), "A")
 
 
