@@ -59,6 +59,16 @@ def test_no_heat_crosses_the_middle_between_two_tubes(field):
     assert np.nanmax(np.abs(across)) < 0.02 * np.nanmax(np.abs(np.diff(told, axis=1) / np.diff(field.x)))
 
 
+def test_grids_that_were_refined_apart_give_one_field():
+    """Thick tubes a foot apart in the floor of a hall: what the ground brings asks for other cells than water."""
+    layers = (Layer(0.1524, 1.9), Layer(0.0762, 0.031), Layer(0.2032, 1.6))
+    hall = Tube(0.02222, 0.0873, 0.3048, 0.09)
+    made, whole = cell(layers, hall, FILM, 2.9), between(layers, hall, FILM, 2.9)
+    assert whole.by_water.shape == whole.by_ground.shape == (len(whole.y), len(whole.x))
+    assert (on_the_mean(whole, -1) - ROOM) / FILM == pytest.approx(made.up(WATER, ROOM, GROUND), rel=3e-4)
+    assert (on_the_mean(whole, 0) - GROUND) / 2.9 == pytest.approx(made.down(WATER, ROOM, GROUND), rel=3e-4)
+
+
 def test_a_tube_that_reaches_out_of_its_layer_is_refused():
     with pytest.raises(OutOfDomain):
         between((Layer(0.05, 1.2),), Tube(0.016, 0.004, 0.2, 0.1), 0.1, 0.5)

@@ -154,3 +154,23 @@ def test_starters_take_the_edges_that_the_trade_would():
         assert kinds[key] == ["frost-wall", "threshold"], "the slab goes out under the door"
     assert kinds["church"] == ["ledge"] and kinds["house-raft"] == ["raft"] and kinds["basement"] == ["footing-wall"]
     assert any("old-slab" in layer for layer in tomllib.loads(starter("retrofit").text)["floor"]["build-up"])
+
+
+@pytest.mark.parametrize("key", ["fire-station", "hangar", "farm-pens", "hospital", "retrofit"])
+def test_a_use_whose_floor_is_heated_has_tubes_of_which_nothing_falls_short(key):
+    found = [f for f in answered(key).as_briefed.findings if f.id.startswith("warm.")]
+    assert {"warm.surface", "warm.supply", "warm.pressure"} <= {f.id for f in found}
+    assert not [f.id for f in found if f.verdict in ("falls short", "cannot tell")]
+
+
+@pytest.mark.parametrize(
+    "key", ["dwelling", "basement", "garage", "workshop", "assembly", "church", "house-raft", "greenhouse"]
+)
+def test_tubes_that_are_left_out_count_once_their_marks_are_taken_away(key):
+    text = starter(key).text
+    above, _, block = text.partition("# [tube]\n")
+    shut, _, after = block.partition("\n\n")
+    opened = "\n".join(line.removeprefix("# ") for line in shut.splitlines())
+    brief = reads(f"{above}[tube]\n{opened}\n\n{after}", "brief.toml").brief
+    assert brief.tube is not None and brief.tube.load is not None and brief.tube.source == "boiler"
+    assert reads(text, "brief.toml").brief.tube is None

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 from numpy.typing import NDArray
 
-from ..conduction.sample import sampled
+from ..conduction.sample import at_places, sampled
 from .cell import Layer, Tube, solved_twice
 
 
@@ -58,12 +58,8 @@ def between(layers: Sequence[Layer], tube: Tube, film: float, below: float) -> B
     0.0
     """
     half, depth = tube.spacing / 2.0, sum(layer.thickness for layer in layers)
-    by_water, by_ground = (
-        sampled(solved, (0.0, half, -depth, 0.0), (0.0, half)) for solved in solved_twice(layers, tube, film, below)
-    )
-    return Between(
-        by_water.x.astype(float),
-        by_water.y.astype(float),
-        by_water.mean.astype(float),
-        by_ground.mean.astype(float),
-    )
+    water, ground = solved_twice(layers, tube, film, below)
+    drawn = sampled(water, (0.0, half, -depth, 0.0), (0.0, half))
+    x, y, by_water = drawn.x.astype(float), drawn.y.astype(float), drawn.mean.astype(float)
+    by_ground = at_places(ground.fine.equations, ground.fine.mean, x, y)  # its own grid may be another
+    return Between(x, y, by_water, np.where(np.isnan(by_water), np.nan, by_ground))
