@@ -225,10 +225,10 @@ def _with_key(text: str, path: Path, value: Any, as_typed: str | None) -> str:
     above: Any = _walk(document, path[:-1])
     key = str(path[-1])
     if isinstance(above, tomlkit.items.InlineTable):
-        return _with_inline(document, path[:-1], [*_pairs(above), (_key(key), as_typed or _written(value))])
+        return _with_inline(document, path[:-1], [*_pairs(above), (_key(key), as_typed or as_text(value))])
     if above is document:
         heading = _HEADING.search(text)
-        line = f"{_key(key)} = {as_typed or _written(value)}\n"
+        line = f"{_key(key)} = {as_typed or as_text(value)}\n"
         return f"{line}{text}" if heading is None or not text[: heading.start()].strip() else line + text
     trailing = _trailing(above)
     above[key] = _item(value, as_typed, None)
@@ -278,18 +278,18 @@ def _item(value: Any, as_typed: str | None, old: Any) -> Item:
         kind = old._t
         literal = kind in (StringType.SLL, StringType.MLL) and "'" not in value and value.isprintable()
         return tomlkit.string(value, literal=literal)
-    return tomlkit.value(_written(value))
+    return tomlkit.value(as_text(value))
 
 
-def _written(value: Any) -> str:
+def as_text(value: Any) -> str:
     """Plain data on one line, as a person would write it."""
     import tomlkit
 
     if isinstance(value, dict):
-        within = ", ".join(f"{_key(key)} = {_written(held)}" for key, held in value.items())
+        within = ", ".join(f"{_key(key)} = {as_text(held)}" for key, held in value.items())
         return f"{{ {within} }}" if within else "{}"
     if isinstance(value, list | tuple):
-        return f"[{', '.join(map(_written, value))}]"
+        return f"[{', '.join(map(as_text, value))}]"
     if value is None:
         raise ValueError("nothing was typed")
     words: str = tomlkit.item(value).as_string()
@@ -305,7 +305,7 @@ def _key(key: str) -> str:
 def _lines(value: dict[str, Any], further: Path, as_typed: str | None) -> str:
     if as_typed is not None:  # "{ key = typed }", the key being the first that was missing
         return f"{as_typed[2:-2]}\n"
-    return "".join(f"{_key(key)} = {_written(held)}\n" for key, held in value.items())
+    return "".join(f"{_key(key)} = {as_text(held)}\n" for key, held in value.items())
 
 
 # -- tables with headings --------------------------------------------------------------------------------------------

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from functools import cache
-from typing import Any, get_args
+from types import UnionType
+from typing import Any, Literal, Union, get_args, get_origin
 
 from ... import catalogue
 from ...brief.alternatives import edge_names
@@ -13,10 +14,13 @@ from ...brief.model import fields
 from ...brief.paths import walked
 from ...brief.typed import Typed
 from ...catalogue.codes import every_edition
+from ...catalogue.fluids import mixtures
 from ...catalogue.products import Products
+from ...catalogue.tubes import tube_sizes
 from ...findings import Assumed
 from ...measure import System, say
 from ...resolve import Resolved
+from ..words import say as words_of
 
 Part = dict[str, Any]
 Choice = dict[str, str]
@@ -84,15 +88,8 @@ def unnumbered(path: str) -> str:
     return ".".join(step for step in steps if not step.isdecimal())
 
 
-LITERALS = (  # keys that hold one of a few words
-    "edge.kind",
-    "edge.insulation.face",
-    "load.kind",
-    "load.how-long",
-    "joint.kind",
-    "joint.along",
-    "joint.transfer",
-)
+NONE = "[]"  # a list that is there, with nothing in it
+YES_NO = "yes-no"
 LENGTHS = {"US": ("in", "ft", "'", '"', "/", " ", "mm", "-"), "SI": ("mm", "m", "in", "ft", "/", " ", "-")}
 
 
@@ -119,7 +116,7 @@ def help_of(key: str) -> tuple[str, list[str]]:
 
 def _words(plain: Any) -> str:
     if isinstance(plain, list):
-        return ", ".join(_words(each) for each in plain if not isinstance(each, dict))
+        return ", ".join(_words(each) for each in plain if not isinstance(each, dict)) if plain else NONE
     if isinstance(plain, bool):
         return "true" if plain else "false"
     return str(plain)
@@ -148,6 +145,20 @@ def loads() -> dict[str, str]:
 
 
 @cache
+def tubes() -> dict[str, str]:
+    return {size.key: size.label for size in tube_sizes()}
+
+
+@cache
+def fluids() -> dict[str, str]:
+    return {mixture.key: mixture.key.replace("-", " ") for mixture in mixtures()}
+
+
+def yes_no() -> dict[str, str]:
+    return {"true": words_of("sheet.yes"), "false": words_of("sheet.no")}
+
+
+@cache
 def literals(key: str) -> dict[str, str]:
     """The words that a key may hold, where the brief knows only those."""
     _, field = fields()[key]
@@ -162,6 +173,51 @@ def _literals(annotation: Any) -> Iterable[str]:
             yield from _literals(each)
 
 
+@cache
+def literal_keys() -> frozenset[str]:
+    """Keys that hold one of a few words and nothing else."""
+    return frozenset(key for key, (_, field) in fields().items() if _is_literal(field.annotation))
+
+
+def _is_literal(annotation: Any) -> bool:
+    if get_origin(annotation) in (Union, UnionType):
+        held = [each for each in get_args(annotation) if each is not type(None)]
+        return len(held) == 1 and _is_literal(held[0])
+    return get_origin(annotation) is Literal
+
+
+def _is_yes_no(annotation: Any) -> bool:
+    """Whether a key holds yes or no and nothing else."""
+    if get_origin(annotation) in (Union, UnionType):
+        held = [each for each in get_args(annotation) if each is not type(None)]
+        return len(held) == 1 and _is_yes_no(held[0])
+    return annotation is bool or getattr(annotation, "__origin__", None) is bool
+
+
+LISTED = {  # by the last word of a key: the list that it is chosen from
+    "board": "boards",
+    "vapour-retarder": "retarders",
+    "covering": "coverings",
+}
+NAMED = {
+    "project.use": "uses",
+    "project.code": "editions",
+    "site.ground": "grounds",
+    "load.like": "loads",
+    "tube.size": "tubes",
+    "tube.fluid": "fluids",
+}
+
+
+def chosen_from(key: str) -> str:
+    """The name of the list that a key is chosen from; "" where it is written."""
+    if key in literal_keys():
+        return key
+    if key in fields() and _is_yes_no(fields()[key][1].annotation):
+        return YES_NO
+    return NAMED.get(key) or LISTED.get(key.rpartition(".")[2], "")
+
+
 def choices(products: Products) -> dict[str, list[Choice]]:
     """Every list that a field may be chosen from, by its name: what to type, and how it is called."""
     lists = {
@@ -172,16 +228,27 @@ def choices(products: Products) -> dict[str, list[Choice]]:
         "retarders": {film.key: film.label for film in products.retarders()},
         "coverings": {covering.key: covering.label for covering in catalogue.coverings()},
         "loads": loads(),
-        **{key: literals(key) for key in LITERALS},
+        "tubes": tubes(),
+        "fluids": fluids(),
+        YES_NO: yes_no(),
+        **{key: literals(key) for key in sorted(literal_keys())},
     }
     return {name: [{"typed": typed, "words": words} for typed, words in held.items()] for name, held in lists.items()}
 
 
 def _called(choices: str) -> dict[str, str]:
     """How the entries of a list are called, where that is another word than the one to type."""
-    if choices in LITERALS:
+    if choices in literal_keys():
         return literals(choices)
     return _CALLED[choices]() if choices in _CALLED else {}
 
 
-_CALLED = {"uses": uses, "grounds": grounds, "editions": editions, "loads": loads}
+_CALLED: dict[str, Callable[[], dict[str, str]]] = {
+    "uses": uses,
+    "grounds": grounds,
+    "editions": editions,
+    "loads": loads,
+    "tubes": tubes,
+    "fluids": fluids,
+    YES_NO: yes_no,
+}

@@ -8,7 +8,8 @@ from ...ask import Asked, Question
 from ...findings import Assumed
 from ...measure import System, say
 from ..words import say as words
-from .fields import Places, unnumbered, value_words
+from .entry import entry
+from .fields import Places, chosen_from, unnumbered, value_words
 
 PLACED = {  # a value that is assumed below a key which is typed as one
     "site.ground.conductivity": "site.ground",
@@ -28,7 +29,7 @@ def _assumed(each: Assumed, places: Places) -> dict[str, Any]:
     whole = PLACED.get(path)
     if whole is not None and isinstance(places.plain(whole), str):
         path = whole  # ground told by its name stays told by its name
-    field = places.field(path, value_words(each, places), "grounds" if path == "site.ground" else "")
+    field = places.field(path, value_words(each, places), chosen_from(unnumbered(path)))
     return {
         "path": each.path,
         "field": field,
@@ -55,7 +56,7 @@ def _question(question: Question, system: System, places: Places) -> dict[str, A
         "why": about.why,
         "look": question.look,
         "caution": question.caution,
-        "field": places.field(about.path, "", "grounds" if about.path == "site.ground" else ""),
+        "field": entry(places, about.path) or places.field(about.path),
         "line": question.line,
         "between": words("sheet.between", low=ends[0], high=ends[1]) if len(ends) == 2 else "",
         "turns": list(dict.fromkeys(turn.as_taken.title for turn in question.turns)),

@@ -7,11 +7,10 @@ from typing import Any
 from ... import catalogue
 from ..words import say
 from .adding import taken_out, usual
-from .fields import LITERALS, Part, Places
+from .fields import Part, Places, chosen_from
 from .parts import sentence
 
 ALL_OVER = ("uniform",)  # kinds of load that stand at no place
-LISTS = {"load.like": "loads", **{key: key for key in LITERALS}}
 
 
 def on_floor(places: Places) -> list[Part]:
@@ -20,7 +19,7 @@ def on_floor(places: Places) -> list[Part]:
     for table in ("load", "joint"):
         for n, typed in enumerate(places.plain(table) or (), 1):
             parts += _one(places, table, n, typed)
-        parts += _put_in(places, table)
+        parts += put_in(places, table)
     return parts
 
 
@@ -30,12 +29,13 @@ def _one(places: Places, table: str, n: int, typed: dict[str, Any]) -> list[Part
     keys = [*typed, *([missing.removeprefix(f"{at}.")] if missing else [])]
     parts: list[Part] = [{"text": say(f"sheet.floor.{table}", number=n)}]
     for k, key in enumerate(keys):
-        field = places.field(f"{at}.{key}", say("sheet.not-told"), LISTS.get(f"{table}.{key}", ""))
+        field = places.field(f"{at}.{key}", say("sheet.not-told"), chosen_from(f"{table}.{key}"))
         parts += [{"text": ", "}] * (k > 0) + sentence(f"sheet.floor.key.{key}", it=field)
     return [*parts, *taken_out(places, at, say(f"sheet.floor.{table}-named", number=n)), {"text": " "}]
 
 
-def _put_in(places: Places, table: str) -> list[Part]:
+def put_in(places: Places, table: str) -> list[Part]:
+    """A press that puts another load or joint in."""
     if places.fixed:
         return []
     offers = _loads() if table == "load" else _joints(places)

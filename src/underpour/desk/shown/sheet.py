@@ -13,6 +13,7 @@ from ..live import Told
 from ..words import say as words
 from .adding import alternative_put_in
 from .edge_words import edge
+from .entry import entries
 from .fields import Places
 from .heated import pictures
 from .look import Look
@@ -53,12 +54,13 @@ def sheet(told: Told, look: Look) -> dict[str, Any]:
         "month": look.month,
         "section": section,
         "scale": scale_row(told, look.wide),
-        "verdicts": verdicts(answer.findings, told.system, told.unsure, whole=whole),
+        "verdicts": verdicts(answer.findings, places, told.unsure, whole=whole),
         "counted": counted_aloud(answer.findings),
         "assumed": assumptions(places),
     }
     if told.dossier is not None:
         parts |= {
+            "keys": entries(places, answer.findings),
             "strip": strip(told, look),
             "another": alternative_put_in(places, told.names),
             "beside": pictures(_in_full(told, answer.name), told.system),

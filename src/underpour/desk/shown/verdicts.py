@@ -8,20 +8,22 @@ from typing import Any
 from ...drawings.margin import margin_words, pointer
 from ...drawings.when import MONTHS
 from ...findings import Finding
-from ...measure import System, say
+from ...measure import say
 from ...papers.instance import instance_and_month
 from ...papers.known import SEEN, basis_words, runs
 from ...papers.order import is_tight, worst_first
 from ..live.told import Name
+from .entry import entry
+from .fields import Places
 
 FRONT = ("falls short", "cannot tell")  # always in sight; what meets is opened, but for what meets narrowly
 
 
 def verdicts(
-    findings: Iterable[Finding], system: System, unsure: Collection[Name], *, whole: bool
+    findings: Iterable[Finding], places: Places, unsure: Collection[Name], *, whole: bool
 ) -> list[dict[str, Any]]:
     """One line each. In a first answer nothing is told that is not worked out anew: the page keeps what it has."""
-    return [_line(finding, system, unsure, whole=whole) for finding in worst_first(findings)]
+    return [_line(finding, places, unsure, whole=whole) for finding in worst_first(findings)]
 
 
 def key(finding: Finding) -> str:
@@ -29,7 +31,8 @@ def key(finding: Finding) -> str:
     return "|".join([finding.id, *(f"{name}={finding.at[name]}" for name in sorted(finding.at))])
 
 
-def _line(finding: Finding, system: System, unsure: Collection[Name], *, whole: bool) -> dict[str, Any]:
+def _line(finding: Finding, places: Places, unsure: Collection[Name], *, whole: bool) -> dict[str, Any]:
+    system = places.resolved.system
     told = whole or finding.within == 0.0
     line: dict[str, Any] = {
         "key": key(finding),
@@ -46,6 +49,7 @@ def _line(finding: Finding, system: System, unsure: Collection[Name], *, whole: 
         "margin": "" if finding.missing else margin_words(finding, system),
         "pointer": pointer(finding),
         "missing": finding.missing,
+        "entry": entry(places, finding.missing) if finding.missing else None,
         "unsure": (finding.id, tuple(sorted(finding.at.items()))) in unsure,
         "words": finding.words if told else None,
         "caution": finding.caution,

@@ -4,6 +4,7 @@ import { rule } from '../draw/rule.js';
 import { picture } from '../draw/svg.js';
 import { say } from '../talk/words.js';
 import { typedPlace } from './margin.js';
+import { typed } from './typed.js';
 
 /** Lines that are open stay open when they are answered anew. */
 export class Answers {
@@ -13,6 +14,7 @@ export class Answers {
     this.held = new Map();
     this.items = new Map();
     this.beside = {};
+    this.keys = {};
     this.lists = [document.createElement('ul'), document.createElement('ul')];
     this.box = document.createElement('details');
     this.head = document.createElement('summary');
@@ -21,12 +23,13 @@ export class Answers {
   }
 
   /** @param {object} sheet @param {boolean} whole whether everything is worked out */
-  show({ verdicts, counted, beside }, whole) {
-    if (whole) this.beside = beside ?? {};
+  show({ verdicts, counted, beside, keys }, whole) {
+    if (whole) Object.assign(this, { beside: beside ?? {}, keys });
     const lines = verdicts.map((line) => this.filled(line, whole));
     const front = lines.filter((line) => line.front);
     const rest = lines.filter((line) => !line.front);
-    const had = document.activeElement?.dataset?.line;
+    const now = document.activeElement;
+    const had = this.place.contains(now) ? now.closest('li.answer')?.querySelector('.how').dataset.line : null;
     const before = this.items;
     this.items = new Map();
     put(this.lists[0], front.map((line) => this.item(line, before)));
@@ -34,7 +37,7 @@ export class Answers {
     const meets = rest.filter((line) => line.verdict === 'meets').length;
     this.head.textContent = say('sheet.page.and-more', { meets, others: rest.length - meets });
     this.counted.textContent = counted;
-    if (had) this.place.querySelector(`[data-line="${CSS.escape(had)}"]`)?.focus();
+    if (had && !this.place.contains(document.activeElement)) this.place.querySelector(`[data-line="${CSS.escape(had)}"]`)?.focus();
   }
 
   /** What a first answer leaves out stays as it was said before, and is marked as not up to date. */
@@ -48,8 +51,8 @@ export class Answers {
 
   /** A line that says what it said before stays as it is, with what somebody types in it. */
   item(line, before) {
-    const opened = this.open.has(line.key);
-    const said = JSON.stringify([line, opened, opened ? this.beside[line.key] : '']);
+    const open = this.open.has(line.key);
+    const said = JSON.stringify([line, open, open ? [this.beside[line.key], line.rests?.map((path) => this.keys[path])] : null]);
     const had = before.get(line.key);
     const each = had?.said === said ? had : { said, item: this.line(line) };
     this.items.set(line.key, each);
@@ -71,10 +74,10 @@ export class Answers {
     item.append(ruled ?? text('span', '', 'rule'), margin, how);
     if (line.unsure || line.stale) item.append(text('span', say('sheet.page.working'), 'working'));
     if (line.words && (line.front || this.open.has(line.key))) item.append(text('p', line.words, 'words'));
-    if (line.missing) item.append(typedPlace(line.missing, this.brief));
+    if (line.missing) item.append(typedPlace(line.entry, line.missing, this.brief));
     if (line.caution) item.append(text('p', line.caution, 'caution'));
     if (line.accepted) item.append(text('p', line.accepted, 'words'));
-    if (this.open.has(line.key)) item.append(known(line, this.beside[line.key]));
+    if (this.open.has(line.key)) item.append(known(line, this.beside[line.key], this.keys, this.brief));
     return item;
   }
 
@@ -104,8 +107,8 @@ function put(list, items) {
   while (list.children.length > items.length) list.lastElementChild.remove();
 }
 
-/** How we know: what is drawn of it; formula, numbers put in, result; then the sources and what it rests on. */
-function known(line, drawn) {
+/** How we know: what is drawn of it; formula, numbers put in, result; then the sources, and what it rests on, to be typed over there. */
+function known(line, drawn, keys, brief) {
   const box = text('div', '', 'known');
   if (drawn) {
     const shown = text('div', '', 'shown');
@@ -124,8 +127,21 @@ function known(line, drawn) {
     box.append(text('p', [source, seen, doubtful].filter(Boolean).join('; ')));
   }
   if (line.within) box.append(text('p', line.within));
-  if (line.rests?.length) box.append(text('p', say('sheet.page.rests', { paths: line.rests.join(', ') })));
+  if (line.rests?.length) box.append(rests(line.rests, keys, brief));
   if (!box.childNodes.length) box.append(text('p', say('sheet.page.no-steps')));
+  return box;
+}
+
+function rests(paths, keys, brief) {
+  const box = text('div', '', 'rests');
+  const others = paths.filter((path) => !keys[path]);
+  const list = document.createElement('ul');
+  for (const path of paths.filter((each) => keys[each])) {
+    const item = text('li', '');
+    item.append(text('code', path), ' ', typed(keys[path], brief), ' ', text('span', keys[path].help, 'note'));
+    list.append(item);
+  }
+  box.append(text('p', say('sheet.page.rests', { paths: others.join(', ') })), list);
   return box;
 }
 

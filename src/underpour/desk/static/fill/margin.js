@@ -2,7 +2,7 @@
 
 import { say } from '../talk/words.js';
 import { press, text } from './answers.js';
-import { typed } from './typed.js';
+import { putIn, typed } from './typed.js';
 
 /** The three questions that would decide. @param {object} asked */
 export function showQuestions(place, asked, brief) {
@@ -68,16 +68,35 @@ export function showAssumed(place, assumed, brief) {
   place.replaceChildren(...(assumed.length ? [box] : [text('p', say('sheet.page.nothing-assumed'), 'note')]));
 }
 
-/** The one key that an answer lacks, with a place to type it. */
-export function typedPlace(path, brief) {
+/** The one key that an answer lacks, with a place to type it, what it is, and ways to write it. */
+export function typedPlace(part, path, brief) {
   const line = text('p', '', 'missing');
-  const id = `missing-${path.replace(/[^\w]/g, '-')}`;
-  const label = Object.assign(document.createElement('label'), { htmlFor: id, textContent: say('sheet.page.type-here', { path }) });
-  const box = Object.assign(document.createElement('input'), { id, type: 'text', className: 'field open', autocomplete: 'off' });
-  box.dataset.path = path;
-  box.addEventListener('change', () => box.value.trim() && brief.type([{ path, typed: box.value.trim() }]));
-  line.append(label, ' ', box);
+  if (!part) {
+    line.append(say('sheet.page.in-record', { path }));
+    return line;
+  }
+  if (part.within) {
+    line.append(part.help, ' ', ...oneMore(part, brief), text('span', path, 'note'));
+    return line;
+  }
+  line.append(part.help, ' ', part.add ? putIn(part, brief) : typed(part, brief));
+  const ways = part.choices || part.add || !part.examples.length ? '' : say('sheet.page.ways', { ways: part.examples.join(say('sheet.page.or')) });
+  line.append(text('span', [ways, part.path].filter(Boolean).join(' '), 'note'));
   return line;
+}
+
+/** An entry of a list that is still to come: it goes to the brief when nothing of it is lacking. */
+function oneMore({ path, within }, brief) {
+  const held = new Map();
+  const keep = {
+    type: ([{ path: at, typed: value }]) => {
+      const key = at.slice(at.lastIndexOf('.') + 1);
+      if (value === undefined) held.delete(key);
+      else held.set(key, value);
+      if (held.size === within.length) brief.type([{ path, added: Object.fromEntries(held) }]);
+    },
+  };
+  return within.flatMap((part) => [text('span', part.help, 'asked'), ' ', typed(part, keep), ' ']);
 }
 
 /** What cannot be read, with the way to mend it. */

@@ -7,6 +7,7 @@ const PAUSE = 250; // ms after the last key
 const FOR_UNIT = 1500; // ms after a number that has no unit yet, or where each sign is a press of its own
 const BARE = /^[-+\u2212\d\s.,/]+$/;
 const EMPTY = '\u2007'.repeat(8); // the breadth of a field that says nothing yet
+const YES_NO = 'yes-no';
 let count = 0;
 
 /** Lists to choose from, by name; asked for once when the page opens. */
@@ -49,7 +50,7 @@ function writer(part, brief) {
     const now = box.value.trim();
     if (now === box.dataset.sent || (box.dataset.sent === undefined && now === part.typed)) return;
     box.dataset.sent = now;
-    brief.type([now ? { path: part.path, typed: now } : { path: part.path, left_out: true }], turn);
+    brief.type([now ? { path: part.path, typed: part.shape === 'words' ? words(now) : now } : { path: part.path, left_out: true }], turn);
   };
   box.addEventListener('focus', () => {
     count += 1;
@@ -58,6 +59,7 @@ function writer(part, brief) {
   });
   box.addEventListener('input', () => {
     clearTimeout(waiting);
+    if (part.shape) return; // at an answer, whose line is made anew: sent when it is left, or by Enter
     waiting = setTimeout(send, part.keys.length && (padded || BARE.test(box.value)) ? FOR_UNIT : PAUSE);
   });
   box.addEventListener('change', send);
@@ -66,6 +68,11 @@ function writer(part, brief) {
   });
   if (part.examples.length) box.setAttribute('list', exampleList(part));
   return box;
+}
+
+/** A list as it is said: words with a comma and a space between them. */
+function words(now) {
+  return now === '[]' ? [] : now.split(/[,;]\s+/).filter(Boolean);
 }
 
 /** Ways to type it, from the brief's own reference. */
@@ -82,11 +89,12 @@ function exampleList(part) {
 function chooser(part, brief) {
   const box = document.createElement('select');
   const known = lists[part.choices];
-  const own = known.some((choice) => choice.typed === part.typed) ? [] : [{ typed: part.typed, words: part.words || part.typed }];
+  const own = known.some((choice) => choice.typed === part.typed) ? [] : [{ typed: part.typed, words: part.words || part.typed || say('sheet.not-told') }];
   box.append(...[...own, ...known].map(({ typed: value, words }) => new Option(words, value, false, value === part.typed)));
   if (part.choices === 'boards' || part.choices === 'grounds') box.classList.add('broad');
   box.addEventListener('change', () => {
-    brief.type([box.value ? { path: part.path, typed: box.value } : { path: part.path, left_out: true }]);
+    const chosen = part.choices === YES_NO ? box.value === 'true' : box.value;
+    brief.type([box.value ? { path: part.path, typed: chosen } : { path: part.path, left_out: true }]);
   });
   return box;
 }
