@@ -7,6 +7,7 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import expect
 from served import Served
+from test_entries import BRIEF as LOADED
 
 from .sheets import DEMO, opened
 
@@ -116,32 +117,77 @@ def test_a_hundred_thousand_triangles_are_painted(desk, sheet_page):
     assert 10 <= lasted["tints"] <= 18
 
 
-def test_no_word_of_the_page_stands_outside_of_the_words_file(monkeypatch, tmp_path, sheet_page):
-    from underpour.desk import words
+def marked(told):
+    """Another language: every stretch of words has a mark, also those between what is filled in."""
 
-    def marked(told):
-        return {key: marked(held) if isinstance(held, dict) else MARK + held for key, held in told.items()}
+    def each(held):
+        if isinstance(held, dict):
+            return marked(held)
+        stretches = re.split(r"(\{[a-z_]+\})", held)
+        return "".join(s if s.startswith("{") or not re.search("[^\\W\\d_]", s) else MARK + s for s in stretches)
+
+    return {key: each(held) for key, held in told.items()}
+
+
+@pytest.fixture
+def abroad(monkeypatch, tmp_path):
+    """A desk that speaks another language."""
+    from underpour.desk import words
 
     other = marked(words.table())
     monkeypatch.setattr(words, "table", lambda: other)
     served = Served(tmp_path / "desk.book")
-    try:
-        sheet = opened(served, sheet_page, DEMO)
-        expect(sheet.locator("#questions li").first).to_be_visible(timeout=60_000)
-        sheet.locator("#hand-over").click()
-        expect(sheet.locator(".sentences")).to_be_visible(timeout=60_000)
-        said = sheet.evaluate(
-            "[...document.querySelectorAll('nav *, h2, summary, output, .how, .compare, .headline button,"
-            " footer button, #handing button, #sentence, #edge-sentence, #floor-sentence,"
-            " .skip, .text-acts *, .sentences')]"
-            ".filter((e) => !e.querySelector('h2, button') && !e.matches('.fit, .field, option, input'))"
-            ".map((e) => e.textContent.trim()).filter(Boolean)"
-        )
-        unmarked = [words for words in said if MARK not in words]
-        assert len(said) > 25
-        assert not unmarked, unmarked
-    finally:
-        served.stop()
+    yield served
+    served.stop()
+
+
+def test_no_word_of_the_page_stands_outside_of_the_words_file(abroad, sheet_page):
+    sheet = opened(abroad, sheet_page, DEMO)
+    expect(sheet.locator("#questions li").first).to_be_visible(timeout=60_000)
+    sheet.locator("#hand-over").click()
+    expect(sheet.locator(".sentences")).to_be_visible(timeout=60_000)
+    said = sheet.evaluate(
+        "[...document.querySelectorAll('nav *, h2, summary, output, .how, .compare, .headline button,"
+        " footer button, #handing button, .skip, .text-acts *, .sentences')]"
+        ".filter((e) => !e.querySelector('h2, button') && !e.matches('.fit, .field, option, input'))"
+        ".map((e) => e.textContent.trim()).filter(Boolean)"
+    )
+    unmarked = [words for words in said if MARK not in words]
+    assert len(said) > 25
+    assert not unmarked, unmarked
+
+
+JOINTED = f"""{LOADED}
+[[load]]
+kind = "uniform"
+pressure = "250 psf"
+everywhere = true
+[[joint]]
+spacing = "15 ft"
+transfer = "dowels"
+"""
+
+
+@pytest.mark.parametrize("text", [DEMO, JOINTED], ids=["foam at the wall", "loads and joints"])
+def test_no_word_of_a_sentence_that_is_typed_over_stands_outside_of_the_words_file(abroad, sheet_page, text):
+    """Word by word between the fields; what is typed, and names out of the catalogue, are the brief's own."""
+    sheet = opened(abroad, sheet_page, text)
+    said = sheet.evaluate(
+        r"""() => ['sentence', 'edge-sentence', 'floor-sentence'].map((id) => {
+          const walker = document.createTreeWalker(document.getElementById(id), NodeFilter.SHOW_TEXT);
+          const found = [];
+          while (walker.nextNode()) {
+            const { parentElement, textContent } = walker.currentNode;
+            if (!parentElement.closest('.fit, select.field, .put-in, .own')) found.push(textContent);
+          }
+          for (const put of document.querySelectorAll(`#${id} .put-in, #${id} .take-out`)) found.push(put.ariaLabel);
+          for (const put of document.querySelectorAll(`#${id} .put-in`)) found.push(put.options[0].textContent);
+          return found.filter((words) => /\p{L}/u.test(words));
+        })"""
+    )
+    assert [len(each) > 2 for each in said] == [True] * 3, said
+    unmarked = [words for each in said for words in each if MARK not in words]
+    assert not unmarked, unmarked
 
 
 def test_every_word_that_the_script_says_is_in_the_words_file():

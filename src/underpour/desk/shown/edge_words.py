@@ -17,7 +17,7 @@ def edge(places: Places, letter: str) -> list[Part]:
     """What stands at the edge of that letter or name, one clause a thing."""
     at = f"edge.{letter}"
     typed: Any = places.plain(at) or {}
-    parts = sentence("sheet.edge.head", letter=letter, kind=places.field(f"{at}.kind", choices="edge.kind"))
+    parts = sentence("sheet.edge.head", letter={"own": letter}, kind=places.field(f"{at}.kind", choices="edge.kind"))
     for key in SIZES:
         if key in typed or key in ("depth", "ground"):
             parts += sentence(f"sheet.edge.{key}", it=places.field(f"{at}.{key}", say("sheet.not-told")))
@@ -38,7 +38,7 @@ def _layer(places: Places, at: str, layer: dict[str, Any]) -> list[Part]:
     if "board" in layer:
         return _board(places, at, layer)
     key = next((key for key in layer if key not in ("conductivity", "thickness", "r")), "")
-    return [places.field(f"{at}.{key}"), {"text": f" {key.replace('-', ' ')}"}] if key else []
+    return [places.field(f"{at}.{key}"), {"text": " "}, {"own": key.replace("-", " ")}] if key else []
 
 
 def _board(places: Places, at: str, piece: dict[str, Any]) -> list[Part]:

@@ -104,6 +104,7 @@ export function sentence(parts, brief) {
   return parts.map((part) => {
     if (part.path) return typed(part, brief);
     if (part.add) return putIn(part, brief);
+    if (part.own) return Object.assign(document.createElement('span'), { textContent: part.own, className: 'own' }); // the brief's own word
     return part.out ? takenOut(part, brief) : document.createTextNode(part.text);
   });
 }
