@@ -68,7 +68,7 @@ def typed(part, listed):
     if "add" in part:
         return Change(part["path"], part["add"][0]["value"], "added")
     if "within" in part:
-        held = {each["path"].rpartition(".")[2]: typed(each, listed).value for each in part["within"]}
+        held = {each["path"].rpartition(".")[2]: typed(each, listed).typed for each in part["within"]}
         return Change(part["path"], held, "added")
     words = listed[part["choices"]][0]["typed"] if part["choices"] else part["examples"][0]
     if part["choices"] == YES_NO:
@@ -118,8 +118,8 @@ def test_it_says_what_is_typed_there_and_of_which_shape_it_is(path, words, shape
 
 
 def test_an_entry_that_is_still_to_come_asks_for_what_it_cannot_be_without():
-    part = entry(places()[0], "soil-gas.test.1.level")
-    assert [each["path"] for each in part["within"]] == ["soil-gas.test.1.kit", "soil-gas.test.1.level"]
+    part = entry(places()[0], "stage.1.from")
+    assert [each["path"] for each in part["within"]] == ["stage.1.what", "stage.1.from"]
     pit = entry(places()[0], "soil-gas.suction.1.pit-depth")
     assert [each["path"].rpartition(".")[2] for each in pit["within"]] == ["at", "pit-depth"]
 
