@@ -23,7 +23,9 @@ WITH_AXLES = ("axle", "vehicle", "before-pour")
 EVEN = ("uniform", "tank", "heater", "animals", "before-pour")  # may be told as a pressure
 PADDED = ("rack-post", "post", "lift", "heater", "tank")
 ANCHORED = ("rack-post", "post", "lift")
-PLACES = ("middle", "edge", "corner")
+ANYWHERE = "anywhere"
+PLACES = ("middle", "edge", "corner", ANYWHERE)
+MOVES = (*ROLLS, "rack-post", "post", "lift", "animals")
 HEAVIEST_WHEEL = 45e3  # N, 10,000 lb; a heavier one is usually an axle's number (common practice, no source)
 STRONGEST_EN = 50e6  # Pa: up to C50/60 the formulas of EN 1992-1-1 Table 3.1 hold that are used here
 SAME = 1e-3  # m: a line that ends so near to the edge of the floor ends at it
@@ -221,6 +223,12 @@ def _placed(
         yield Mistake(f"{at}.{one}", "", f"The line says {one} and not {other}.", f'Write {other} = "20 2" as well.')
     if load.from_ is not None and load.at is not None:
         yield Mistake(f"{at}.at", "", "from and to say where the line lies.", "Take at out.")
+    if load.at == ANYWHERE and kind not in MOVES:
+        instead = "Write where it stands; what may come anywhere: " + ", ".join(MOVES) + "."
+        yield Mistake(f"{at}.at", f'"{ANYWHERE}"', f"{_one(kind).capitalize()} stays where it is.", instead)
+    if load.at == ANYWHERE and load.pad is not None:
+        wrong = "A pad lies at one place, and at says that this load may come anywhere."
+        yield Mistake(f"{at}.pad", "", wrong, "Take the pad out, or write where the load stands.")
     if load.from_ is not None and load.from_ == load.to:
         yield Mistake(f"{at}.to", f'"{load.to}"', "The line ends where it begins.", "Write where it ends.")
     for key, typed in (("from", load.from_), ("to", load.to), ("at", load.at)):
@@ -254,7 +262,9 @@ def _no_place(at: str, typed: str, key: str, names: Sequence[str | None], unread
     known = [*PLACES, *(f"edge {name}" for name in names if name)]
     near = nearest(typed, known)
     hint = f"The nearest is {near[0]}. " if near else ""
-    instead = f'{hint}Write middle, edge, corner, an edge ("edge A"), or its middle on the plan: at = "12 14".'
+    instead = (
+        f'{hint}Write middle, edge, corner, anywhere, an edge ("edge A"), or its middle on the plan: at = "12 14".'
+    )
     return Mistake(at, f'"{typed}"', f"No place on the floor is called {typed}.", instead)
 
 

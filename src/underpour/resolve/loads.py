@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from math import atan2, cos, hypot, pi, sin, sqrt
 from typing import Literal
 
-from ..brief.loads import ANCHORED, edge_called, ends_of, like_of, on_the_slab, place_of
+from ..brief.loads import ANCHORED, ANYWHERE, edge_called, ends_of, like_of, on_the_slab, place_of
 from ..brief.model import Brief
 from ..brief.tables.load import Load
 from ..catalogue.records import NamedLoad, Quantity
@@ -76,6 +76,7 @@ class ResolvedLoad:
     anchor_depth: float | None = None  # m, of the holes for its anchors; None where it is not told
     anchors: str = ""  # the same in words
     sideways: float = 0.0  # N, what it pushes sideways with
+    anywhere: bool = False  # whether it may come to any place of the floor
     factored: float = 0.0  # what the typed force was multiplied by, taken out of it here; 0 where it was not
 
     @property
@@ -137,6 +138,7 @@ class _Reader:
             anchor_depth=self._number("anchor-depth", self.load.anchor_depth, None) if self.kind in ANCHORED else None,
             sideways=self.load.sideways.si if self.load.sideways is not None else 0.0,
             anchors=say.typed(self.load.anchor_depth, "m", self.system) if self.load.anchor_depth else "",
+            anywhere=self.load.at == ANYWHERE,
             factored=self.load.factored or 0.0,
         )
         if self.kind == "line":
@@ -164,6 +166,8 @@ class _Reader:
             why = "no place is told; at an edge or in a corner the slab feels far more (common practice, no source)"
             self.assumed.take_word(Assumed(f"{self.path}.at", "middle", None, None, "1", why))
             return "middle", None, ""
+        if load.at == ANYWHERE:
+            return "middle", None, ""  # the worst places are looked at besides
         for word in ("middle", "edge", "corner"):
             if load.at == word:
                 return word, None, ""

@@ -44,9 +44,11 @@ class Load(Table):
     )
     at: str | None = key(
         "Where it stands. A wall: the edge, by its letter or name. Anything else: middle, edge, corner, an edge by its "
-        "name, or its middle on the plan, x and y.",
+        "name, or its middle on the plan, x and y. What rolls or is moved: anywhere, and it is held at its worst "
+        "place, on joints too.",
         "edge A",
         "middle",
+        "anywhere",
         "12 14",
         "edge door side",
         default=None,

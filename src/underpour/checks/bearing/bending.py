@@ -12,7 +12,7 @@ from ...measure import say
 from ...measure.digits import fixed
 from ...physics.domain import OutOfDomain
 from ...physics.plates import beams, concrete, westergaard
-from ...resolve import Resolved
+from ...resolve import Resolved, ResolvedLoad
 from .carried import Carried
 from .foam import PLATE
 from .limits import KILO
@@ -97,7 +97,7 @@ def by_hand(resolved: Resolved, of: Carried) -> Iterator[Finding]:
     step = Step(
         "σ",
         f"Westergaard, {which}",
-        f"P {fixed(of.load.force / KILO, 2)} kN, a {fixed(_contact(of), 3)} m, l {fixed(_radius(of), 3)} m",
+        f"P {fixed(of.load.force / KILO, 2)} kN, a {fixed(contact(of.load), 3)} m, l {fixed(_radius(of), 3)} m",
         f"{fixed(value / MEGA, 2)} MPa",
     )
     made = _held(of, "westergaard", value, 0.0, words, (*of.bed.steps, step), WESTERGAARD)
@@ -112,10 +112,10 @@ def _radius(of: Carried) -> float:
     return radius(of.support, of.bed.soft)
 
 
-def _contact(of: Carried) -> float:
+def contact(load: ResolvedLoad) -> float:
     """Radius of the circle that is as large as the heaviest patch. [m]"""
-    patch = max(of.load.patches, key=lambda each: each.pressure)
-    return sqrt(of.load.force / patch.pressure / pi)
+    patch = max(load.patches, key=lambda each: each.pressure)
+    return sqrt(load.force / patch.pressure / pi)
 
 
 def _westergaard(of: Carried) -> tuple[float, str]:
@@ -126,11 +126,11 @@ def _westergaard(of: Carried) -> tuple[float, str]:
     if place == "plan":
         place = "edge" if of.plates[0].near_edge else "middle"
     if place == "corner":
-        return float(westergaard.corner(load.force, _contact(of), slab, _radius(of), k).stress), "in a corner"
+        return float(westergaard.corner(load.force, contact(of.load), slab, _radius(of), k).stress), "in a corner"
     if place == "edge":
-        found = westergaard.edge(load.force, _contact(of), slab, nu, modulus(of.support), _radius(of), k)
+        found = westergaard.edge(load.force, contact(of.load), slab, nu, modulus(of.support), _radius(of), k)
         return float(found.stress), "that touches an edge"
-    return float(westergaard.interior(load.force, _contact(of), slab, nu, _radius(of), k).stress), "in the middle"
+    return float(westergaard.interior(load.force, contact(of.load), slab, nu, _radius(of), k).stress), "in the middle"
 
 
 def _strip(of: Carried) -> Finding:

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from ...findings import Finding
 from ...resolve import Resolved, ResolvedLoad, Support
-from . import anchors, bare_foam, bending, even, foam, grades, punching, settlement, sliding, soil, thicker
+from . import anchors, anywhere, bare_foam, bending, even, foam, grades, punching, settlement, sliding, soil, thicker
 from .bed import bed, unknown
 from .carried import Carried, carried, governs
 from .on_the_plan import on_the_plan
@@ -36,6 +36,7 @@ def under_loads(resolved: Resolved) -> Iterator[Finding]:
             told = list(_patches(resolved, support, load))
             shears += [each for each in told if each.id == punching.ID and load.place == "plan"]
             yield from told
+            yield from anywhere.at_worst(resolved, support, load)
         yield from anchors.drilled(resolved, support, load)
     yield from on_the_plan(resolved, support, shears)
     yield from sliding.pushed(resolved, support)
@@ -53,6 +54,7 @@ def beside_loads(resolved: Resolved) -> Iterator[Finding]:
         if trials is None or trials.as_laid is not None:  # else it tips the slab up, as its other findings say
             yield from grades.least(resolved, load, trials)
             yield from thicker.an_inch_more(resolved, load, trials)
+        yield from anywhere.by_hand(resolved, support, load)
     if resolved.loads:
         yield from bare_foam.takes(resolved, support)
 
