@@ -256,14 +256,17 @@ def _inside(window: Window, section: Section) -> Window:
 
 
 def findings(
-    resolved: Resolved, edges: tuple[SolvedEdge, ...], through: Sequence[Wintered] | None = None
+    resolved: Resolved,
+    edges: tuple[SolvedEdge, ...],
+    through: Sequence[Wintered] | None = None,
+    of_loads: Iterable[Finding] | None = None,
 ) -> list[Finding]:
     """Everything that the checks say of one resolved brief, in the order of the paper.
 
-    ``through`` are its winters, where they are known already.
+    ``through`` are its winters, ``of_loads`` what loads do to its slab, where they are known already.
     """
     through = winters(resolved, edges) if through is None else through
-    return _in_order(resolved, edges, through, bearing.of_loads(resolved))
+    return _in_order(resolved, edges, through, bearing.of_loads(resolved) if of_loads is None else of_loads)
 
 
 def findings_but_of_loads(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> list[Finding]:

@@ -9,6 +9,7 @@ from .answer import findings, solved_brief
 from .brief import Reading
 from .brief.alternatives import AS_BRIEFED
 from .brief.model import Brief
+from .checks import bearing
 from .checks.frozen import Wintered
 from .checks.solved import SolvedEdge
 from .cut import settled_edges, sketched_edges, solved_edges
@@ -49,13 +50,14 @@ def taken(reading: Reading, resolved: Resolved, edges: tuple[SolvedEdge, ...]) -
     """The brief as briefed, for one who has solved it already: only the first grid is still to come."""
     sketched = sketched_edges(resolved)
     finely, roughly = winters(resolved, edges), winters(resolved, sketched)
+    loads = tuple(bearing.of_loads(resolved))  # the same on whatever grid the edges have
     return Taken(
         reading.brief,
         resolved,
         edges,
-        named(findings(resolved, edges, finely)),
+        named(findings(resolved, edges, finely, loads)),
         sketched,
-        named(findings(resolved, sketched, roughly)),
+        named(findings(resolved, sketched, roughly, loads)),
         finely,
         roughly,
     )
@@ -76,17 +78,17 @@ def with_change(taken: Taken, resolved: Resolved) -> Named:
         A section of the changed brief cannot be built.
     """
     sketched = sketched_edges(resolved, taken.sketched)
-    through = _winters(taken, resolved, sketched)
-    on_first_grid = named(findings(resolved, sketched, through))
+    through, loads = _winters(taken, resolved, sketched), tuple(bearing.of_loads(resolved))
+    on_first_grid = named(findings(resolved, sketched, through, loads))
     moved = moved_by_first_grid(taken.findings, taken.on_first_grid, on_first_grid, (OF_THE_SLAB, OF_FROST))
     unseen = [each for name, each in taken.findings.items() if name not in taken.on_first_grid]
     if any(each.verdict != "stated" for each in unseen):
-        return named(findings(resolved, solved_edges(resolved, taken.edges), through))
+        return named(findings(resolved, solved_edges(resolved, taken.edges), through, loads))
     solved = (name for name in moved if not name[0].startswith(OF_FROST))
     doubtful = (name for name in solved if not _stays(taken.on_first_grid.get(name), on_first_grid[name]))
     if all(is_sure(moved[name]) for name in doubtful):
         return moved
-    return named(findings(resolved, settled_edges(resolved, taken.edges), through))
+    return named(findings(resolved, settled_edges(resolved, taken.edges), through, loads))
 
 
 def _winters(taken: Taken, resolved: Resolved, sketched: tuple[SolvedEdge, ...]) -> tuple[Wintered, ...]:

@@ -7,8 +7,8 @@ finite. What is thicker counts with its own stiffness about its own middle; that
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
-from functools import cached_property
+from dataclasses import dataclass, field, replace
+from functools import cached_property, lru_cache
 
 import numpy as np
 import scipy.sparse as sp
@@ -216,6 +216,41 @@ def plate(slab: Slab, x: NDArray[np.float64], y: NDArray[np.float64]) -> Plate:
     >>> round(1e3 * float(felt.settlement[0]), 9), bool(abs(felt.moment_x[0]) < 1e-6)
     (1.0, True)
     """
+    shape = _shaped(_as_built(slab), x.tobytes(), y.tobytes())
+    at = (slab, shape.cells, shape.unit, shape.columns, shape.rows, shape.number, shape.unknowns)
+    bending = shape.bending + _joined(*at)
+    strength = tuple(each.weight * slab.foundation_at(each.x, each.y) for each in shape.places)
+    made = factor(bending + springs(shape.places, strength, shape.unknowns))
+    return Plate(*at, shape.places, bending, made)
+
+
+@dataclass(frozen=True, eq=False)
+class _Shape:
+    """What of a plate is the same on whatever bed it lies and whatever its joints hand on."""
+
+    cells: Cells
+    unit: float
+    columns: NDArray[np.int64]
+    rows: NDArray[np.int64]
+    number: NDArray[np.int64]
+    unknowns: int
+    places: tuple[Places, ...]
+    bending: sp.csc_array  # of the plate alone; N/m
+
+
+def _as_built(slab: Slab) -> Slab:
+    """The slab without how stiff bed and joints are."""
+    return replace(
+        slab,
+        foundation=1.0,
+        otherwise_borne=tuple(replace(each, value=1.0) for each in slab.otherwise_borne),
+        joints=tuple(replace(each, stiffness=0.0) for each in slab.joints),
+    )
+
+
+@lru_cache(maxsize=4)
+def _shaped(slab: Slab, across: bytes, up: bytes) -> _Shape:
+    x, y = np.frombuffer(across), np.frombuffer(up)
     cells = cells_of(slab, x, y)
     unit = float(np.median(np.concatenate([np.diff(x), np.diff(y)])))
     columns, rows = _doubled(slab, "x", x), _doubled(slab, "y", y)
@@ -228,10 +263,7 @@ def plate(slab: Slab, x: NDArray[np.float64], y: NDArray[np.float64]) -> Plate:
     unknowns = 4 * (int(number.max()) + 1)
     places = _places(slab, cells, unit, columns, rows, number)
     bending = _bending(slab, cells, unit, columns, rows, number, unknowns)
-    bending = bending + _joined(slab, cells, unit, columns, rows, number, unknowns)
-    strength = tuple(each.weight * slab.foundation_at(each.x, each.y) for each in places)
-    made = factor(bending + springs(places, strength, unknowns))
-    return Plate(slab, cells, unit, columns, rows, number, unknowns, places, bending, made)
+    return _Shape(cells, unit, columns, rows, number, unknowns, places, bending)
 
 
 def springs(

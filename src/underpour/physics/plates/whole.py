@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
+from math import floor, log
 
 import numpy as np
 from numpy.typing import NDArray
@@ -25,6 +26,7 @@ from .spread_out import SlabField
 from .springs import plate_stiffness, radius_of_relative_stiffness
 
 WIDEST = 0.6  # radii of relative stiffness: cells
+STEPPED = 1.2  # from one radius for which cells are cut to the next
 AT_EDGES = 0.25  # radii: cells beside free edges and joints
 MOST_CELLS = 12_000
 SPREAD = 2.0  # cells: the square over which a small load is spread
@@ -271,6 +273,7 @@ def _radius(slab: Slab, thickness: float, foundation: float) -> float:
 def _cut(slab: Slab, radius: float, every: Sequence[Pressed]) -> tuple[Plate, float, tuple[Pressed, ...]]:
     """The floor cut into cells, how wide the widest are, and the loads that need a piece of their own."""
     wide, high = np.ptp(np.asarray(slab.outline, float), axis=0)
+    radius = STEPPED ** floor(log(radius, STEPPED))  # so that beds that differ a little have the same cells
     step = max(WIDEST * radius, float(wide * high / MOST_CELLS) ** 0.5)
     clear = {load: _clearance(slab, load.middle) for load in every}
     near = [load for load in every if clear[load] < NEAREST * radius]
