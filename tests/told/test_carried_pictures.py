@@ -242,3 +242,17 @@ def test_shear_and_settlement_have_bars_of_their_own_with_the_numbers_of_their_f
     assert "shear" in said and "settlement" in said and "of 1.00" in said
     words = next(each.words for each in found if each.id == "bearing.bending")
     assert "the concrete's shear" in words and "the settlement" in words
+
+
+def test_compare_draws_the_whole_floor_and_refuses_one_without_places(
+    tmp_path: Path, capsys: pytest.CaptureFixture
+) -> None:
+    thicker = '\n[[alternative]]\nname = "200 mm"\nset = { "floor.build-up.1.concrete" = "200 mm" }\n'
+    (tmp_path / "brief.toml").write_text(ALL + thicker, "utf-8")
+    main(["compare", str(tmp_path / "brief.toml"), "-o", str(tmp_path / "floor.svg"), "--floor"])
+    assert "The picture of the loads on the floor is in" in capsys.readouterr().out
+    assert (tmp_path / "floor.svg").read_text("utf-8") == floor_drawn()
+    (tmp_path / "brief.toml").write_text(BRIEF + thicker, "utf-8")
+    assert main(["compare", str(tmp_path / "brief.toml"), "-o", str(tmp_path / "none.svg"), "--floor"]) == 2
+    assert "No two loads stand at places of the plan" in capsys.readouterr().err
+    assert not (tmp_path / "none.svg").exists()

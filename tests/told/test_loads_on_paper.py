@@ -14,6 +14,7 @@ from underpour.handouts.pictures import borne
 from underpour.papers.carried import carried
 
 from .test_loads_answered import BRIEF
+from .test_plan_of_loads import BRIEF as PLAN
 
 
 @cache
@@ -68,6 +69,20 @@ def test_the_contractor_reads_how_thick_what_may_go_on_bare_foam_and_what_to_loo
     assert any(line.startswith("Keep off the foam") for line in crew["bare"])
     assert any(line.startswith("Only on one sheet of plywood") for line in crew["bare"])
     assert "Thickness of the concrete" in [row["at"] for row in crew["look"]]
+
+
+def test_where_loads_stand_on_the_plan_the_contractor_is_led_to_their_picture() -> None:
+    assert told()["contractor"]["where"] == ""
+    assert told(PLAN)["contractor"]["where"].startswith("All loads seen from above has each at its place")
+    assert next(each.name for each in borne(dossier(PLAN))) == "All loads seen from above"
+
+
+def test_the_engineer_reads_shear_and_settlement_with_their_limits() -> None:
+    (row,) = told()["engineer"]["rows"]
+    assert plain(row["shear-limit"]).endswith(" psi") and plain(row["settlement-limit"]) == "1.00 in"
+    assert row["now"] and row["later"] and plain(row["shear"]).endswith(" psi")
+    one, two = told(PLAN)["engineer"]["rows"]
+    assert one["plate"] and one["concrete"] and two["plate"] and two["concrete"]
 
 
 def test_each_trade_has_a_sentence_to_repeat() -> None:

@@ -23,6 +23,7 @@ KINDS = (
     "year",
     "hour",
     "loads",
+    "floor",
     "damp",
     "heated",
     "gas",
@@ -30,7 +31,8 @@ KINDS = (
 HELP = """\
 underpour compare BRIEF [-o FILE.svg] [-o FILE.html] [--edge A]
                         [--lanes | --months | --year | --hour HOUR | --loads
-                        | --damp | --heated | --gas] [--json] [--accepted-ok]
+                        | --floor | --damp | --heated | --gas] [--json]
+                        [--accepted-ok]
 
 Puts the brief as briefed and its alternatives side by side: one line for each
 finding that differs, what each one teaches, and a picture of all of them on
@@ -55,6 +57,8 @@ network: press a month, point at a place, and read it in every alternative.
                  most heat goes through the floor as briefed
   --loads        draw what each load uses of concrete, foam and ground in
                  every alternative: bars, and a notch where all is used
+  --floor        draw all loads of the plan from above, as briefed: how far the
+                 floor goes down, what the foam feels, what governs each load
   --damp         draw how humid it is on floor and wall and below the covering,
                  month by month, in every alternative
   --heated       draw what a heated floor gives up into the room and down into
@@ -86,6 +90,7 @@ def parser() -> Words:
     words.add_argument("--year", action="store_true")
     words.add_argument("--hour", default="")
     words.add_argument("--loads", action="store_true")
+    words.add_argument("--floor", action="store_true")
     words.add_argument("--damp", action="store_true")
     words.add_argument("--heated", action="store_true")
     words.add_argument("--gas", action="store_true")
@@ -125,6 +130,11 @@ def told(words: Sequence[str]) -> Told:
     if given.loads and not any(each.shares for answer in dossier.alternatives for each in answer.borne):
         wrong = "Nothing stands on this slab of which it can be told what it uses."
         raise Mistake("--loads", "", wrong, "Add a [[load]], or leave it out.", file=brief)
+    if given.floor and dossier.as_briefed.floor_borne is None:
+        wrong = "No two loads stand at places of the plan, and none where the floor has joints, bays or ribs."
+        raise Mistake(
+            "--floor", "", wrong, 'Write where each stands, x and y: at = "12 14"; or leave it out.', file=brief
+        )
     if given.damp and not any(answer.vapour for answer in dossier.alternatives):
         wrong = "No room lies over this slab, so nothing is told of its air."
         raise Mistake("--damp", "", wrong, "Leave it out.", file=brief)
@@ -166,6 +176,7 @@ def _written(dossier: Dossier, edge: str, targets: Mapping[str, tuple[Path, str]
         comparison,
         comparison_with_lanes,
         damp_compared,
+        floor_of_loads,
         gas_compared,
         heated_compared,
         hour,
@@ -182,12 +193,14 @@ def _written(dossier: Dossier, edge: str, targets: Mapping[str, tuple[Path, str]
         "year": year,
         "hour": hour,
         "loads": loads,
+        "floor": floor_of_loads,
         "damp": damp_compared,
         "heated": heated_compared,
         "gas": gas_compared,
     }
     shown = {
         "loads": "the loads",
+        "floor": "the loads on the floor",
         "damp": "the damp",
         "heated": "the heated floor",
         "gas": "the soil-gas pipe",

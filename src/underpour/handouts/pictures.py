@@ -84,6 +84,15 @@ def loads(dossier: Dossier, edge: str) -> str:
     return carried_shares_compared(borne_by, dossier.units, width=WHOLE)
 
 
+def floor_of_loads(dossier: Dossier, edge: str) -> str:
+    """All loads of the plan from above, as briefed, as SVG; of no edge, whichever is named."""
+    from ..drawings import carried_floor
+
+    briefed = dossier.as_briefed
+    assert briefed.floor_borne is not None  # looked at before
+    return carried_floor(briefed.floor_borne, briefed.borne, dossier.units, width=WHOLE)
+
+
 def page(dossier: Dossier, edge: str) -> str:
     """All alternatives at all edges as one web page, this edge in front, in the month of its coldest corner."""
     from ..pages import teaching_page

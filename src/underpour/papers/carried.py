@@ -46,6 +46,7 @@ def carried(dossier: Dossier, system: System) -> dict[str, Any] | None:
         },
         "contractor": {
             **texts["contractor"],
+            "where": texts["contractor"]["where"] if dossier.as_briefed.floor_borne is not None else "",
             "thick": _thick(carrier, texts["contractor"]["thin"], system),
             "bare": _bare(findings),
             "look": [
