@@ -19,7 +19,7 @@ FLOORS = [  # lowest first; parts on one line do not see each other
     {"sections"},
     {"checks"},
     {"cut"},
-    {"laying", "families", "wintering"},
+    {"laying", "families", "takeoff", "wintering"},
     {"dossier"},
     {"lessons", "accepting", "cautioning", "dossier_json"},
     {"foam_worth"},
@@ -72,7 +72,7 @@ AT_HOME = {
     "alembic": {"book"},
     "platformdirs": {"book"},
     "openpyxl": {"tabled"},
-    "xlsxwriter": {"tabled"},
+    "xlsxwriter": {"tabled", "takeoff"},
 }
 HEAVY = sorted(AT_HOME)
 DEVELOPERS_ONLY = {

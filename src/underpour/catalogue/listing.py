@@ -11,6 +11,7 @@ from .codes import every_edition
 from .compatibility import agents
 from .coverings import coverings
 from .drying import drying
+from .estimating import estimating_numbers
 from .fluids import mixtures
 from .furnishings import furnishings
 from .grounds import grounds
@@ -84,6 +85,7 @@ LISTS: Mapping[str, tuple[str, Callable[[Products], tuple[Record, ...] | dict[st
         "tubes": ("tube", lambda _: tube_sizes()),
         "fluids": ("fluid", lambda _: mixtures()),
         "heated-floors": ("heated-floor", lambda _: heated_floor_numbers()),
+        "estimating": ("takeoff", lambda _: estimating_numbers()),
         "limits": ("limit", lambda _: limits()),
         "uses": ("use", lambda _: uses()),
         "sources": ("source", lambda _: sources()),

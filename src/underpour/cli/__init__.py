@@ -14,6 +14,7 @@ COMMANDS = {
     "ask": "the few answers that would turn a verdict, and where to type them",
     "answer": "what holds and what falls short for one slab",
     "compare": "the alternatives of a brief side by side, with a picture",
+    "takeoff": "what to order: panels by a plan, film, gravel, concrete, prices",
     "submittal": "a PDF to hand over",
     "datasheet": "the data sheet of a product, from its record",
     "guide": "how a product is stored, laid and looked at, from its record",

@@ -61,10 +61,10 @@ def key_plan(
         An SVG document that stands alone. Each edge has its own line style, its letter in a circle at each stretch, and
         at its longest one the mark of the section: the line along which it is cut, and which way it looks.
     """
-    frame = _frame(plan.floor, width)
+    frame = plan_frame(plan.floor, width)
     styles = {edge.letter: _style(n) for n, edge in enumerate(plan.edges)}
     said = {letter: percent(share) for letter, share in shares.items()}
-    marks = list(_marks(plan, frame, said))
+    marks = list(edge_marks(plan, frame, said))
     taken = [box for _, boxes in marks for box in boxes]
     below = frame.bottom + AROUND + ROW
     start = max(lettering(edge.letter, LETTER, 600) for edge in plan.edges) + 3.0
@@ -81,9 +81,9 @@ def key_plan(
     body = [
         letters(0.0, base, cut_to(name, width - bar - 4.0, HEADING, 600), size=HEADING, weight=600),
         scale_bar(width - 0.4, base, frame.scale, system),
-        f'<path d="{_rings(plan.floor, frame)}" fill="{colours.light()["shade"]}" fill-rule="evenodd"/>',
+        f'<path d="{floor_path(plan.floor, frame)}" fill="{colours.light()["shade"]}" fill-rule="evenodd"/>',
         *(_void(hole, frame, n, taken) for n, hole in enumerate(plan.floor.holes, start=1)),
-        *(_obstacle(each, frame) for each in plan.floor.obstacles),
+        *(standing(each, frame) for each in plan.floor.obstacles),
         *(_edge(plan.floor, edge, styles[edge.letter], frame) for edge in plan.edges),
         *_ends(plan, frame),
         *(drawn for drawn, _ in marks),
@@ -112,7 +112,7 @@ def key_plan(
     )
 
 
-def _frame(floor: Floor, wide: float) -> Frame:
+def plan_frame(floor: Floor, wide: float) -> Frame:
     boxes = [side.box for side in floor.outline.sides]
     x0, x1 = min(box[0] for box in boxes), max(box[1] for box in boxes)
     y0, y1 = min(box[2] for box in boxes), max(box[3] for box in boxes)
@@ -142,7 +142,7 @@ def _ring(outline: Outline, frame: Frame) -> str:
     return "".join(_data(side, frame, first=n == 0) for n, side in enumerate(outline.sides)) + "z"
 
 
-def _rings(floor: Floor, frame: Frame) -> str:
+def floor_path(floor: Floor, frame: Frame) -> str:
     return "".join(_ring(ring, frame) for ring in floor.rings)
 
 
@@ -176,7 +176,7 @@ def _bounds(outline: Outline, frame: Frame) -> tuple[float, float, float, float]
     )
 
 
-def _obstacle(obstacle: Obstacle, frame: Frame) -> str:
+def standing(obstacle: Obstacle, frame: Frame) -> str:
     """What stands in the floor: a column or post filled, a pipe or drain open, a pit crossed; its name beside it."""
     x, y = frame.x(obstacle.at[0]), frame.y(obstacle.at[1])
     w, h = (max(size * frame.scale, LEAST) / 2.0 for size in obstacle.size)
@@ -225,7 +225,7 @@ def _outwards(floor: Floor, ring: int, side: Side, at: float, frame: Frame) -> t
     return frame.x(px), frame.y(py), nx, -ny
 
 
-def _marks(plan: KeyPlan, frame: Frame, shares: Mapping[str, str]) -> Iterator[tuple[str, list[Box]]]:
+def edge_marks(plan: KeyPlan, frame: Frame, shares: Mapping[str, str]) -> Iterator[tuple[str, list[Box]]]:
     """The letters of every stretch, each in its circle, and the section's mark at the longest of each edge."""
     placed: list[Box] = []
     for edge in plan.edges:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from itertools import pairwise
 from math import ceil
 from random import Random
@@ -76,6 +77,12 @@ class Rows:
         strip, length = self.strips[number], self.rules.length
         after = strip.length - start
         return [strip.x0 + start + length * k for k in range(ceil((after - THIN) / length))]
+
+    @cached_property
+    def narrow(self) -> int:
+        """Strips that are nowhere as high as a strip should be."""
+        heights = (strip.heights(strip.x0, strip.x1) for strip in self.strips)
+        return sum(there is not None and there[1] - there[0] < self.rules.narrow for there in heights)
 
     def short(self, starts: Sequence[float]) -> int:
         """Pieces of a plan shorter than the least length, where the strip itself is not."""

@@ -22,6 +22,8 @@ class Rules:
         Least distance of a joint from those of the row below. [m]
     least
         Shortest piece that may lie in a row. [m]
+    narrow
+        Of two plans with as many panels the one with fewer strips of rows narrower than this is taken. [m]
     kerf
         What a cut takes. [m]
     """
@@ -32,6 +34,7 @@ class Rules:
     stagger: float = 0.3
     least: float = 0.3
     kerf: float = 0.003
+    narrow: float = 0.1
 
     @property
     def area(self) -> float:

@@ -134,13 +134,13 @@ def improving(floor: Floor, rules: Rules, angles: Sequence[float] = (), cuts: in
         nonlocal best
         panels = packed(rows[number], chosen)[0].opened
         broken = near_joints(rows[number], chosen) + rows[number].short(chosen)
-        if best is None or (broken, panels) < (best.broken, best.panels):
+        if best is None or (broken, panels, rows[number].narrow) < (best.broken, best.panels, best.rows.narrow):
             best = Found(done, panels, broken, place, rows[number], tuple(chosen), least)
             return best
         return None
 
     for turn, (number, place) in product(range(TURNS), enumerate(every[:KEPT])):
-        if best and ((best.broken, best.panels) == (0, reached) or (turn > 1 and cut > cuts)):
+        if best and ((best.broken, best.panels, best.rows.narrow) == (0, reached, 0) or (turn > 1 and cut > cuts)):
             break
         if number not in rows:
             rows[number] = Rows(strips_of(place.plan, rules.width, place.offset, rules.length / 2.0), rules)

@@ -25,7 +25,8 @@ record of a product.
                coverings, furnishings (what lies or stands on floors), seams
                (of vapour retarders), surfaces, air-spaces, codes, vapour,
                drying (of slabs), radon-levels, radon-tests, soil-gas (ground,
-               house, pipe and fan), tubes, fluids, heated-floors, limits, uses
+               house, pipe and fan), tubes, fluids, heated-floors, estimating,
+               limits, uses
                or sources; all of them unless you say.
                For a record: properties (what a test can give, in which unit,
                by which test) or classes
@@ -61,6 +62,7 @@ HEADS = {
     "tubes": "Tubes of heated floors, for `size =` in [tube]",
     "fluids": "What fills them, for `fluid =`",
     "heated-floors": "What heated floors are worked out with",
+    "estimating": "What panels are laid and orders are rounded by",
     "limits": "Limits that findings are held to",
     "uses": "Uses, for `use =`",
     "sources": "Sources of the numbers, and how each was seen",
@@ -130,6 +132,7 @@ def _of_records(what: str, width: int) -> str:
 def shelf(what: str, products: Products) -> Iterator[tuple[str, str]]:
     """Name and one line of each entry of a list."""
     from ... import catalogue
+    from ...catalogue.estimating import estimating_numbers
     from ...catalogue.heated_floors import heated_floor_numbers
 
     loose: dict[str, Callable[[], Mapping[str, Quantity]]] = {
@@ -139,6 +142,7 @@ def shelf(what: str, products: Products) -> Iterator[tuple[str, str]]:
         "vapour": catalogue.vapour_factors,
         "drying": catalogue.drying,
         "soil-gas": catalogue.soil_gas_numbers,
+        "estimating": estimating_numbers,
         "heated-floors": heated_floor_numbers,
     }
     if what in loose:

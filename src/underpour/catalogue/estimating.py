@@ -1,0 +1,21 @@
+"""What a crew keeps to and an estimator allows for, where nobody types it."""
+
+from __future__ import annotations
+
+from .read import quantity, table
+from .records import Quantity
+
+
+def estimating(of: str, name: str) -> Quantity:
+    """One of those numbers: of panel, film, bulk or concrete.
+
+    >>> estimating("panel", "kerf").value
+    0.003
+    """
+    return quantity(table("takeoff")[of][name]["number"], f"catalogue.takeoff.{of}.{name}")
+
+
+def estimating_numbers() -> dict[str, Quantity]:
+    """All of them by path."""
+    every = (estimating(of, name) for of, entries in table("takeoff").items() for name in entries)
+    return {number.path: number for number in every}

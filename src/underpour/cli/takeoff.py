@@ -1,0 +1,161 @@
+"""``underpour takeoff``: what to order for a slab, and how its panels are laid."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable, Iterator, Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from ..mistakes import Mistake
+from . import files
+from .parsing import Words
+from .told import Told
+
+if TYPE_CHECKING:
+    from ..measure.table import System
+    from ..resolve import Resolved
+    from ..takeoff import Item, LaidLayer, Takeoff
+
+EXAMPLE = "underpour takeoff brief.toml -o order"
+WIDE = 180.0  # mm, of a plan
+HELP = """\
+underpour takeoff BRIEF [-o FOLDER] [--json]
+
+Counts what to order for one slab. Panels are laid on the floor one by one,
+with offcuts used again; beside their number stands the fewest that any plan
+in rows could take. Film with its laps, foam of the edges, gravel, concrete.
+
+  BRIEF      the file that says where the slab is and what is under it
+  -o FOLDER  order.csv, cuts.csv, order.xlsx and a plan of each layer of
+             panels as SVG are written there; the folder has to exist
+  --json     all of it as JSON
+
+For example:
+
+  underpour takeoff examples/daylight-basement/brief.toml -o out
+
+Prices are those of the products' records, with their day; what has none is
+said, nothing is guessed. It ends with 0, or with 2 where the brief or the
+folder cannot be used.
+"""
+MIND = "Mind: this counts what the brief says. Delivery, breakage, labour and what the site adds are not in it."
+NAMES = ("order.csv", "cuts.csv", "order.xlsx")
+
+
+def parser() -> Words:
+    words = Words("takeoff", EXAMPLE)
+    words.add_argument("brief", nargs="?")
+    words.add_argument("-o", dest="out", metavar="FOLDER")
+    words.add_argument("--json", action="store_true")
+    return words
+
+
+def told(words: Sequence[str]) -> Told:
+    """The order of a brief, as text or JSON; with a folder, its tables and plans as files."""
+    from ..brief import read
+    from ..resolve import resolve
+    from ..takeoff import taken_off
+
+    asked = parser()
+    given = asked.read(words)
+    brief = asked.must(given.brief, "Which brief?")
+    folder = _folder(given.out) if given.out else None
+    reading = read(Path(brief))
+    resolved = resolve(reading.brief, products=reading.products)
+    takeoff = taken_off(resolved, _progress())
+    written = _written(folder, given.out, resolved, takeoff) if folder else []
+    if given.json:
+        from ..takeoff.told import as_json
+
+        return Told(as_json(takeoff) + "\n")
+    from .paragraphs import width_of_terminal
+
+    lines = [*_lines(takeoff, width_of_terminal()), *written]
+    return Told("\n".join(lines) + "\n")
+
+
+def _progress() -> Callable[[str, float], None]:
+    """A line that is written over while panels are laid, where somebody looks at a terminal."""
+    import sys
+
+    if not sys.stderr.isatty():
+        return lambda _words, _done: None
+
+    def show(words: str, done: float) -> None:
+        sys.stderr.write(f"\r\x1b[K{words}: {100 * done:.0f} % looked at" if done < 1.0 else "\r\x1b[K")
+        sys.stderr.flush()
+
+    return show
+
+
+def _folder(typed: str) -> Path:
+    path = Path(os.path.realpath(typed))
+    if not path.is_dir():
+        wrong = "That is a file; a folder is wanted." if path.exists() else "There is no such folder."
+        raise Mistake(f"-o {typed}", "", wrong, "Make it first, or write to another folder.")
+    if not os.access(path, os.W_OK):
+        raise Mistake(f"-o {typed}", "", "Nothing may be written there.", "Write to another folder.")
+    return path
+
+
+def _written(folder: Path, typed: str, resolved: Resolved, takeoff: Takeoff) -> list[str]:
+    from ..drawings.panel_plan import panel_plan
+    from ..takeoff.tables import as_csv, as_workbook, cut_rows, order_rows
+
+    content = dict(
+        zip(NAMES, (as_csv(order_rows(takeoff)), as_csv(cut_rows(takeoff.layers)), as_workbook(takeoff)), strict=True)
+    )
+    for n, layer in enumerate(takeoff.layers, start=1):
+        content[f"panels-{n}.svg"] = panel_plan(resolved.plan, layer, resolved.system, width=WIDE).encode()
+    for name, whole in content.items():
+        files.replace_whole(folder / name, whole, str(Path(typed) / name))
+    return ["", f"Written to {typed}: {', '.join(content)}."]
+
+
+def _lines(takeoff: Takeoff, width: int) -> Iterator[str]:
+    from .paragraphs import hung
+
+    yield from hung(f"What to order: {takeoff.title}", width)
+    for item in takeoff.items:
+        yield ""
+        yield from hung(_ordered(item, takeoff), width)
+        yield from hung(f"{item.what}; {item.where}.", width, 2)
+        yield from hung(item.why, width, 2)
+        yield from hung(_money(item), width, 2)
+    for layer in takeoff.layers:
+        yield ""
+        yield from hung(_bound(layer, takeoff.system), width)
+        for note in layer.notes:
+            yield from hung(note, width, 2)
+    yield ""
+    for currency, amount, days in takeoff.totals:
+        yield from hung(
+            f"Priced in all: {amount:,.2f} {currency} at prices of {days}; what has none is not in it.", width
+        )
+    yield from hung(MIND, width)
+
+
+def _ordered(item: Item, takeoff: Takeoff) -> str:
+    from ..measure import say
+
+    amount = say.both(item.order, item.unit, takeoff.system)
+    packed = f", {item.packs}" if item.packs else ""
+    return f"{item.count} {item.of}{packed} ({amount})" if item.count is not None else amount
+
+
+def _money(item: Item) -> str:
+    if item.cost is None:
+        return f"No price: {item.unpriced}."
+    return f"{item.cost.amount:,.2f} {item.cost.currency} at {item.cost.price} ({item.cost.day})."
+
+
+def _bound(layer: LaidLayer, system: System) -> str:
+    from ..measure import say
+
+    fewest, how = layer.bound
+    layout = layer.layout
+    return (
+        f"{layer.words}: {layout.panels} panels where no plan in rows takes fewer than {fewest}, counted {how}; "
+        f"{say.both(layout.seams, 'm', system)} of joints."
+    )

@@ -1,0 +1,132 @@
+"""Each layer of boards in the floor laid panel by panel; a second layer across the first."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from math import ceil
+
+from ..catalogue.estimating import estimating
+from ..catalogue.line import Product, Size
+from ..measure import say
+from ..panels.panel import Rules
+from ..panels.search import Found, improving
+from ..resolve import Resolved, Slice
+from .cutting import is_whole
+from .prices import priced_by_area, tape_of
+from .records import Item, LaidLayer
+
+Told = Callable[[str, float], None]
+
+
+def layers(resolved: Resolved, told: Told) -> tuple[LaidLayer, ...]:
+    """The floor's layers of boards from the lowest up, each with its plan."""
+    found: list[LaidLayer] = []
+    for layer in reversed(resolved.boards):
+        if layer not in resolved.laid:
+            continue
+        across = [(found[-1].layout.angle + 90.0) % 180.0] if found else []
+        found.append(_laid(resolved, layer, across, told))
+    return tuple(found)
+
+
+def rules_of(resolved: Resolved, layer: Slice) -> tuple[Rules, str, Product | None]:
+    """The panel that a layer is laid with: its cover, its size in words, and its record."""
+    product = resolved.products.product(layer.key) if resolved.products.has(layer.key) else None
+    size = product.sizes[0] if product and product.sizes else _sheet(resolved)
+    interlock = bool(product and product.edges and product.edges[0].profile == "interlock")
+    loses = product.edges[0].loses if product and product.edges else None
+    lost = loses.si if interlock and loses else 0.0
+    held = "-interlock" if interlock else ""
+    rules = Rules(
+        size.length - lost,
+        size.width - lost,
+        interlock,
+        estimating("panel", f"stagger{held}").value,
+        estimating("panel", f"least{held}").value,
+        estimating("panel", "kerf").value,
+        estimating("panel", "narrow").value,
+    )
+    return rules, size.typed, product
+
+
+def _sheet(resolved: Resolved) -> Size:
+    width, length = (estimating("panel", name).value for name in ("sheet-width", "sheet-length"))
+    return Size(width, length, " x ".join(say.value(each, "m", resolved.system) for each in (width, length)))
+
+
+def _laid(resolved: Resolved, layer: Slice, angles: list[float], told: Told) -> LaidLayer:
+    rules, size, product = rules_of(resolved, layer)
+    found = _best(layer, resolved, rules, angles, told)
+    layout = found.layout()
+    net = layout.area
+    sheet = product.sizes[0] if product and product.sizes else _sheet(resolved)
+    order = layout.panels * sheet.width * sheet.length
+    cut = sum(not is_whole(layout, piece) for piece in layout.pieces)
+    fewest = found.bounds.by_strips if rules.interlock else found.bounds.by_area
+    why = (
+        f"{layout.panels} panels in rows at {layout.angle:.3g}° to x, {cut} pieces sawn; "
+        f"{100 * layout.waste:.1f} % of them is left over. No plan in rows takes fewer than {fewest}."
+    )
+    cost, unpriced = priced_by_area(resolved, layer, order, layout.panels)
+    notes = []
+    if found.broken:
+        notes.append(f"{found.broken} joints lie nearer than the stagger, or pieces are shorter than the least.")
+    if found.rows.narrow:
+        said = say.both(rules.narrow, "m", resolved.system)
+        notes.append(
+            f"{found.rows.narrow} strips of edge rows are narrower than {said}: fix them, they break and float."
+        )
+    if product is None:
+        notes.append(f"No product is named: sheets of {size} are taken. Name a product to have its own size and price.")
+    items = [
+        Item(
+            layer.words,
+            layer.path,
+            layer.key,
+            net,
+            "m²",
+            layout.panels,
+            counted(layout.panels, "panel", size),
+            order,
+            why,
+            packs(product, layer.thickness, layout.panels),
+            cost,
+            unpriced,
+        ),
+        *tape_of(resolved, product, layout.seams, layer.path),
+    ]
+    return LaidLayer(layer.label, layer.words, layer.path, size, layout, found.bounds, tuple(items), tuple(notes))
+
+
+def _best(layer: Slice, resolved: Resolved, rules: Rules, angles: list[float], told: Told) -> Found:
+    last: Found | None = None
+    for last in improving(resolved.plan.floor, rules, angles):
+        told(layer.label, last.done)
+    assert last is not None  # there is always a first filling
+    return last
+
+
+def counted(number: int, what: str, size: str) -> str:
+    """What is counted, as many as there are.
+
+    >>> counted(1, "board", "4 ft x 8 ft")
+    'board of 4 ft x 8 ft'
+    """
+    return f"{what if number == 1 else what + 's'} of {size}"
+
+
+def packs(product: Product | None, thickness: float, panels: int) -> str:
+    """Bundles, where the record says how high one is or what it holds."""
+    if product is None or product.pack is None:
+        return ""
+    pack = product.pack
+    each = pack.pieces or (int(pack.bundle.si / thickness + 1e-9) if pack.bundle else 0)
+    if not each:
+        return ""
+    bundles = ceil(panels / each)
+    pallets = ""
+    if pack.pallet and pack.bundle and not pack.pieces:
+        on_one = max(int(pack.pallet.si / pack.bundle.si + 1e-9), 1)
+        count = ceil(bundles / on_one)
+        pallets = f" on {count} pallet{'s' if count > 1 else ''}"
+    return f"{bundles} bundle{'s' if bundles > 1 else ''} of {each}{pallets}"

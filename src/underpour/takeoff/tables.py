@@ -1,0 +1,90 @@
+"""The order and the cut lists as tables: CSV and a workbook."""
+
+from __future__ import annotations
+
+import csv
+from collections.abc import Iterator, Sequence
+from io import BytesIO, StringIO
+
+from .cutting import cuts
+from .records import LaidLayer, Takeoff
+
+ORDER = (
+    "what",
+    "where",
+    "product",
+    "needed",
+    "unit",
+    "count",
+    "of",
+    "ordered",
+    "packs",
+    "cost",
+    "currency",
+    "price",
+    "priced",
+    "not priced",
+    "how",
+)
+CUTS = (
+    "layer",
+    "piece",
+    "sawn panel",
+    "length mm",
+    "height mm",
+    "from left mm",
+    "from lower side mm",
+    "keeps",
+    "trimmed further",
+)
+
+Row = tuple[str | float | int, ...]
+
+
+def order_rows(takeoff: Takeoff) -> Iterator[Row]:
+    """Heading, then a row for each item. [m, m², m³]"""
+    yield ORDER
+    for item in takeoff.items:
+        cost = item.cost
+        yield (
+            *(item.what, item.where, item.key, round(item.net, 3), item.unit),
+            *("" if item.count is None else item.count, item.of, round(item.order, 3), item.packs),
+            *((round(cost.amount, 2), cost.currency, cost.price, cost.day) if cost else ("", "", "", "")),
+            *(item.unpriced, item.why),
+        )
+
+
+def cut_rows(layers: Sequence[LaidLayer]) -> Iterator[Row]:
+    """Heading, then a row for each sawn piece. [mm]"""
+    yield CUTS
+    for layer in layers:
+        for cut in cuts(layer.layout):
+            lengths = (round(1000 * each) for each in (cut.length, cut.height, cut.u, cut.v))
+            yield layer.path, cut.number, cut.panel, *lengths, cut.keeps, "yes" if cut.slanted else ""
+
+
+def as_csv(rows: Iterator[Row]) -> bytes:
+    """Comma-separated, with the mark that spreadsheets know UTF-8 by; a cell never begins a formula."""
+    text = StringIO()
+    csv.writer(text, lineterminator="\r\n").writerows([[_safe(cell) for cell in row] for row in rows])
+    return text.getvalue().encode("utf-8-sig")
+
+
+def as_workbook(takeoff: Takeoff) -> bytes:
+    """Both tables as sheets of one workbook."""
+    from xlsxwriter import Workbook
+
+    content = BytesIO()
+    with Workbook(content, {"in_memory": True, "strings_to_formulas": False, "strings_to_urls": False}) as book:
+        bold = book.add_format({"bold": True})
+        for name, rows in (("order", order_rows(takeoff)), ("cuts", cut_rows(takeoff.layers))):
+            sheet = book.add_worksheet(name)
+            sheet.freeze_panes(1, 1)
+            for n, row in enumerate(rows):
+                sheet.write_row(n, 0, row, None if n else bold)
+            sheet.autofit()
+    return content.getvalue()
+
+
+def _safe(cell: str | float) -> str | float:
+    return f"'{cell}" if isinstance(cell, str) and cell[:1] in "=+-@" and cell else cell
