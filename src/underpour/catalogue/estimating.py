@@ -16,6 +16,5 @@ def estimating(of: str, name: str) -> Quantity:
 
 
 def estimating_numbers() -> dict[str, Quantity]:
-    """All of them by path."""
-    every = (estimating(of, name) for of, entries in table("takeoff").items() for name in entries)
-    return {number.path: number for number in every}
+    """All of them by name."""
+    return {name: estimating(of, name) for of, entries in table("takeoff").items() for name in entries}

@@ -29,7 +29,7 @@ def _film(resolved: Resolved, layer: Slice) -> Iterator[Item]:
     if product and product.sizes:
         width, length, size = product.sizes[0].width, product.sizes[0].length, product.sizes[0].typed
     else:
-        width, length = (estimating("film", name).value for name in ("width", "length"))
+        width, length = (estimating("film", name).value for name in ("roll-width", "roll-length"))
         size = " x ".join(say.value(each, "m", resolved.system) for each in (width, length))
     lap = product.lap.si if product and product.lap else estimating("film", "lap").value
     up = estimating("film", "turned-up").value
