@@ -1,4 +1,4 @@
-"""Plans of panels: proved from outside, beside bounds, beside a crew's running bond, and beside every start tried."""
+"""Plans of panels: proved from outside, beside bounds, beside a crew's half bond, and beside every start tried."""
 
 from dataclasses import replace
 from itertools import pairwise, product
@@ -10,7 +10,7 @@ from plans_of_floors import FOOT, PANELS, floor_of
 from underpour.outlines.floor import Floor, Obstacle
 from underpour.outlines.outline import straight
 from underpour.panels.assemble import Rows
-from underpour.panels.bond import running_bond
+from underpour.panels.bond import half_bond
 from underpour.panels.ground_plan import ground_plan
 from underpour.panels.layout import laid
 from underpour.panels.panel import Rules
@@ -61,7 +61,7 @@ def test_thirty_floors_together_are_near_the_bound(name, first):
 
 @pytest.mark.parametrize("name", PANELS)
 @pytest.mark.parametrize("seed", range(1, 7))
-def test_no_running_bond_of_any_direction_and_corner_takes_fewer(name, seed):
+def test_no_half_bond_of_any_direction_and_corner_takes_fewer(name, seed):
     _, floor = floor_of(seed)
     rules = PANELS[name]
     found = fewest_panels(floor, rules, cuts=FEW_CUTS)
@@ -69,7 +69,7 @@ def test_no_running_bond_of_any_direction_and_corner_takes_fewer(name, seed):
         plan = ground_plan(floor, angle)
         for level, from_right in product((plan.bottom, plan.top), (False, True)):
             own = Rows(rows(plan, rules.width, level % rules.width, rules.length / 2), rules)
-            layout = laid(own, running_bond(own, from_right), angle, level % rules.width)
+            layout = laid(own, half_bond(own, from_right), angle, level % rules.width)
             assert found.panels <= layout.panels
 
 

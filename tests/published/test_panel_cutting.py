@@ -5,7 +5,7 @@ import pytest
 from underpour.outlines.floor import Floor
 from underpour.outlines.outline import straight
 from underpour.panels.assemble import Rows
-from underpour.panels.bond import running_bond
+from underpour.panels.bond import half_bond
 from underpour.panels.ground_plan import ground_plan
 from underpour.panels.layout import laid
 from underpour.panels.panel import Rules
@@ -38,10 +38,10 @@ def test_geometry_a_grid_of_sheets_on_40_by_24_ft():
     assert layout.seams == pytest.approx((round_them - FORTY.length) / 2, rel=1e-9)
 
 
-def test_geometry_running_bond_on_40_by_24_ft():
+def test_geometry_half_bond_on_40_by_24_ft():
     """Derived: 30 sheets with six half ones, seams 5·40 + 3·16 + 3·20 = 308 ft."""
     own = rows_of(FORTY)
-    layout = laid(own, running_bond(own, from_right=False), 0.0, 0.0)
+    layout = laid(own, half_bond(own, from_right=False), 0.0, 0.0)
     assert layout.panels == 30
     assert sum(piece.length < 5 * FOOT for piece in layout.pieces) == 6
     assert layout.seams / FOOT == pytest.approx(308.0, abs=0.01)

@@ -1,4 +1,4 @@
-"""Running bond, as a crew lays it without a plan: every second row begins with half a panel."""
+"""Half bond, as a crew lays it without a plan: every second row begins with half a panel."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from .assemble import Rows
 from .ground_plan import SAME
 
 
-def running_bond(rows: Rows, from_right: bool) -> list[float]:
+def half_bond(rows: Rows, from_right: bool) -> list[float]:
     """The length of each strip's first piece where rows begin in turn with a whole panel and with half of one.
 
     Arguments

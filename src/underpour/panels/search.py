@@ -11,7 +11,7 @@ from random import Random
 from ..outlines.floor import Floor
 from . import bounds
 from .assemble import Rows, assembled, near_joints, packed
-from .bond import running_bond
+from .bond import half_bond
 from .ground_plan import SAME, GroundPlan, ground_plan
 from .layout import Layout, laid
 from .panel import Rules
@@ -153,7 +153,7 @@ def improving(floor: Floor, rules: Rules, angles: Sequence[float] = (), cuts: in
     for number, place in enumerate(corners(every, rules), start=KEPT):
         rows[number] = Rows(strips_of(place.plan, rules.width, place.offset, rules.length / 2.0), rules)
         for from_right in (False, True):
-            if found := better(number, place, running_bond(rows[number], from_right), 1.0):
+            if found := better(number, place, half_bond(rows[number], from_right), 1.0):
                 yield found
 
 
