@@ -37,7 +37,7 @@ class Wintered:
     reaches: Mapping[str, Reach]  # by their place
     x: NDArray[np.float32]  # (nx,) m, where the temperatures are known
     y: NDArray[np.float32]  # (ny,) m, rising
-    field: NDArray[np.float32]  # (ny, nx) degC at the deepest moment, not a number in air
+    field: NDArray[np.float32]  # (ny, nx) degC when it is deepest there, or in open ground; not a number in air
     harms_from: float | None = None  # index from which on it would fall short, K·s; None where that was not looked for
 
 

@@ -27,12 +27,13 @@ KINDS = (
     "damp",
     "heated",
     "gas",
+    "frost",
 )  # of pictures, beside the coldest month side by side
 HELP = """\
 underpour compare BRIEF [-o FILE.svg] [-o FILE.html] [--edge A]
                         [--lanes | --months | --year | --hour HOUR | --loads
-                        | --floor | --damp | --heated | --gas] [--json]
-                        [--accepted-ok]
+                        | --floor | --damp | --heated | --gas | --frost]
+                        [--json] [--accepted-ok]
 
 Puts the brief as briefed and its alternatives side by side: one line for each
 finding that differs, what each one teaches, and a picture of all of them on
@@ -65,6 +66,8 @@ network: press a month, point at a place, and read it in every alternative.
                  the ground, month by month, in every alternative
   --gas          draw the soil-gas pipe in every alternative: its way, then fan
                  and floor over the flow, or the months of a pipe without a fan
+  --frost        draw each alternative frozen: the section with the frost line at
+                 its deepest, how deep it lies day by day, and every stage
   --json         the findings as JSON (docs/findings.md)
   --accepted-ok  end with 0 where an [[accept]] names every shortfall
 
@@ -94,6 +97,7 @@ def parser() -> Words:
     words.add_argument("--damp", action="store_true")
     words.add_argument("--heated", action="store_true")
     words.add_argument("--gas", action="store_true")
+    words.add_argument("--frost", action="store_true")
     words.add_argument("--json", action="store_true")
     words.add_argument("--accepted-ok", action="store_true")
     return words
@@ -138,6 +142,11 @@ def told(words: Sequence[str]) -> Told:
     if given.damp and not any(answer.vapour for answer in dossier.alternatives):
         wrong = "No room lies over this slab, so nothing is told of its air."
         raise Mistake("--damp", "", wrong, "Leave it out.", file=brief)
+    if given.frost and not any(each.edge == edge for answer in dossier.alternatives for each in answer.wintered):
+        wrong = "No winter was worked out for this edge, so no frost can be drawn."
+        raise Mistake(
+            "--frost", "", wrong, 'Type the winter, site.freezing-index = "1500 °F·d", or leave it out.', file=brief
+        )
     if given.heated and not any(answer.heated for answer in dossier.alternatives):
         wrong = "No tubes and no cables lie in this floor."
         raise Mistake("--heated", "", wrong, "Add a [tube] table, or leave it out.", file=brief)
@@ -177,6 +186,7 @@ def _written(dossier: Dossier, edge: str, targets: Mapping[str, tuple[Path, str]
         comparison_with_lanes,
         damp_compared,
         floor_of_loads,
+        frost_compared,
         gas_compared,
         heated_compared,
         hour,
@@ -197,6 +207,7 @@ def _written(dossier: Dossier, edge: str, targets: Mapping[str, tuple[Path, str]
         "damp": damp_compared,
         "heated": heated_compared,
         "gas": gas_compared,
+        "frost": frost_compared,
     }
     shown = {
         "loads": "the loads",
@@ -204,6 +215,7 @@ def _written(dossier: Dossier, edge: str, targets: Mapping[str, tuple[Path, str]
         "damp": "the damp",
         "heated": "the heated floor",
         "gas": "the soil-gas pipe",
+        "frost": f"frost at edge {edge}",
     }.get(kind, f"edge {edge}")
     makes = {
         ".svg": (drawn[kind], f"The picture of {shown} is in {{file}}."),

@@ -6,6 +6,7 @@ from .carried_section import carried_section
 from .carried_shares import carried_shares, carried_shares_compared
 from .compare import comparison, comparison_at_hour, comparison_with_lanes
 from .drive_strip import drive_strip
+from .frost_winter import frost_winter
 from .heated_flow import heated_flow
 from .heated_from_cold import heated_from_cold
 from .heated_section import heated_section
@@ -30,6 +31,7 @@ __all__ = [
     "comparison_at_hour",
     "comparison_with_lanes",
     "drive_strip",
+    "frost_winter",
     "heated_flow",
     "heated_from_cold",
     "heated_section",

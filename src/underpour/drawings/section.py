@@ -124,6 +124,21 @@ def temperatures(
     return replace(_lined(section, sheet, scale, frame, taken, words), tints=bands(sheet, scale))
 
 
+def with_sheet_field(
+    section: Section, sheet: SheetField, scale: Scale, frame: Frame, prefix: str, taken: tuple[Box, ...] = ()
+) -> Drawn:
+    """The section with temperatures that are laid on the sheet already, without names."""
+    drawn = _lined(section, sheet, scale, frame, taken, ())
+    return _put_together(
+        section,
+        frame,
+        prefix,
+        under=clipped(bands(sheet, scale), prefix),
+        over=clipped(drawn.lines, prefix),
+        beside=drawn.values,
+    )
+
+
 def lines_alone(
     section: Section,
     field: Field,

@@ -49,9 +49,14 @@ class SheetField:
 
 def on_sheet(field: Field, year_fraction: float, frame: Frame) -> SheetField:
     """The field's temperatures at a moment of the year, over the whole frame."""
-    x = frame.x(field.x.astype(float))
-    y = frame.y(field.y.astype(float))[::-1]
-    degrees = carried(field.at(year_fraction)[::-1], BEYOND)
+    return laid(field.x, field.y, field.at(year_fraction), frame)
+
+
+def laid(across: NDArray[Any], up: NDArray[Any], values: NDArray[Any], frame: Frame) -> SheetField:
+    """Temperatures (ny, nx) at places of the section [m, degC], over the whole frame; not a number in air."""
+    x = frame.x(across.astype(float))
+    y = frame.y(up.astype(float))[::-1]
+    degrees = carried(values.astype(float)[::-1], BEYOND)
     x, degrees = _reaching(x, degrees, frame.left, frame.right)
     y, turned = _reaching(y, degrees.T, frame.top, frame.bottom)
     return SheetField(x, y, turned.T)

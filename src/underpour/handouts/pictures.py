@@ -115,6 +115,7 @@ def for_submittal(dossier: Dossier) -> Pictures:
         plan=plan(dossier),
         sections=tuple(to_scale(dossier, e) for e in edges),
         damp=damp(dossier),
+        frost=frost(dossier),
         heated=heated(dossier),
         gas=gas(dossier),
         borne=borne(dossier),
@@ -173,6 +174,28 @@ def damp_compared(dossier: Dossier, edge: str) -> str:
 
     found = {answer.name: answer.findings for answer in dossier.alternatives}
     return humid_strip(found, dossier.units, width=WHOLE)
+
+
+def frost(dossier: Dossier) -> tuple[Picture, ...]:
+    """Each edge through its winters, as briefed; () where none is worked out."""
+    from ..drawings import frost_winter
+    from ..drawings.frost_words import frost_in_words
+    from ..papers import Picture
+
+    briefed, system = dossier.as_briefed, dossier.units
+    made = []
+    for edge in dict.fromkeys(each.edge for each in briefed.wintered):
+        said = frost_in_words([each for each in briefed.wintered if each.edge == edge], system)
+        drawn = frost_winter([briefed], edge, system, width=WHOLE)
+        made.append(Picture(f"Frost at edge {edge}", drawn, "", said, headed=True, wide=WHOLE))
+    return tuple(made)
+
+
+def frost_compared(dossier: Dossier, edge: str) -> str:
+    """The same of every alternative at one edge, below one another, as SVG."""
+    from ..drawings import frost_winter
+
+    return frost_winter(dossier.alternatives, edge, dossier.units, width=WHOLE)
 
 
 def heated(dossier: Dossier) -> tuple[Picture, ...]:

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 
 from ..dossier import Answer, Dossier
 from ..drawings.damp_words import humid_places, humidity_in_words
+from ..drawings.frost_words import frost_in_words
 from ..drawings.gas_pipe import gas_in_words
 from ..drawings.heated_words import section_in_words, year_in_words
 from ..drawings.legend import materials
@@ -29,6 +30,7 @@ from .picture import (
     legend_picture,
     section_picture,
     swatch_picture,
+    winter_pictures,
 )
 from .readings import AIRS, across_words, degree_words, edge_readings, height_words, label
 
@@ -58,6 +60,8 @@ def sheet(dossier: Dossier, edge: str, month: int) -> Sheet:
         counts=tuple(_count(answer.findings) for answer in dossier.alternatives),
         damp=damp_picture(dossier),
         damp_words=tuple(_damp_words(dossier)),
+        cold=tuple(winter_pictures(dossier)),
+        cold_words=tuple(_cold_words(dossier)),
         heated=tuple(heated_pictures(dossier)),
         heated_words=tuple(_heated_words(dossier)),
         gas=gas_picture(dossier),
@@ -150,6 +154,18 @@ def _damp_words(dossier: Dossier) -> Iterable[str]:
         if answer.vapour:
             yield f"{answer.name[:1].upper()}{answer.name[1:]}: {humidity_in_words(found, dossier.units)}"
     yield from cautions
+
+
+def _cold_words(dossier: Dossier) -> Iterable[str]:
+    """A line for each alternative and edge, then the cautions that stand beside their findings, each once."""
+    cautions: dict[str, None] = {}
+    for answer in dossier.alternatives:
+        cautions |= dict.fromkeys(f.caution for f in answer.findings if f.id.startswith("frost.") and f.caution)
+        for edge in dict.fromkeys(each.edge for each in answer.wintered):
+            said = frost_in_words([each for each in answer.wintered if each.edge == edge], dossier.units)
+            yield f"{answer.name[:1].upper()}{answer.name[1:]}, edge {edge}. {said}"
+    if any(answer.wintered for answer in dossier.alternatives):
+        yield from cautions
 
 
 def _heated_words(dossier: Dossier) -> Iterable[str]:

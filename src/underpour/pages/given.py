@@ -90,6 +90,8 @@ class Sheet:
     counts: Annotated[tuple[str, ...], "how many findings fall short, cannot tell, meet, for each alternative"]
     damp: Annotated[Markup, "how humid it is month by month, all alternatives; empty where no room lies over the slab"]
     damp_words: Annotated[tuple[str, ...], "the same in words, one line an alternative, then its cautions"]
+    cold: Annotated[tuple[Shown, ...], "each edge through its winters, all alternatives; empty where none is told"]
+    cold_words: Annotated[tuple[str, ...], "the same in words, one line an alternative and edge, then the cautions"]
     heated: Annotated[tuple[Shown, ...], "heated floors between their tubes, then month by month; empty where none is"]
     heated_words: Annotated[tuple[str, ...], "the same in words, one line an alternative, then their cautions"]
     gas: Annotated[Markup, "how soil gas is drawn off, all alternatives; empty where no pipe is laid"]

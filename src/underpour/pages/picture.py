@@ -9,6 +9,7 @@ from markupsafe import Markup
 
 from ..dossier import Dossier
 from ..drawings import colours
+from ..drawings.frost_winter import frost_drawn
 from ..drawings.gas_pipe import TITLE as GAS
 from ..drawings.gas_pipe import gas_rows
 from ..drawings.heated_section import section_drawn, shared_scale
@@ -54,6 +55,16 @@ def damp_picture(dossier: Dossier) -> Markup:
     drawn, high = humid_rows(found, dossier.units, width=WIDE)
     leaf = rectangle(0, 0, WIDE, high, colours.light()["leaf"])
     return _picture(WIDE, high, f'<g class="outside">{leaf}{drawn}</g>', TITLE)
+
+
+def winter_pictures(dossier: Dossier) -> Iterator[Shown]:
+    """Every edge through its winters, all alternatives below one another."""
+    letters = dict.fromkeys(each.edge for answer in dossier.alternatives for each in answer.wintered)
+    for edge in letters:
+        body, defs, high = frost_drawn(dossier.alternatives, edge, dossier.units, width=WIDE)
+        leaf = rectangle(0, 0, WIDE, high, colours.light()["leaf"])
+        label = f"Frost at edge {edge}: the section at its deepest, and the front through the winter"
+        yield Shown(label, _picture(WIDE, high, f"<defs>{''.join(defs)}</defs>{leaf}{body}", label))
 
 
 def heated_pictures(dossier: Dossier) -> Iterator[Shown]:

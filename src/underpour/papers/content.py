@@ -16,6 +16,7 @@ from .clauses import clauses
 from .compared import compared
 from .counted import counted_aloud, frost_aloud
 from .dry import dry
+from .frozen import frozen
 from .gas_sheet import gas_sheet
 from .heating import heating
 from .instance import instance_and_month
@@ -76,6 +77,8 @@ def content(
             "sections": [picture_row(p) for p in pictures.sections],
             "damp": [picture_row(p) for p in pictures.damp],
             "dry": dry(dossier, system),
+            "winters": [picture_row(p) for p in pictures.frost],
+            "frozen": frozen(dossier, system),
             "heated": [picture_row(p) for p in pictures.heated],
             "heating": heating(dossier, system),
             "borne": [picture_row(p) for p in pictures.borne],

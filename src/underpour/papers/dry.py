@@ -5,8 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from ..measure.table import System
-from .instance import named
-from .order import worst_first
+from .told_of import told_of
 
 if TYPE_CHECKING:
     from ..dossier import Dossier
@@ -17,9 +16,4 @@ HOLDS = "Of what was worked out of damp nothing falls short and nothing is open.
 def dry(dossier: Dossier, system: System) -> dict[str, Any]:
     """What stands above the pictures of damp: cautions, each once, and a line for each finding that does not meet."""
     found = [f for f in dossier.as_briefed.findings if f.id.startswith("moisture.")]
-    open_or_short = [f for f in worst_first(found) if f.verdict in ("falls short", "cannot tell")]
-    return {
-        "cautions": list(dict.fromkeys(f.caution for f in found if f.caution)),
-        "rows": [{"verdict": f.verdict, "named": named(f, system), "words": f.words} for f in open_or_short],
-        "holds": "" if open_or_short else HOLDS,
-    }
+    return told_of(found, system, HOLDS)

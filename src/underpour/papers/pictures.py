@@ -25,6 +25,7 @@ class Pictures:
     plan: tuple[Picture, ...] = ()  # the floor seen from above, where it has more than one edge or anything in it
     sections: tuple[Picture, ...] = ()  # the cut through each edge, to scale
     damp: tuple[Picture, ...] = ()  # how humid it is, the vapour line through the floor, which way it goes
+    frost: tuple[Picture, ...] = ()  # each edge through its winters: section at the deepest, the front, the stages
     heated: tuple[Picture, ...] = ()  # between two tubes, one loop and its pump, from cold, up and down by months
     gas: tuple[Picture, ...] = ()  # the soil-gas pipe's way, then fan and floor, or the months
     borne: tuple[Picture, ...] = ()  # what each load uses, and the worst of them from above and cut through

@@ -23,6 +23,7 @@ __all__ = ["moved_winters", "thawed", "winters"]
 COARSE = 2.0  # cells and steps so many times as large, for the error and for what is only looked for
 YEARS, SLOW = 30, 15.0  # years of thaw, and days of a step in them
 COLDEST = 6000.0 * DAY  # K·s, the largest index that can be typed
+NEARLY = 0.98  # of the deepest, when a section is drawn
 TRIED = 7  # halvings, for the index from which on frost does harm
 
 
@@ -105,7 +106,9 @@ def _told(fine: Iced, rough: Iced, name: str, one: Winter, other: Winter, looked
     }
     worst = max(sure.values(), key=lambda reach: reach.deepest - reach.stop)
     x, y = fine.section.middles
-    field = fine.section.on_grid(one.temperatures[int(np.argmax(worst.depths))]).T
+    shown = worst if worst.deepest > 0.0 else sure["open ground"]
+    deep = int(np.argmax(shown.depths >= NEARLY * shown.deepest))  # the first day: later it thaws from above
+    field = fine.section.on_grid(one.temperatures[deep]).T
     return Wintered(
         edge=fine.solved.edge.letter,
         stage=name,
