@@ -7,7 +7,7 @@ import pytest
 
 from underpour.physics.domain import OutOfDomain
 from underpour.physics.warm_floor.between import Between, between
-from underpour.physics.warm_floor.cell import Layer, Tube, cell
+from underpour.physics.warm_floor.cell import Layer, Tube, cell, solved_twice
 
 LAYERS = (Layer(0.018, 0.06), Layer(0.10, 1.7), Layer(0.076, 0.036), Layer(0.10, 1.5))
 TUBE = Tube(0.0159, 0.06, 0.229, 0.12)
@@ -60,13 +60,17 @@ def test_no_heat_crosses_the_middle_between_two_tubes(field):
 
 
 def test_grids_that_were_refined_apart_give_one_field():
-    """Thick tubes a foot apart in the floor of a hall: what the ground brings asks for other cells than water."""
-    layers = (Layer(0.1524, 1.9), Layer(0.0762, 0.031), Layer(0.2032, 1.6))
-    hall = Tube(0.02222, 0.0873, 0.3048, 0.09)
-    made, whole = cell(layers, hall, FILM, 2.9), between(layers, hall, FILM, 2.9)
+    """Screed on an old slab without foam: what the ground brings asks for other cells than what the water brings."""
+    layers = (Layer(0.0381, 1.4), Layer(0.1016, 1.65), Layer(0.1016, 2.0))
+    thin = Tube(0.015875, 0.0269875, 0.2032, 0.1286410494774917)
+    solved = solved_twice(layers, thin, FILM, 0.7837554569493362)
+    assert len({(len(each.fine.equations.x), len(each.fine.equations.y)) for each in solved}) == 2
+    made, whole = (of(layers, thin, FILM, 0.7837554569493362) for of in (cell, between))
     assert whole.by_water.shape == whole.by_ground.shape == (len(whole.y), len(whole.x))
     assert (on_the_mean(whole, -1) - ROOM) / FILM == pytest.approx(made.up(WATER, ROOM, GROUND), rel=3e-4)
-    assert (on_the_mean(whole, 0) - GROUND) / 2.9 == pytest.approx(made.down(WATER, ROOM, GROUND), rel=3e-4)
+    assert (on_the_mean(whole, 0) - GROUND) / 0.7837554569493362 == pytest.approx(
+        made.down(WATER, ROOM, GROUND), rel=3e-4
+    )
 
 
 def test_a_tube_that_reaches_out_of_its_layer_is_refused():
