@@ -298,6 +298,8 @@ def test_the_web_page_shows_every_version_on_one_scale_and_its_months_with_their
     assert labels == [
         "as briefed: tubes in the floor, with temperatures, drawn",
         "bare slab: tubes in the floor, with temperatures, drawn",
+        "as briefed: pressure of one loop by its flow, drawn",
+        "as briefed: from cold, hour by hour, drawn",
         "What goes up and what goes down, month by month, drawn",
     ]
     assert "Bare slab: PE-X tube" in figure.words and "scalds" in figure.words and "back-flow" in figure.words

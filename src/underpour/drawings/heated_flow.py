@@ -15,7 +15,7 @@ from .lettering import CAPITAL, HEADING, LETTER
 from .lettering import width as breadth
 from .one_section import paragraph
 from .paper import BOLD, FINE, HAIR, INK, letters, line, mm, path, picture, rectangle, stroke
-from .ruled import CAP, ROW, Ruled, beside, decade, marks_across, marks_up
+from .ruled import CAP, ROW, Ruled, beside, decade, marks_across, marks_up, titled
 
 TITLE = "Pressure of one loop, by the water that runs through it"
 HIGH = 40.0  # mm, the curves
@@ -49,8 +49,8 @@ def heated_flow(of: Heated, system: System, *, width: float) -> str:
     return picture(wide=width, high=high, title=TITLE, description=flow_in_words(pumped, system), defs=(), body=[drawn])
 
 
-def flow_drawn(of: Pumped, system: System, *, width: float) -> tuple[str, float]:
-    """What is drawn, and how high it is, for a page that has its own sheet. [mm]"""
+def flow_drawn(of: Pumped, system: System, *, width: float, name: str = "") -> tuple[str, float]:
+    """What is drawn, and how high it is, for a page that has its own sheet [mm]; ``name`` is the version's."""
     base = HEADING * CAPITAL + 1.0
     top = base + 3.0 + BAND
     field = _field(of, system, top, width)
@@ -60,7 +60,7 @@ def flow_drawn(of: Pumped, system: System, *, width: float) -> tuple[str, float]
     unit, most = say.name("kPa", system), say.number(of.most, "kPa", system)
     foot, high = paragraph(flow_in_words(of, system), 0.0, field.bottom + 3.0 * ROW, width)
     body = [
-        letters(0.0, base, TITLE, size=HEADING, weight=600),
+        letters(0.0, base, titled(TITLE, name), size=HEADING, weight=600),
         *_kinds(of, field, system),
         *marks_up(field, decade(0.0, field.up[1]), unit),
         *marks_across(field, f"{flow_unit(system)}, one loop"),

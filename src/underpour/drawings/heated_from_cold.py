@@ -15,7 +15,7 @@ from .lettering import CAPITAL, HEADING, LETTER
 from .lettering import width as breadth
 from .one_section import paragraph
 from .paper import BOLD, FINE, HAIR, INK, letters, line, mm, path, picture, rectangle, stroke
-from .ruled import CAP, ROW, Ruled, beside, decade, marks_across, marks_up
+from .ruled import CAP, ROW, Ruled, beside, decade, marks_across, marks_up, titled
 
 TITLE = "From cold, hour by hour"
 HIGH = 40.0  # mm, the curves
@@ -46,8 +46,8 @@ def heated_from_cold(of: Heated, system: System, *, width: float) -> str:
     return picture(wide=width, high=high, title=TITLE, description=cold_in_words(of, system), defs=(), body=[drawn])
 
 
-def cold_drawn(of: Heated, system: System, *, width: float) -> tuple[str, float]:
-    """What is drawn, and how high it is, for a page that has its own sheet. [mm]"""
+def cold_drawn(of: Heated, system: System, *, width: float, name: str = "") -> tuple[str, float]:
+    """What is drawn, and how high it is, for a page that has its own sheet [mm]; ``name`` is the version's."""
     cold = of.from_cold
     base = HEADING * CAPITAL + 1.0
     field = _field(of, system, base + 2.0 + ABOVE, width)
@@ -56,7 +56,7 @@ def cold_drawn(of: Heated, system: System, *, width: float) -> tuple[str, float]
     wanted = field.y(say.number(cold.wanted, "degC", system))
     foot, high = paragraph(cold_in_words(of, system), 0.0, field.bottom + 3.0 * ROW, width)
     body = [
-        letters(0.0, base, TITLE, size=HEADING, weight=600),
+        letters(0.0, base, titled(TITLE, name), size=HEADING, weight=600),
         *marks_up(field, decade(*field.up, 7), say.name("degC", system)),
         *marks_across(field, "hours", 8),
         line(field.left, wanted, field.right, wanted, FINE, extra=' stroke-dasharray="2.4 1.2"'),

@@ -107,3 +107,12 @@ def beside(
     for (y, said, weight), at in zip(ordered, heights, strict=True):
         yield line(from_x, y, left - 0.8, at, HAIR)
         yield letters(left, at + CAP / 2.0, cut_to(said, room, LETTER, weight), weight=weight)
+
+
+def titled(title: str, name: str) -> str:
+    """A picture's title with the version that it is of, where it stands among others.
+
+    >>> titled("From cold", "bare slab"), titled("From cold", "")
+    ('Bare slab: from cold', 'From cold')
+    """
+    return f"{name[0].upper()}{name[1:]}: {title[0].lower()}{title[1:]}" if name else title

@@ -8,7 +8,7 @@ from ..dossier import Answer, Dossier
 from ..drawings.damp_words import humid_places, humidity_in_words
 from ..drawings.frost_words import frost_in_words
 from ..drawings.gas_pipe import gas_in_words
-from ..drawings.heated_words import section_in_words, year_in_words
+from ..drawings.heated_words import cold_in_words, section_in_words, year_in_words
 from ..drawings.legend import materials
 from ..drawings.through_the_year import Compared, Moment, moments, through_the_year, year_scale
 from ..findings import Finding
@@ -175,8 +175,10 @@ def _heated_words(dossier: Dossier) -> Iterable[str]:
         if answer.heated is None:
             continue
         cautions |= dict.fromkeys(f.caution for f in answer.findings if f.id.startswith("warm.") and f.caution)
-        year = year_in_words({"": answer.heated}, dossier.units)
-        yield f"{answer.name[:1].upper()}{answer.name[1:]}: {section_in_words(answer.heated, dossier.units)} {year}"
+        of = answer.heated
+        told = [section_in_words(of, dossier.units), year_in_words({"": of}, dossier.units)]
+        told.append(cold_in_words(of, dossier.units))
+        yield f"{answer.name[:1].upper()}{answer.name[1:]}: {' '.join(told)}"
     yield from cautions
 
 

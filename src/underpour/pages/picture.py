@@ -12,6 +12,8 @@ from ..drawings import colours
 from ..drawings.frost_winter import frost_drawn
 from ..drawings.gas_pipe import TITLE as GAS
 from ..drawings.gas_pipe import gas_rows
+from ..drawings.heated_flow import flow_drawn
+from ..drawings.heated_from_cold import cold_drawn
 from ..drawings.heated_section import section_drawn, shared_scale
 from ..drawings.heated_year import TITLE as YEAR
 from ..drawings.heated_year import year_drawn
@@ -79,9 +81,17 @@ def heated_pictures(dossier: Dossier) -> Iterator[Shown]:
         inner = f'<defs>{"".join(drawn.defs)}</defs><g class="outside">{leaf}{drawn.around}</g>{drawn.field}'
         label = f"{name}: {'cables' if of.electric else 'tubes'} in the floor, with temperatures"
         yield Shown(label, _picture(WIDE, drawn.high, inner, label))
-    body, high = year_drawn(floors, dossier.units, width=WIDE)
+    first, of = next(iter(floors.items()))
+    if of.pumped is not None:
+        flow = flow_drawn(of.pumped, dossier.units, width=WIDE, name=first)
+        yield _of_curves(*flow, f"{first}: pressure of one loop by its flow")
+    yield _of_curves(*cold_drawn(of, dossier.units, width=WIDE, name=first), f"{first}: from cold, hour by hour")
+    yield _of_curves(*year_drawn(floors, dossier.units, width=WIDE), YEAR)
+
+
+def _of_curves(body: str, high: float, label: str) -> Shown:
     leaf = rectangle(0, 0, WIDE, high, colours.light()["leaf"])
-    yield Shown(YEAR, _picture(WIDE, high, f'<g class="outside">{leaf}{body}</g>', YEAR))
+    return Shown(label, _picture(WIDE, high, f'<g class="outside">{leaf}{body}</g>', label))
 
 
 def gas_picture(dossier: Dossier) -> Markup:
