@@ -177,7 +177,7 @@ def settlement(zones: list[Zone], middle: str, places: np.ndarray) -> np.ndarray
 
 
 def test_a_round_slab_with_a_wall_on_its_thickened_edge_does_what_kelvin_s_functions_say() -> None:
-    """Radius 4.2 m to the wall's outer face, 0.6 m of it 350 mm deep, 15 kN/m on 200 mm; 3 % of the rim's."""
+    """Radius 4.2 m to the wall's outer face, 0.6 m of it 350 mm deep, 15 kN/m on 200 mm; 1 % of the rim's."""
     resolved, floor = answered(ROUND)
     k = soft(resolved)
     below = next(part for part in _parts(resolved) if part.words.startswith("the thickened edge"))
@@ -193,7 +193,7 @@ def test_a_round_slab_with_a_wall_on_its_thickened_edge_does_what_kelvin_s_funct
     expected = settlement(zones, "disc", radii)
     for turn in (0.3, 1.1, 2.5, 4.4):
         ours = _at(floor, radii * np.cos(turn), radii * np.sin(turn))
-        assert ours == pytest.approx(expected, abs=0.03 * expected.max())
+        assert ours == pytest.approx(expected, abs=0.01 * expected.max())
 
 
 @pytest.mark.parametrize("on", ["foam", "ground"])
