@@ -1,5 +1,6 @@
 """The tube cell held to closed forms, to a series of its own and to another library's elements."""
 
+from dataclasses import replace
 from math import gamma, pi
 
 import numpy as np
@@ -7,7 +8,9 @@ import pytest
 
 from underpour.physics.domain import OutOfDomain
 from underpour.physics.shape_factors import pipe_of_a_row
+from underpour.physics.warm_floor import cell as cells
 from underpour.physics.warm_floor.cell import Layer, Tube, capacity_of_polygon, cell, wall_resistance
+from underpour.physics.warm_floor.season import Below, season
 
 NOUGHT = 1e-9  # of resistances that are not there
 TIGHT = 1e6  # m²·K/W
@@ -105,3 +108,32 @@ def test_a_polygon_takes_heat_from_far_away_as_a_known_circle(sides, known):
 def test_a_cell_that_cannot_be_is_refused(refused):
     with pytest.raises(OutOfDomain):
         refused()
+
+
+def test_a_hollow_of_the_slab_s_own_stuff_is_none_and_one_of_air_keeps_heat_back(monkeypatch):
+    layers, tube = (Layer(0.1, 1.6), Layer(0.05, 0.035)), Tube(0.016, 0.085, 0.2, 0.1)
+    over = replace(tube, hollow=0.004)
+    plain, hollow = cell(layers, tube, 0.1, 1.0), cell(layers, over, 0.1, 1.0)
+    assert 0.90 * plain.water_to_room < hollow.water_to_room < 0.99 * plain.water_to_room
+    monkeypatch.setattr(cells, "STILL_AIR", 1.6)
+    assert cell(layers, over, 0.1, 1.0).water_to_room == pytest.approx(plain.water_to_room, rel=1e-4)
+
+
+def test_a_hollow_that_reaches_out_of_its_layer_is_refused():
+    with pytest.raises(OutOfDomain):
+        cell((Layer(0.1, 1.6), Layer(0.05, 0.035)), Tube(0.016, 0.085, 0.2, 0.1, hollow=0.02), 0.1, 1.0)
+
+
+@pytest.mark.parametrize("other", [4.0, 0.3, -0.2])
+def test_a_floor_whose_water_stands_lets_through_what_its_layers_and_the_ground_do(other):
+    """Also where edges let so much past the foam that what is left for the ground is less than nothing."""
+    layers = (Layer(0.1, 1.6), Layer(0.05, 0.035))
+    own = 0.1 + 0.1 / 1.6 + 0.05 / 0.035
+    made = cell(layers, Tube(0.016, 0.04, 0.2, 0.1), 0.1, 0.05)
+    untouched = 3.0 / (own + other)  # up, from ground of 8 °C into a room of 5
+    one_month = np.where(np.arange(12) == 0, untouched, 0.0)
+    year = season(made, 0.05, Below(other, 8.0), Below(other, 0j), np.full(12, 5.0), one_month)
+    assert year.up == pytest.approx(np.full(12, untouched), rel=0.01)
+    assert (year.up + year.down)[1:] == pytest.approx(np.zeros(11), abs=1e-9)
+    at_the_place = made.down(float(year.water[3]), 5.0, float(year.below[3]))
+    assert at_the_place == pytest.approx(float(year.down[3]), rel=1e-9)

@@ -8,7 +8,7 @@ from skfem.helpers import dot, grad
 
 from underpour.physics.domain import OutOfDomain
 from underpour.physics.warm_floor.cell import Layer, Tube, cell
-from underpour.physics.warm_floor.warming import warm_up, without_losses
+from underpour.physics.warm_floor.warming import after_rest, warm_up, without_losses
 
 SLAB = (Layer(0.15, 2.0, 2.2e6), Layer(0.05, 0.035, 4e4), Layer(1.0, 1.5, 2.0e6))
 TUBE = Tube(0.016, 0.075, 0.2, 0.1)
@@ -117,4 +117,77 @@ def test_a_layer_that_stores_nothing_is_refused():
     with pytest.raises(OutOfDomain):
         warm_up(
             (Layer(0.15, 2.0),), TUBE, 0.1, 0.5, start=0.0, room=0.0, ground=0.0, power=70.0, warmest=60.0, hours=1.0
+        )
+
+
+def test_a_thin_floor_that_rests_cools_as_a_warm_body_in_cool_air_does():
+    """A slab that conducts well, nothing below it: exp(-t / τ), τ its heat over what film and tube let go."""
+    slab = (Layer(0.04, 50.0, 2.0e6),)
+    cooled, back = after_rest(
+        slab,
+        Tube(0.010, 0.02, 0.1, 0.1),
+        0.1,
+        1e6,
+        water=30.0,
+        room=20.0,
+        resting=16.0,
+        ground=16.0,
+        rest=4.0,
+        power=60.0,
+        warmest=60.0,
+        hours=6.0,
+    )
+    # the hole stores nothing; the surface stands below the slab's mean by what the slab itself resists, which is little
+    stored = (0.04 * 0.1 - np.pi * 0.005**2) / 0.1 * 2.0e6
+    begins = cooled.floor[0]
+    for hour in (1.0, 2.0, 4.0):
+        n = int(np.nonzero(np.isclose(cooled.hours, hour))[0][0])
+        wanted = 16.0 + (begins - 16.0) * np.exp(-(hour - cooled.hours[0]) * 3600.0 / (0.1 * stored))
+        assert cooled.floor[n] == pytest.approx(wanted, abs=0.02)
+    assert (cooled.given == pytest.approx(0.0)) and (np.diff(cooled.floor) < 0.0).all()
+    assert (np.diff(back.floor) > 0.0).all() and back.floor[0] < begins
+    assert back.given == pytest.approx(60.0, rel=1e-9)
+
+
+def test_a_rest_begins_from_the_steady_cell_and_loses_what_it_stored():
+    films, asked = (0.1, 0.5), {"water": 38.0, "room": 20.0, "resting": 17.0, "ground": 8.0}
+    cooled, back = after_rest(SLAB, TUBE, *films, **asked, rest=8.0, power=120.0, warmest=45.0, hours=48.0, step=60.0)
+    still = cell(SLAB, TUBE, *films)
+    assert cooled.floor[0] == pytest.approx(still.floor(38.0, 20.0, 8.0)[0], abs=0.15)
+    coarse, again = after_rest(SLAB, TUBE, *films, **asked, rest=8.0, power=120.0, warmest=45.0, hours=48.0)
+    assert coarse.floor[-1] == pytest.approx(cooled.floor[-1], abs=0.02)
+    wanted = 20.0 + 0.9 * 0.1 * still.up(38.0, 20.0, 8.0)
+    assert again.reached(wanted) == pytest.approx(back.reached(wanted), rel=0.005)
+
+
+def test_the_longer_it_rests_the_longer_it_takes():
+    asked = {
+        "water": 38.0,
+        "room": 20.0,
+        "resting": 17.0,
+        "ground": 8.0,
+        "power": 120.0,
+        "warmest": 45.0,
+        "hours": 48.0,
+    }
+    night, week_end = (after_rest(SLAB, TUBE, 0.1, 0.5, **asked, rest=rest)[1] for rest in (8.0, 60.0))
+    assert night.reached(23.0) < week_end.reached(23.0)
+
+
+@pytest.mark.parametrize("rest", [0.0, float("nan")])
+def test_a_rest_of_no_length_is_refused(rest):
+    with pytest.raises(OutOfDomain):
+        after_rest(
+            SLAB,
+            TUBE,
+            0.1,
+            0.5,
+            water=38.0,
+            room=20.0,
+            resting=17.0,
+            ground=8.0,
+            rest=rest,
+            power=80.0,
+            warmest=45.0,
+            hours=1.0,
         )

@@ -97,8 +97,8 @@ def with_lift(more: str = "") -> str:
 
 
 def heated() -> str:
-    """A floor with tubes of which nothing is told."""
-    return f"{bare('dwelling', 'raft')}\n[tube]\n"
+    """A floor with tubes of which nothing is told but that their heat rests overnight."""
+    return f'{bare("dwelling", "raft")}\n[tube]\nrest = "8 h"\n'
 
 
 def pushed() -> str:

@@ -240,6 +240,8 @@ MISSING_IN = {
     "load.tyre": without_its("tyre"),
     "load.anchor-depth": with_lift(),
     "tube.depth-from-top": with_lift('anchor-depth = "3 in"\n\n[tube]\nsize = "1/2 in"\n'),
+    "tube.coldest": heated(),
+    "tube.heat-after": heated(),
     "floor.friction": pushed(),
     "edge.props": cellar(),
     "site.humidity": cellar(),

@@ -153,7 +153,7 @@ def resolve(
     heated = None
     if brief.tube is not None and use.room is not None:
         coldest = min(outdoors.months)
-        heated = heated_floor(brief.tube, floor, room, coldest, system, assumed, found)
+        heated = heated_floor(brief.tube, floor, room, coldest, products, system, assumed, found)
         if found:
             raise Mistakes(found)
     moist = damp(brief, outdoors, room, assumed) if use.room is not None else None

@@ -10,6 +10,27 @@ from ..catalogue.tubes import TubeSize
 
 
 @dataclass(frozen=True, slots=True)
+class Panel:
+    """A panel whose knobs hold the tube."""
+
+    label: str
+    height: float  # m, of the knobs
+    share: float  # of the area that they are, 1
+    centre: float  # m, of the tube above the solid foam
+    conductivity: float  # W/(m·K), of the knobs
+    heat_capacity: float  # J/(m³·K)
+
+
+@dataclass(frozen=True, slots=True)
+class Rest:
+    """Heat that rests for a time and comes again."""
+
+    lasts: float  # s
+    set_back: float  # K, that the room falls meanwhile
+    back_within: float | None  # s; None where the brief does not say
+
+
+@dataclass(frozen=True, slots=True)
 class Water:
     """What runs in the tubes."""
 
@@ -19,7 +40,9 @@ class Water:
     leader: float  # m, one way
     longest: Quantity  # m, that a loop may be
     loops: int | None  # as typed; None for as many as keep each below that
+    lengths: tuple[float, ...]  # m, of each loop as typed; () where the brief does not say
     source: str  # boiler, heat-pump; "" where the brief does not say
+    coldest: float | None  # degC, that it may get; None where the brief does not say
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,3 +59,8 @@ class HeatedFloor:
     warm_within: float | None  # s, from cold; None where the brief does not say
     water: Water | None  # None where the floor is warmed by electric cables
     rests_on: tuple[str, ...]
+    panel: Panel | None = None
+    edge_spacing: float | None = None  # m, in the strip along outer walls; None where it is as elsewhere
+    covered: float | None = None  # of the floor, by furnishing, 1; None where the brief does not say
+    heat_after: float | None = None  # s, from the pour; None where the brief does not say
+    rest: Rest | None = None

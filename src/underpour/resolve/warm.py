@@ -8,6 +8,7 @@ from typing import TypeVar
 from ..brief.tables.tube import Tube
 from ..catalogue import heated_floors
 from ..catalogue.fluids import mixture
+from ..catalogue.products import Products
 from ..catalogue.records import Quantity
 from ..catalogue.tubes import tube_size
 from ..findings import Assumed
@@ -15,11 +16,11 @@ from ..measure import System, say
 from ..mistakes import Mistake
 from .assumptions import Assumptions
 from .resolved import Room, Slice
-from .tubes import HeatedFloor, Water
+from .tubes import HeatedFloor, Panel, Rest, Water
 from .usual import usual
 
 POURED = ("concrete", "screed")
-BENDS = 5.0  # times its diameter, that a tube turns round in when it comes back beside itself (practice)
+SAME = 1.5e-3  # m: a spacing this near to a panel's pitches is one of them
 LOAD = "tube.load"
 Named = TypeVar("Named")
 
@@ -29,6 +30,7 @@ def heated_floor(
     floor: Sequence[Slice],
     room: Room,
     coldest_month: float,
+    products: Products,
     system: System,
     assumed: Assumptions,
     found: list[Mistake],
@@ -36,7 +38,7 @@ def heated_floor(
     """The heated floor in numbers; None where something of it cannot be, which is then in ``found``."""
     lies_in = next((n for n, each in enumerate(floor) if each.kind in POURED), None)
     if lies_in is None:
-        instead = "Lay concrete or screed in the build-up: tubes of panels without it are not answered yet."
+        instead = "Lay concrete or screed in the build-up: tubes without it are not answered."
         found.append(
             Mistake("tube", "", "No concrete and no screed stands in this floor for the tube to lie in.", instead)
         )
@@ -44,6 +46,7 @@ def heated_floor(
     layer = floor[lies_in]
     try:
         water = _water(typed, assumed) if typed.heat != "electric" else None
+        panel = _panel(typed, products, floor, lies_in, system)
     except Mistake as mistake:
         found.append(mistake)
         return None
@@ -53,7 +56,16 @@ def heated_floor(
     spare = layer.thickness - outside
     told = typed.depth_from_top.si if typed.depth_from_top else assumed.missing("tube.depth-from-top")
     depth = spare / 2.0 if told is None else told
-    wrong = _lies_wrong(typed, layer, outside, spacing, depth, system)
+    if panel is not None:
+        depth = layer.thickness - panel.centre - outside / 2.0
+    edge = typed.edge_spacing.si if typed.edge_spacing else None
+    wrong = _off_the_panel(typed, products, spacing, water, system)
+    wrong = wrong or _lies_wrong(typed, layer, outside, spacing, depth, system)
+    if wrong is None and edge is not None and not edge < spacing:
+        said = typed.edge_spacing.typed if typed.edge_spacing else ""
+        wrong = Mistake(
+            "tube.edge-spacing", f'"{said}"', "Along the walls tubes lie no closer so than elsewhere.", "Leave it out."
+        )
     if wrong is not None:
         found.append(wrong)
         return None
@@ -63,12 +75,22 @@ def heated_floor(
         spacing=spacing,
         axis=over + depth + outside / 2.0,
         layer=lies_in,
-        depth_told=told is not None,
+        depth_told=told is not None or panel is not None,
         load=typed.load.si if typed.load else assumed.take(_envelope(room, coldest)),
         coldest=coldest,
         warm_within=typed.warm_within.si if typed.warm_within else None,
         water=water,
-        rests_on=(*(("tube.size",) if water else ("tube.heat",)), "tube.spacing", "tube.depth-from-top", layer.path),
+        rests_on=(
+            *(("tube.size",) if water else ("tube.heat",)),
+            "tube.spacing",
+            "tube.panel" if panel is not None else "tube.depth-from-top",
+            layer.path,
+        ),
+        panel=panel,
+        edge_spacing=edge,
+        covered=typed.covered.si if typed.covered else None,
+        heat_after=typed.heat_after.si if typed.heat_after else assumed.missing("tube.heat-after"),
+        rest=_rest(typed, assumed),
     )
 
 
@@ -85,14 +107,25 @@ def _water(typed: Tube, assumed: Assumptions) -> Water:
     if 2.0 * leader >= longest.value:
         said = f'"{typed.leader.typed}"' if typed.leader else ""
         raise Mistake("tube.leader", said, "There and back it leaves nothing of a loop.", "Move the manifold nearer.")
+    laid = tuple(each.si for each in typed.loop_lengths or ())
+    if typed.loops is not None and laid and typed.loops != len(laid):
+        wrong = f"There are {typed.loops} loops, and lengths of {len(laid)}."
+        raise Mistake("tube.loop-lengths", "", wrong, "Write one length for each loop, or leave out how many they are.")
+    short = next((n for n, each in enumerate(laid) if each <= 2.0 * leader), None)
+    if typed.loop_lengths and short is not None:
+        said = typed.loop_lengths[short].typed
+        wrong = "There and back the leader is as long as this loop."
+        raise Mistake(f"tube.loop-lengths.{short + 1}", f'"{said}"', wrong, "Lengths count the leaders.")
     return Water(
         size=size,
         fluid=_named(mixture, fluid, "tube.fluid"),
         drop=typed.drop.si if typed.drop else assumed.take(usual("tube-drop").assumed("tube.drop")),
         leader=leader,
         longest=longest,
-        loops=typed.loops,
+        loops=len(laid) or typed.loops,
+        lengths=laid,
         source=typed.source or "",
+        coldest=typed.coldest.si if typed.coldest else assumed.missing("tube.coldest"),
     )
 
 
@@ -117,15 +150,84 @@ def _lies_wrong(
         return Mistake(at, f'"{said}"', f"So the tube lies below its layer, which is {thick} thick.", "Lay it higher.")
     if typed.heat == "electric":
         return None
-    if spacing < BENDS * outside:
-        least = say.both(BENDS * outside, "m", system)
+    bends = heated_floors.usual("bend").value
+    if spacing < bends * outside:
+        least = say.both(bends * outside, "m", system)
         wrong = f"A tube of this size does not turn round so tightly; from tube to tube it needs {least} at the least."
         return Mistake("tube.spacing", f'"{typed.spacing.typed if typed.spacing else ""}"', wrong, "Space it wider.")
     return None
 
 
+def _panel(typed: Tube, products: Products, floor: Sequence[Slice], lies_in: int, system: System) -> Panel | None:
+    """The panel that holds the tube. Raises Mistake where it cannot."""
+    if typed.panel is None:
+        return None
+    said = f'"{typed.panel}"'
+    product = _named(products.product, typed.panel, "tube.panel")
+    if product.pattern is None:
+        raise Mistake(
+            "tube.panel", said, f"{product.name} has no knobs that hold a tube.", "underpour catalogue list products"
+        )
+    if typed.heat == "electric":
+        raise Mistake("tube.panel", said, "Its knobs hold tubes, not cables.", "Leave it out.")
+    if typed.depth_from_top is not None:
+        wrong = "The panel says how deep the tube lies."
+        raise Mistake("tube.depth-from-top", f'"{typed.depth_from_top.typed}"', wrong, "Leave one of the two out.")
+    below = floor[lies_in + 1] if lies_in + 1 < len(floor) else None
+    if below is None or below.kind != "board":
+        wrong = "No board lies right below what the tube lies in: that is where the panel's foam stands."
+        raise Mistake("tube.panel", said, wrong, "Write its solid foam there as a board of its kind and thickness.")
+    of = product.pattern
+    if floor[lies_in].thickness <= of.knob_height.si:
+        high = say.typed(of.knob_height, "m", system)
+        raise Mistake("tube.panel", said, f"Its knobs, {high}, stand out of what is poured over them.", "Pour more.")
+    return Panel(
+        product.name,
+        of.knob_height.si,
+        of.knob_share.si,
+        of.centre_above_base.si,
+        below.conductivity,
+        below.heat_capacity,
+    )
+
+
+def _off_the_panel(
+    typed: Tube, products: Products, spacing: float, water: Water | None, system: System
+) -> Mistake | None:
+    """A tube or a spacing that the panel's pattern does not take."""
+    if typed.panel is None or water is None:
+        return None
+    product = products.product(typed.panel)
+    of = product.pattern
+    assert of is not None
+    said = f'"{typed.spacing.typed}"' if typed.spacing else ""
+    if water.size.key not in of.tubes:
+        wrong = f"{product.name} holds {' and '.join(of.tubes)}."
+        return Mistake("tube.size", f'"{water.size.key}"', wrong, "Take a tube that it holds.")
+    if spacing < of.least_bend.si - SAME:
+        least = say.typed(of.least_bend, "m", system)
+        wrong = f"{product.name} lets a tube turn round no more tightly than {least}."
+        return Mistake("tube.spacing", said, wrong, "Space it wider.")
+    if abs(spacing - round(spacing / of.pitch.si) * of.pitch.si) > SAME:
+        pitch = say.typed(of.pitch, "m", system)
+        wrong = f"The knobs of {product.name} stand {pitch} apart, so tubes lie that far apart or twice, three times."
+        return Mistake("tube.spacing", said, wrong, "Take a whole number of pitches.")
+    return None
+
+
+def _rest(typed: Tube, assumed: Assumptions) -> Rest | None:
+    if typed.rest is None:
+        return None
+    back = typed.set_back.si if typed.set_back else assumed.take(usual("set-back").assumed("tube.set-back"))
+    return Rest(typed.rest.si, back, typed.back_within.si if typed.back_within else None)
+
+
 def _envelope(room: Room, coldest: float) -> Assumed:
     loses = usual("envelope")
-    apart = max(room.mean - abs(room.swing) - coldest, 5.0)
-    why = f"{loses.where}; {apart:.0f} K between the room and the coldest day (common practice, no source)"
+    least = heated_floors.usual("least-apart").value
+    apart = room.mean - abs(room.swing) - coldest
+    told = f"{apart:.0f} K between the room and the coldest day"
+    told += f", of which {least:.0f} K are counted at the least" if apart < least else ""
+    apart = max(apart, least)
+    why = f"{loses.where}; {told} (common practice, no source)"
     return Assumed(LOAD, loses.value * apart, loses.low * apart, loses.high * apart, "W/m²", why)

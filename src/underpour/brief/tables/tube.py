@@ -48,4 +48,40 @@ class Tube(Table):
     warm_within: kinds.Time | None = key(
         "How soon, from ten degrees cooler, the floor shall give nine tenths of its load.", "6 h", default=None
     )
+    loop_lengths: tuple[kinds.LoopLength, ...] | None = key(
+        "Each loop's length as laid, leaders counted; then what each gets of the water is told.",
+        ["268 ft", "272 ft", "255 ft"],
+        ["82 m", "70 m"],
+        default=None,
+    )
     source: Literal["boiler", "heat-pump"] | None = key("What heats the water.", "boiler", "heat-pump", default=None)
+    panel: str | None = key(
+        "A panel whose knobs hold the tube; its solid foam stands in the build-up, right below what the tube lies in.",
+        "knob-15",
+        default=None,
+    )
+    edge_spacing: kinds.Thickness | None = key(
+        "From one tube to the next in the strip along outer walls, where they lie closer.",
+        "6 in",
+        "100 mm",
+        default=None,
+    )
+    covered: kinds.Share | None = key(
+        "How much of the floor the furnishing covers; unless typed what is usual of each thing is counted once.",
+        "20 %",
+        default=None,
+    )
+    coldest: kinds.Temperature | None = key(
+        "The coldest that what is in the tubes may get: in a building left without heat, or on its way outdoors.",
+        "-10 F",
+        "-20 C",
+        default=None,
+    )
+    heat_after: kinds.Time | None = key("From the pour until the first heat.", "28 d", default=None)
+    rest: kinds.Time | None = key(
+        "How long the heat rests at a time: a night, a week-end; then the way back is told.", "8 h", "2 d", default=None
+    )
+    set_back: kinds.Drop | None = key("How far the room falls meanwhile.", "5 F", "3 K", default=None)
+    back_within: kinds.Time | None = key(
+        "How soon after a rest the floor shall give nine tenths of its load again.", "3 h", default=None
+    )

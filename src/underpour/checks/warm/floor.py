@@ -14,7 +14,7 @@ from ...resolve import Resolved
 from ...resolve.tubes import HeatedFloor
 from ..basis import basis, conduction
 from ..solved import floor_rests_on
-from .worked import Worked
+from .worked import Worked, most_by_surface
 
 FOR_ANIMALS = ("barn",)
 ANIMALS = (
@@ -38,9 +38,9 @@ def surface(resolved: Resolved, heated: HeatedFloor, made: Worked) -> Finding:
     Source
         EN 1264-2 (quoted) for the limit, ISO 10211 for the section; the covering's own limit by practice.
     """
-    limit, why = _warmest_surface(resolved, made)
+    limit, why = warmest_surface(resolved, made)
     mean, warmest, coolest = made.surface
-    more = _most_output(made, limit.value - made.room)
+    more = most_by_surface(made, made.cell, limit.value)
     held = resolved.use.key not in FOR_ANIMALS
     return Finding(
         "warm.surface",
@@ -63,7 +63,7 @@ def surface(resolved: Resolved, heated: HeatedFloor, made: Worked) -> Finding:
     )
 
 
-def _warmest_surface(resolved: Resolved, made: Worked) -> tuple[Quantity, str]:
+def warmest_surface(resolved: Resolved, made: Worked) -> tuple[Quantity, str]:
     """The lower of what feet and what the covering bear, as a temperature, and whose limit it is."""
     above = heated_floors.above_room("occupied")
     most = made.room + above.value
@@ -78,12 +78,6 @@ def _depth(heated: HeatedFloor) -> str:
     if heated.depth_told:
         return ""
     return "How deep the tubes lie is not said; in the middle of their layer, as most do (depth-from-top). "
-
-
-def _most_output(made: Worked, above: float) -> float:
-    """What the floor gives where its warmest place is so far above the room. [K -> W/m²]"""
-    rise = made.surface[1] - made.room
-    return made.up * above / rise if rise > 0.0 else 0.0
 
 
 def _told(resolved: Resolved, heated: HeatedFloor, made: Worked, limit: Quantity, why: str, most: float) -> str:

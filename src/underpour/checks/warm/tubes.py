@@ -34,6 +34,8 @@ def loop_length(resolved: Resolved, heated: HeatedFloor, water: Water, made: Run
     """
     limit, one = water.longest, loops(resolved.area, heated.spacing, water.leader, 1e9)
     laid = made.loops
+    if water.lengths:
+        return _as_laid(resolved, heated, water)
 
     def said(length: float) -> str:
         return say.both(length, "m", resolved.system)
@@ -63,6 +65,30 @@ def loop_length(resolved: Resolved, heated: HeatedFloor, water: Water, made: Run
     )
 
 
+def _as_laid(resolved: Resolved, heated: HeatedFloor, water: Water) -> Finding:
+    """The same where the brief tells each loop's length."""
+    limit, longest, whole = water.longest, max(water.lengths), sum(water.lengths)
+    field = whole - 2.0 * water.leader * len(water.lengths)
+    covers = say.both(field * heated.spacing, "m²", resolved.system)
+    return Finding(
+        "warm.loop-length",
+        "Longest loop as laid",
+        longest,
+        "m",
+        within=0.0,
+        limit=limit.value,
+        sense="at most",
+        basis=(limit.basis(), PRACTICE),
+        rests_on=("tube.loop-lengths", "tube.size", "tube.spacing", "tube.leader", "tube.loop-limit"),
+        steps=(
+            Step("L", f"{len(water.lengths)} loops in all", "", f"{fixed(whole, 1)} m"),
+            Step("A", "(L − leaders) spacing", f"{fixed(field, 1)} m, {fixed(heated.spacing, 3)} m", covers),
+            Step("A", "floor", "", f"{fixed(resolved.area, 1)} m²"),
+        ),
+        words=f"So much tube lies in {covers} of {say.both(resolved.area, 'm²', resolved.system)} of floor.",
+    )
+
+
 def pressure(water: Water, made: Running) -> Finding:
     """What pressure the water takes on its way through a loop.
 
@@ -73,13 +99,14 @@ def pressure(water: Water, made: Running) -> Finding:
     Worked out
         Water that carries the heat with the drop named; friction along the loop, a third more for manifold and valves.
     Holds for
-        The mean loop, at the water's mean temperature. Between slow and fast flow the greater loss is taken.
+        The mean loop, or the longest where lengths are told, at the water's mean temperature. Between slow and fast
+        flow the greater loss is taken.
     Source
         Darcy and Weisbach with Colebrook and White, by a library; the limit and the addition are practice.
     """
     more, most = heated_floors.usual("fittings"), heated_floors.usual("pump-head")
     of, loss = made.flow, made.flow.loss * more.value / KILO
-    all_of_it = made.litres * made.loops.count * 1e3
+    all_of_it = made.whole * 1e3
     slow = "The water flows in layers" if of.reynolds <= SLOW else "The water flows in eddies"
     if not of.sure:
         slow = "Whether it flows in layers or in eddies is not sure; the greater loss is taken"

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from calendar import month_name
-from collections.abc import Iterator
 
 from ...catalogue import heated_floors
 from ...catalogue.records import Quantity
@@ -12,15 +11,13 @@ from ...measure import say
 from ...measure.digits import fixed
 from ...physics.domain import OutOfDomain
 from ...physics.warm_floor.curve import covering_factor, output_by_excess
+from ...physics.warm_floor.sources import heat_for_electricity
 from ...resolve import Resolved
 from ...resolve.tubes import HeatedFloor, Water
 from ..basis import basis, conduction
 from ..compatibility import steady_heat
 from .floor import rests_on
 from .worked import Worked
-
-LIFT = 2.0  # K, between water and what gives it its heat, and between air and what takes it (practice)
-ZERO = 273.15
 
 
 def water(resolved: Resolved, heated: HeatedFloor, runs: Water, made: Worked) -> Finding:
@@ -39,11 +36,7 @@ def water(resolved: Resolved, heated: HeatedFloor, runs: Water, made: Worked) ->
     Source
         EN 1264-2 (quoted) for the mean; EN 1264-4 (from memory) for concrete; the foam's own figure.
     """
-    limit = heated_floors.warmest_water()
-    for layer in resolved.boards:
-        stands = steady_heat(resolved, layer.record) if layer.record is not None else None
-        if stands is not None and stands.value < limit.value:
-            limit = stands
+    limit = warmest_supply(resolved)
     by_curve = _by_curve(resolved, heated)
     beside = (
         Step("K_H", "by the standard's curve instead", "EN 1264-2, type A", f"{fixed(by_curve, 3)} W/(m²·K)"),
@@ -79,6 +72,16 @@ def water(resolved: Resolved, heated: HeatedFloor, runs: Water, made: Worked) ->
     )
 
 
+def warmest_supply(resolved: Resolved) -> Quantity:
+    """What concrete and the boards of the floor stand for good, the least of them. [degC]"""
+    limit = heated_floors.warmest_water()
+    for layer in resolved.boards:
+        stands = steady_heat(resolved, layer.record) if layer.record is not None else None
+        if stands is not None and stands.value < limit.value:
+            limit = stands
+    return limit
+
+
 def _warmer_than(resolved: Resolved, supply: float, limit: Quantity) -> str:
     stands = say.both(limit.value, "degC", resolved.system)
     if supply <= limit.value:
@@ -89,7 +92,7 @@ def _warmer_than(resolved: Resolved, supply: float, limit: Quantity) -> str:
     )
 
 
-def source(resolved: Resolved, heated: HeatedFloor, runs: Water, made: Worked) -> Iterator[Finding]:
+def heat_pump(resolved: Resolved, heated: HeatedFloor, made: Worked) -> Finding:
     """How much of its electricity a heat pump gives back as heat, month by month.
 
     Asks
@@ -104,21 +107,23 @@ def source(resolved: Resolved, heated: HeatedFloor, runs: Water, made: Worked) -
     Source
         Carnot's limit; the share is practice.
     """
-    if runs.source != "heat-pump":
-        return
-    share, supplies = heated_floors.usual("of-carnot"), made.supplies(coldest_day=False)
-    most, season = heated_floors.usual("most-of-pump"), made.season
+    share, most, lift = (heated_floors.usual(name) for name in ("of-carnot", "most-of-pump", "exchangers"))
+    supplies, season = made.supplies(coldest_day=False), made.season
     months = [n for n in range(len(supplies)) if season.heated[n]]
-    times = {n: min(_coefficient(share.value, supplies[n], made.outdoors[n]), most.value) for n in months}
+    times = tuple(
+        min(heat_for_electricity(share.value, supply, air, lift.value), most.value)
+        for supply, air in zip(supplies, made.outdoors, strict=True)
+    )
     heat = {n: float(season.up[n] + season.down[n]) for n in months}
     whole, power = sum(heat.values()), sum(heat[n] / times[n] for n in months)
-    worst = min(months, key=lambda n: times[n])
-    yield Finding(
+    worst = min(months, key=times.__getitem__)
+    return Finding(
         "warm.heat-pump",
         "Heat that a heat pump gives for its electricity, season",
         whole / power,
         "1",
         within=whole / power * (share.high - share.low) / (2.0 * share.value),
+        months=times,
         basis=(share.basis(),),
         rests_on=(
             *rests_on(resolved, heated),
@@ -127,6 +132,7 @@ def source(resolved: Resolved, heated: HeatedFloor, runs: Water, made: Worked) -
             resolved.climate_path,
             share.path,
             most.path,
+            lift.path,
         ),
         steps=(
             Step("COP", "share of Carnot's, no month above", fixed(share.value, 2), fixed(most.value, 1)),
@@ -135,11 +141,6 @@ def source(resolved: Resolved, heated: HeatedFloor, runs: Water, made: Worked) -
         words=f"Least in {month_name[worst + 1]}, {fixed(times[worst], 1)}. Each kelvin of cooler water gives two to "
         "three in a hundred more: tubes nearer to one another or a thinner covering. Foam spares what goes down.",
     )
-
-
-def _coefficient(share: float, supply: float, air: float) -> float:
-    warm = supply + LIFT + ZERO
-    return share * warm / max(warm - (air - LIFT + ZERO), 5.0)
 
 
 def _by_curve(resolved: Resolved, heated: HeatedFloor) -> float:

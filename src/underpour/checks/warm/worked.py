@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import exp
 
 import numpy as np
@@ -16,23 +16,23 @@ from ...physics.warm_floor.loops import Loops, flow, loops
 from ...physics.warm_floor.season import Below, Season, season
 from ...physics.warm_floor.water import Flow, flow_in_tube
 from ...resolve import Resolved
-from ...resolve.tubes import HeatedFloor, Water
+from ...resolve.tubes import HeatedFloor, Panel, Water
 from ..solved import ROOM, SolvedEdge, felt, floor_faces, summed
 
-LEAST_BELOW = 0.05  # m²·K/W: a section of hardly any ground still has some
+LEAST_BELOW = 0.05  # m²·K/W, that the cell is solved over; what lies below the floor is worth what it is worth
 FIRST_GUESS = 0.0  # m²·K/W, of the water's own film, before its flow is known
-SHEATH = 0.3  # m·K/W, of a cable: a millimetre of plastic
 MONTHS = 12
 Array = NDArray[np.float64]
 
 
 @dataclass(frozen=True)
 class Running:
-    """Water through one loop on the coldest day, and all loops."""
+    """Water through one loop on the coldest day, the longest where each is told, and all loops."""
 
     loops: Loops
     flow: Flow
-    litres: float  # m³/s through one loop
+    litres: float  # m³/s through that loop
+    whole: float  # m³/s through all
     drop: float  # K, supply less return
 
 
@@ -42,16 +42,16 @@ class Worked:
 
     cell: Cell
     season: Season
-    below: float  # m²·K/W, from the underside of the build-up to what the ground is worth
+    below: float  # m²·K/W, from the underside of the build-up to the place whose temperature is the ground's
     month: int  # 0 to 11, the coldest
-    ground: float  # degC below it then
+    ground: float  # degC there, then
     rooms: tuple[float, ...]  # (12,) degC
     outdoors: tuple[float, ...]  # (12,) degC
     excess: float  # K, mean of water or cable over the room on the coldest day
     up: float  # W/m² then
     down: float  # W/m² then
     surface: tuple[float, float, float]  # degC then: mean, warmest, coolest
-    running: Running | None  # None of electric cables
+    running: Running | None  # None of electric cables, and where nothing is wanted of the water
     water_film: float  # m²·K/W, from water to tube, as the cell counts it; 0 of cables
     within: float  # of heat, as a share of it
 
@@ -65,6 +65,14 @@ class Worked:
         assert self.running is not None
         drop = self.running.drop * part
         return drop / (1.0 - exp(-drop / excess)) if drop > 0.0 and excess > 0.0 else excess
+
+    def excess_of(self, supply: float) -> float:
+        """Mean of the water over the room where its supply is so far above it: ``supply`` turned round. [K]"""
+        low, high = 0.0, supply
+        for _ in range(60):
+            middle = (low + high) / 2.0
+            low, high = (middle, high) if self.supply(middle) < supply else (low, middle)
+        return high
 
     def supplies(self, *, coldest_day: bool) -> tuple[float, ...]:
         """Supply in each month, or the coldest day's in that of the coldest; without heat, what stands. [degC]"""
@@ -84,12 +92,13 @@ def worked(resolved: Resolved, heated: HeatedFloor, edges: Sequence[SolvedEdge])
     """The tube cell over the ground as the sections have it, and the year that follows.
 
     Heat through the floor for each kelvin of the room, lasting and once a year, is asked of each section; less film and
-    layers it is what lies below. What the sections' own year lets through the floor says how warm that is.
+    layers it is what lies below, which is less than nothing where an edge lets past the foam what the foam keeps. What
+    the sections' own year lets through the floor says how warm that is.
     """
     lasting, yearly = _per_kelvin(resolved, edges)
     told = summed(tuple(edges), floor_faces)
     own = _film(edges) + sum(layer.resistance for layer in resolved.floor)
-    grounds = [_below(each, own) for each in (lasting, yearly)]
+    grounds = [1.0 / each - own for each in (lasting, yearly)]
     room_swing = resolved.room.swing
     mean = resolved.room.mean - told.mean / resolved.area / lasting.real
     swing = room_swing - told.swing / resolved.area / yearly
@@ -132,11 +141,6 @@ def _film(edges: Sequence[SolvedEdge]) -> float:
     return float(grid.resistance[floor_faces(grid.equations.faces)][0])
 
 
-def _below(per_kelvin: complex, own: float) -> complex:
-    left = 1.0 / per_kelvin - own
-    return left if left.real > LEAST_BELOW else complex(LEAST_BELOW, left.imag)
-
-
 def _loads(heated: HeatedFloor, room: Array, outdoors: Array, month: int) -> Array:
     """What the floor owes the room in each month: in proportion to how much colder it is outdoors. [W/m²]"""
     apart = max(float(room[month]) - heated.coldest, 1.0)
@@ -151,17 +155,50 @@ def _with_film(resolved: Resolved, heated: HeatedFloor, below: float, water: flo
 
 
 def layers_of(resolved: Resolved) -> list[Layer]:
-    """The floor's layers that have a thickness, from the top down."""
+    """The floor's layers that have a thickness, from the top down; what stands between knobs is a layer of its own."""
+    told = []
+    for n, layer in enumerate(resolved.floor):
+        if not layer.thickness > 0.0:
+            continue
+        whole = Layer(layer.thickness, layer.conductivity, layer.heat_capacity)
+        panel = resolved.heated.panel if resolved.heated is not None and n == resolved.heated.layer else None
+        told += [whole] if panel is None else _between_knobs(whole, panel)
+    return told
+
+
+def _between_knobs(whole: Layer, panel: Panel) -> list[Layer]:
+    """What lies over the knobs, and what lies between them with them, side by side."""
+    solid, poured = panel.share, 1.0 - panel.share
     return [
-        Layer(layer.thickness, layer.conductivity, layer.heat_capacity)
-        for layer in resolved.floor
-        if layer.thickness > 0.0
+        replace(whole, thickness=whole.thickness - panel.height),
+        Layer(
+            panel.height,
+            poured * whole.conductivity + solid * panel.conductivity,
+            poured * whole.heat_capacity + solid * panel.heat_capacity,
+        ),
     ]
+
+
+def most_by_surface(made: Worked, of: Cell, limit: float) -> float:
+    """What a cell gives on the coldest day where its warmest place is so warm. [degC -> W/m²]"""
+    none, some = (of.floor(made.room + excess, made.room, made.ground)[1] for excess in (0.0, 100.0))
+    low, high = (0.0, 100.0 * (limit - none) / (some - none) * 2.0 + 1.0)
+    for _ in range(60):
+        middle = (low + high) / 2.0
+        warm = of.floor(made.room + middle, made.room, made.ground)[1]
+        low, high = (middle, high) if warm < limit else (low, middle)
+    return of.up(made.room + high, made.room, made.ground)
+
+
+def cell_with(resolved: Resolved, heated: HeatedFloor, made: Worked, covered: float = 0.0, hollow: float = 0.0) -> Cell:
+    """The cell with its tube laid otherwise, under a rug, or over a hollow. [m²·K/W, m]"""
+    laid = replace(tube_of(heated, made.water_film), hollow=hollow)
+    return cell(layers_of(resolved), laid, heated_floors.usual("film").value + covered, made.below)
 
 
 def tube_of(heated: HeatedFloor, film: float) -> Tube:
     """Tube or cable as the cell takes it; ``film`` is the water's own. [m²·K/W]"""
-    wall = SHEATH
+    wall = heated_floors.usual("sheath").value
     if heated.water is not None:
         size = heated.water.size
         wall = wall_resistance(size.outside.value, size.bore, size.conductivity.value, film)
@@ -196,7 +233,9 @@ def _at_its_coldest(
         up=up,
         down=down,
         surface=made.floor(water, inside, ground),
-        running=_running(resolved, heated, heated.water, water, up + down) if heated.water else None,
+        running=_running(resolved, heated, heated.water, water, up + down)
+        if heated.water and up + down > 0.0
+        else None,
         water_film=film,
         within=made.within / made.water_to_room + share * down / (up + down),
     )
@@ -204,8 +243,13 @@ def _at_its_coldest(
 
 def _running(resolved: Resolved, heated: HeatedFloor, water: Water, warmth: float, given: float) -> Running:
     laid = loops(resolved.area, heated.spacing, water.leader, water.longest.value, water.loops)
+    length, share = laid.mean_length, 1.0 / laid.count
+    if water.lengths:
+        count, whole_tube, length = len(water.lengths), sum(water.lengths), max(water.lengths)
+        laid = Loops(count, whole_tube / count, whole_tube)
+        share = (length - 2.0 * water.leader) / (whole_tube - 2.0 * water.leader * count)
     of = water.fluid.at(min(max(warmth, water.fluid.least), water.fluid.most))
-    each = flow(given * resolved.area / laid.count, water.drop, of.density, of.heat_capacity)
-    bore, length = water.size.bore, laid.mean_length
+    whole = flow(given * resolved.area, water.drop, of.density, of.heat_capacity)
+    each, bore = whole * share, water.size.bore
     through = flow_in_tube(each, bore, length, of.density, of.viscosity, of.heat_capacity, of.conductivity)
-    return Running(laid, through, each, water.drop)
+    return Running(laid, through, each, whole, water.drop)

@@ -20,6 +20,8 @@ from ..domain import OutOfDomain, above_zero, not_below_zero
 
 SIDES = 8
 TOLERANCE = 2e-4
+AIR_STORES = 1.2e3  # J/(m³·K)
+STILL_AIR = 0.03  # W/(m·K): a gap of some millimetres, with what crosses it as radiation
 DEEP = 0.05  # m of nothing beyond the outermost surfaces
 WATER, ROOM, GROUND = 0, 1, 2  # the spaces in their order
 
@@ -41,6 +43,7 @@ class Tube:
     axis: float  # m, below the floor's surface
     spacing: float  # m
     wall: float  # m·K/W, of wall and water, for one metre of tube
+    hollow: float = 0.0  # m of air below it, as wide as the tube: what concrete did not get to
 
 
 @dataclass(frozen=True)
@@ -193,7 +196,7 @@ def cell(layers: Sequence[Layer], tube: Tube, film: float, below: float) -> Cell
     Raises
     ------
     OutOfDomain
-        A tube that reaches out of the layers or touches its neighbour, or a number not above zero.
+        A tube or its hollow that reaches out of its layer, tubes that touch, or a number not above zero.
 
     Source
     ------
@@ -276,6 +279,7 @@ def solved_twice(layers: Sequence[Layer], tube: Tube, film: float, below: float)
 
 def _refuse(layers: Sequence[Layer], tube: Tube, film: float, below: float) -> None:
     above_zero(film=film, below=below, outside=tube.outside, spacing=tube.spacing, wall=tube.wall)
+    not_below_zero(hollow=tube.hollow)
     for layer in layers:
         above_zero(thickness=layer.thickness, conductivity=layer.conductivity)
     if not tube.outside < tube.spacing:
@@ -305,7 +309,7 @@ def drawn(layers: Sequence[Layer], tube: Tube) -> tuple[list[_Body], list[_Space
     Raises
     ------
     OutOfDomain
-        A tube that does not lie within one layer.
+        A tube that does not lie within one layer, or a hollow that reaches out of it.
 
     Source
     ------
@@ -323,6 +327,11 @@ def drawn(layers: Sequence[Layer], tube: Tube) -> tuple[list[_Body], list[_Space
         holds = bottom <= -tube.axis - reach and -tube.axis + reach <= top
         outline = _box(0.0, bottom, half, top)
         bodies.append(_Body((*outline, *reversed(hole)) if holds else outline, layer.conductivity, layer.heat_capacity))
+        if holds and tube.hollow > 0.0:
+            under = -tube.axis - reach
+            if under - tube.hollow < bottom - 1e-9:
+                raise OutOfDomain(f"a hollow of {tube.hollow!r} m reaches out of the tube's layer")
+            bodies.append(_Body(_box(0.0, under - tube.hollow, reach, under), STILL_AIR, AIR_STORES, priority=0))
         top, lies_in = bottom, lies_in or holds
     if not lies_in:
         raise OutOfDomain(f"the tube must lie within one layer, got its axis {tube.axis!r} m below the surface")

@@ -34,7 +34,7 @@ class Season:
     water: Array  # (12,) degC, mean along the loops; in months without heat what stands in them
     up: Array  # (12,) W/m²
     down: Array  # (12,) W/m²
-    below: Array  # (12,) degC, the temperature below that steady conduction would need
+    below: Array  # (12,) degC, at the place that the cell was solved over: so warm that it takes what goes down
 
     @property
     def given(self) -> float:
@@ -105,10 +105,11 @@ def season(cell: Cell, below: float, lasting: Below, yearly: Below, room: Array,
     cell : Cell
         Solved over ``below``. [W/(m²·K)]
     below : float
-        [m²·K/W]
+        Any resistance above zero: what the cell was solved over, not what the ground is worth. [m²·K/W]
     lasting, yearly : Below
-        Of the ground, for the mean of the year and for what swings; what swings faster meets the year's resistance. The
-        yearly temperature is a complex swing: mean + Re(swing exp(2 pi i f)), f the part of the year. [m²·K/W, degC, K]
+        Of the ground, for the mean of the year and for what swings; what swings faster meets the year's resistance. It
+        may be below zero where edges let more through than the floor's own layers would. The yearly temperature is a
+        complex swing: mean + Re(swing exp(2 pi i f)), f the part of the year. [m²·K/W, degC, K]
     room : ndarray, shape (12,)
         [degC]
     load : ndarray, shape (12,)
@@ -154,9 +155,8 @@ def season(cell: Cell, below: float, lasting: Below, yearly: Below, room: Array,
     wanted = np.where(heated, load - up_rest, -(up_rest + down_rest))
     water = np.linalg.solve(rows, wanted)
     up, down = to_room @ water + up_rest, to_ground @ water + down_rest
-    steady = over(cell, below, lasting.resistance)
-    total, of_room, of_water = (steady[1] + steady[2]).real, steady[2].real, steady[1].real
-    return Season(heated, water, up, down, (of_water * water + of_room * room - down) / total)
+    taken = cell.water_to_ground * water + cell.ground_to_room * room - down
+    return Season(heated, water, up, down, taken / (cell.water_to_ground + cell.ground_to_room))
 
 
 def _months(by_wave: NDArray[np.complex128]) -> Array:

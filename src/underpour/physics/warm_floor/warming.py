@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from math import sqrt
+from math import ceil, inf, sqrt
 
 import numpy as np
 from numpy.typing import NDArray
@@ -17,6 +17,9 @@ from ..domain import above_zero
 from .cell import ROOM, TOLERANCE, WATER, Layer, Tube, drawn, films
 
 Array = NDArray[np.float64]
+FLOOR = 2  # place of the surface in what is told of a step
+MORE = 1.5  # times what it took, that is followed
+FOR_EVER = 1e14  # s: a step in which all comes to rest
 GAMMA = 1.0 - 1.0 / sqrt(2.0)  # of the two stages of a step: second order, and nothing is left to ring
 
 
@@ -94,6 +97,7 @@ def warm_up(
     power: float,
     warmest: float,
     hours: float,
+    until: float = inf,
     step: float = 900.0,
 ) -> Warming:
     """A floor from cold while its water gives a steady heat, until the water is as warm as it may be.
@@ -115,7 +119,9 @@ def warm_up(
     warmest : float
         That the mean of the water may be; heat falls off once it is there. [degC]
     hours : float
-        That are followed. [h]
+        That are followed at the most. [h]
+    until : float
+        Surface from which on only half as long again is followed as it took. [degC]
     step : float
         [s]
 
@@ -148,7 +154,7 @@ def warm_up(
     for layer in layers:
         above_zero(heat_capacity=layer.heat_capacity)
     cold = start, room, ground
-    return _kept(tuple(layers), tube, (film, below), cold, power, warmest, round(hours * 3600.0 / step), step)
+    return _kept(tuple(layers), tube, (film, below), cold, power, warmest, hours, until, step)
 
 
 @lru_cache(maxsize=16)
@@ -159,25 +165,127 @@ def _kept(
     cold: tuple[float, float, float],
     power: float,
     warmest: float,
-    steps: int,
+    hours: float,
+    until: float,
     step: float,
 ) -> Warming:
     """A floor from cold, kept by its numbers: who draws it asks for it once more."""
-    start, room, ground = cold
-    cell = _Cell.of(layers, tube, *around)
-    air = np.array([0.0, room, ground])  # the water's stands in it where it is held
-    by_heat, by_water = _Steps(cell, step, held=False), _Steps(cell, step, held=True)
-    now, told = np.full(cell.eq.unknowns, start), []
-    for n in range(1, steps + 1):
-        after = by_heat.after(now, air, power)
-        water = cell.around(after) + power * tube.spacing * tube.wall
-        if water > warmest:
-            air[WATER], water = warmest, warmest
-            after = by_water.after(now, air, 0.0)
-        now = after
-        told.append((n * step / 3600.0, water, *cell.told(now, air, water)))
-    hour, water_then, floor, given, up, down = np.array(told).T
-    return Warming(hour, water_then, floor, given, up, down)
+    start, *airs = cold
+    heating = _Heating(_Cell.of(layers, tube, *around), tube, step)
+    now = np.full(heating.cell.eq.unknowns, start)
+    return heating.followed(now, (airs[0], airs[1]), power, warmest, hours, until)[1]
+
+
+def after_rest(
+    layers: Sequence[Layer],
+    tube: Tube,
+    film: float,
+    below: float,
+    *,
+    water: float,
+    room: float,
+    resting: float,
+    ground: float,
+    rest: float,
+    power: float,
+    warmest: float,
+    hours: float,
+    until: float = inf,
+    step: float = 900.0,
+) -> tuple[Warming, Warming]:
+    """A warm floor whose heat rests for a time and comes on again.
+
+    Parameters
+    ----------
+    layers : sequence of Layer
+        As for ``warm_up``. [m, W/(m·K), J/(m³·K)]
+    tube : Tube
+        [m, m·K/W]
+    film, below : float
+        As for ``cell``. [m²·K/W]
+    water : float
+        Mean along the loop, as which the floor has long stood when its heat is turned off. [degC]
+    room, resting : float
+        Of the room while it is heated, and meanwhile. [degC]
+    ground : float
+        Of the place below, held. [degC]
+    rest : float
+        How long no heat comes. [h]
+    power, warmest : float
+        As for ``warm_up``, once it comes again. [W/m², degC]
+    hours : float
+        That are followed from then on, at the most. [h]
+    until : float
+        As for ``warm_up``. [degC]
+    step : float
+        [s]
+
+    Returns
+    -------
+    resting, back : Warming
+        From the end of the heat, and from its return on. [h, degC, W/m²]
+
+    Raises
+    ------
+    OutOfDomain
+        As for ``warm_up``, or a rest not above zero.
+
+    Source
+    ------
+    As for ``warm_up``.
+
+    Examples
+    --------
+    What has rested long stands between room and ground.
+
+    >>> slab = (Layer(0.10, 2.0, 2e6), Layer(0.05, 0.035, 4e4))
+    >>> cooled, back = after_rest(slab, Tube(0.016, 0.05, 0.2, 0.1), 0.1, 0.5, water=35.0, room=20.0, resting=15.0,
+    ...     ground=15.0, rest=240.0, power=80.0, warmest=60.0, hours=24.0)
+    >>> round(float(cooled.floor[-1]), 1), bool(back.floor[-1] > 20.0)
+    (15.0, True)
+    """
+    above_zero(rest=rest, power=power, hours=hours, step=step)
+    for layer in layers:
+        above_zero(heat_capacity=layer.heat_capacity)
+    heating = _Heating(_Cell.of(layers, tube, film, below), tube, step)
+    now = heating.settled(water, (room, ground))
+    now, cooled = heating.followed(now, (resting, ground), 0.0, inf, rest, inf)
+    return cooled, heating.followed(now, (room, ground), power, warmest, hours, until)[1]
+
+
+class _Heating:
+    """A cell with its equations factorised for steps of one length."""
+
+    def __init__(self, cell: _Cell, tube: Tube, step: float):
+        self.cell, self.tube, self.step = cell, tube, step
+        self.by_heat, self.by_water = _Steps(cell, step, held=False), _Steps(cell, step, held=True)
+
+    def settled(self, water: float, airs: tuple[float, float]) -> Array:
+        """Temperatures of a floor whose water and airs have long been so warm."""
+        return _Steps(self.cell, FOR_EVER, held=True).after(
+            np.full(self.cell.eq.unknowns, water), np.array([water, *airs]), 0.0
+        )
+
+    def followed(
+        self, now: Array, airs: tuple[float, float], power: float, warmest: float, hours: float, until: float
+    ) -> tuple[Array, Warming]:
+        """From such temperatures on: those at the end, and what was on the way."""
+        air, told = np.array([0.0, *airs]), []  # the water's stands in it where it is held
+        steps = round(hours * 3600.0 / self.step)
+        for n in range(1, steps + 1):
+            after = self.by_heat.after(now, air, power)
+            water = self.cell.around(after) + power * self.tube.spacing * self.tube.wall
+            if water > warmest:
+                air[WATER], water = warmest, warmest
+                after = self.by_water.after(now, air, 0.0)
+            now = after
+            told.append((n * self.step / 3600.0, water, *self.cell.told(now, air, water)))
+            if told[-1][FLOOR] >= until:
+                steps = min(steps, ceil(n * MORE))
+            if n >= steps:
+                break
+        hour, water_then, floor, given, up, down = np.array(told).T
+        return now, Warming(hour, water_then, floor, given, up, down)
 
 
 @dataclass(frozen=True)
