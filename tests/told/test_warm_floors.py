@@ -305,7 +305,7 @@ def test_where_the_ground_warms_the_room_no_heat_is_wanted():
     text = (
         bare("dwelling", "raft").replace("Duluth, MN", "Miami, FL").replace("[floor]\n", '[floor]\ninside = "12 C"\n')
     )
-    found = [each for each in answer(reads(text + TUBE.replace("45 W/m²", "2 W/m²"))).as_briefed.findings]
+    found = answer(reads(text + TUBE.replace("45 W/m²", "2 W/m²"))).as_briefed.findings
     warm = [each for each in found if each.id.startswith("warm.")]
     assert [(each.id, each.verdict) for each in warm] == [("warm.output", "does not apply")]
     assert "needs no heat" in warm[0].words

@@ -44,8 +44,8 @@ def first_heat(resolved: Resolved, heated: HeatedFloor, made: Worked) -> Finding
     rests = ("tube.heat-after", layer.path, age.path, first.path, rise.path)
     ramp = (
         f"Then {say.both(min(first.value, most), 'degC', resolved.system)} for {held.value:.0f} days, "
-        f"{rise.value:.0f} K more each day up to {say.both(most, 'degC', resolved.system)}, and that for "
-        f"{top.value:.0f} days: {whole:.0f} days in all, before a covering is laid. Let it cool as slowly."
+        f"{say.both(rise.value, 'K', resolved.system)} more each day up to {say.both(most, 'degC', resolved.system)}, "
+        f"and that for {top.value:.0f} days: {whole:.0f} days in all, before a covering is laid. Let it cool as slowly."
     )
     sources = (age.basis(), first.basis(), rise.basis())
     if heated.heat_after is None:

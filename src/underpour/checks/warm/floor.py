@@ -5,6 +5,8 @@ from __future__ import annotations
 from calendar import month_name
 from collections.abc import Iterator
 
+import numpy as np
+
 from ...catalogue import heated_floors
 from ...catalogue.records import Quantity
 from ...findings import Finding, Step
@@ -114,7 +116,8 @@ def heat_down(resolved: Resolved, heated: HeatedFloor, made: Worked) -> Iterator
     season_steps = (
         Step("q_up", "up, mean of the months with heat", "", f"{fixed(float(year.up[year.heated].mean()), 2)} W/m²"),
         Step("q_down", "down in the same months", "", f"{fixed(down, 2)} W/m²"),
-        Step("R_below", "ground as the whole floor has it", "", f"{fixed(made.below, 3)} m²·K/W"),
+        Step("q_0", "down through the same floor unheated", "", f"{fixed(_anyway(made), 2)} W/m²"),
+        Step("R_below", "ground as the whole floor has it", "", f"{fixed(made.worth, 3)} m²·K/W"),
     )
     for of, share, formula in (("up", of_up, "down / up"), ("total", of_total, "down / (up + down)")):
         yield Finding(
@@ -131,14 +134,28 @@ def heat_down(resolved: Resolved, heated: HeatedFloor, made: Worked) -> Iterator
         )
 
 
+def _anyway(made: Worked) -> float:
+    """Down in the months with heat, were the floor not heated. [W/m²]"""
+    return float(np.mean([q for q, heats in zip(made.anyway, made.season.heated, strict=True) if heats]))
+
+
 def _against_the_rule(share: float, made: Worked) -> str:
     coldest = month_name[made.month + 1]
     then = 100.0 * made.down / (made.up + made.down)
     here = "more" if 100.0 * share > heated_floors.usual("rule-down").value else "less"
     return (
         f"Installers reckon with a tenth; here it is {here}. On the coldest day, in {coldest}, {then:.0f} % go down: "
-        "the share is least when the room wants most."
+        f"the share is least when the room wants most. {_heating_adds(made)}"
     )
+
+
+def _heating_adds(made: Worked) -> str:
+    down = float(made.season.down[made.season.heated].mean())
+    anyway = 100.0 * _anyway(made) / down
+    if not 0.0 < anyway < 100.0:
+        return ""
+    edge = " An edge lets past the foam much of it." if made.worth < 0.0 else ""
+    return f"Of what goes down, {anyway:.0f} % would go down unheated too.{edge}"
 
 
 def rests_on(resolved: Resolved, heated: HeatedFloor) -> tuple[str, ...]:

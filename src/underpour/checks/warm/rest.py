@@ -39,7 +39,7 @@ def come_back(resolved: Resolved, heated: HeatedFloor, made: Worked, rest: Rest)
     own = GROUND / ground.conductivity
     beyond = max(made.below - own, LEAST)
     held = made.ground + made.down * (made.below - own - beyond)  # so that as much goes down as on the coldest day
-    lasts = rest.lasts / HOURS
+    lasts, wanted = rest.lasts / HOURS, made.room + WHOLE * made.cell.film * made.up
     cooled, back = after_rest(
         [*layers_of(resolved), Layer(GROUND, ground.conductivity, ground.heat_capacity)],
         tube_of(heated, made.water_film),
@@ -53,8 +53,9 @@ def come_back(resolved: Resolved, heated: HeatedFloor, made: Worked, rest: Rest)
         power=spare.value * (made.up + made.down),
         warmest=made.room + made.excess + warmer.value,
         hours=LONGEST,
+        until=wanted,
     )
-    hours = back.reached(made.room + WHOLE * made.cell.film * made.up)
+    hours = back.reached(wanted)
     value = LONGEST if hours is None else hours
     limit = rest.back_within / HOURS if rest.back_within is not None else None
     fallen = float(cooled.floor[-1])
@@ -80,17 +81,20 @@ def come_back(resolved: Resolved, heated: HeatedFloor, made: Worked, rest: Rest)
             Step("q_up", "what it still gives then, of the load", "", f"{fixed(still, 0)} %"),
             Step("t", "to nine tenths", f"{fixed(spare.value, 1)} times the heat", f"{fixed(value, 1)} h"),
         ),
-        words=_words(resolved, hours, limit, fallen, still),
+        words=_words(resolved, hours, limit, lasts, fallen, still),
     )
 
 
-def _words(resolved: Resolved, hours: float | None, limit: float | None, fallen: float, still: float) -> str:
+def _words(
+    resolved: Resolved, hours: float | None, limit: float | None, lasts: float, fallen: float, still: float
+) -> str:
     surface = say.both(fallen, "degC", resolved.system)
+    gives = f"where it gives {still:.0f} % of its load" if still > 0.5 else "where it gives nothing"
+    told = f"The surface falls to {surface}, {gives}."
     if hours is None:
-        return f"The surface falls to {surface} and is not back in three days. Let it rest less."
-    told = f"The surface falls to {surface}, where it gives {still:.0f} % of its load."
+        return f"{told} It is not back in three days. Let it rest less."
     if limit is not None and hours > limit:
         return f"{told} Back too late: begin earlier, rest less, or lay a thinner screed on foam."
-    if hours > 6.0:
-        return f"{told} It is slow to come back: what a rest saves is little, and the morning is cool."
-    return f"{told} It follows soon enough for a rest to be worth it."
+    if hours > lasts / 2.0:
+        return f"{told} It takes long to come back for so short a rest, which saves little."
+    return f"{told} Turn the heat on {hours:.0f} hours before the floor is wanted."

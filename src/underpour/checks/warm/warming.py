@@ -2,19 +2,21 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from math import inf
 
 from ...catalogue import heated_floors
 from ...findings import Basis, Finding, Step
+from ...measure import say
 from ...measure.digits import fixed
 from ...physics.warm_floor.cell import Layer
 from ...physics.warm_floor.warming import Warming, warm_up, without_losses
 from ...resolve import Resolved
 from ...resolve.tubes import HeatedFloor
 from .floor import rests_on
-from .worked import Worked, layers_of, tube_of
+from .worked import Worked, cell_with, layers_of, tube_of
 
-HOURS, LONGEST = 3600.0, 96.0
+HOURS, LONGEST, MILLI = 3600.0, 96.0, 1e3
 GROUND = 1.0  # m of it that warm up along with the floor in that time
 WHOLE = 0.9  # of the load, at which the floor counts as warm
 
@@ -39,7 +41,7 @@ def from_cold(resolved: Resolved, heated: HeatedFloor, made: Worked) -> FromCold
     cooler, spare, warmer = (heated_floors.usual(name) for name in ("cooler", "spare-heat", "spare-warmth"))
     start = made.room - cooler.value
     ground = resolved.ground_below
-    power = spare.value * (made.up + made.down)
+    power, wanted = spare.value * (made.up + made.down), made.room + WHOLE * made.cell.film * made.up
     warming = warm_up(
         [*layers_of(resolved), Layer(GROUND, ground.conductivity, ground.heat_capacity)],
         tube_of(heated, made.water_film),
@@ -51,8 +53,9 @@ def from_cold(resolved: Resolved, heated: HeatedFloor, made: Worked) -> FromCold
         power=power,
         warmest=made.room + made.excess + warmer.value,
         hours=LONGEST,
+        until=wanted if heated.warm_within is None else inf,  # beside a limit all of it is drawn
     )
-    return FromCold(warming, start, power, made.room + WHOLE * made.cell.film * made.up)
+    return FromCold(warming, start, power, wanted)
 
 
 def warm_up_time(resolved: Resolved, heated: HeatedFloor, made: Worked) -> Finding:
@@ -95,15 +98,38 @@ def warm_up_time(resolved: Resolved, heated: HeatedFloor, made: Worked) -> Findi
             Step("t", "slab alone, nothing lost", "d c Δθ / q", f"{fixed(dry, 1)} h"),
             Step("t", "with foam, ground and room", "", f"{fixed(value, 1)} h" if hours is not None else "not in 96 h"),
         ),
-        words=_words(value, hours is not None, limit),
+        words=_words(resolved, heated, made, hours, limit),
     )
 
 
-def _words(hours: float, ever: bool, limit: float | None) -> str:
-    if not ever:
+def _words(resolved: Resolved, heated: HeatedFloor, made: Worked, hours: float | None, limit: float | None) -> str:
+    if limit is not None and (hours is None or hours > limit):
+        return _thinner(resolved, heated, made, limit)
+    if hours is None:
         return "It does not get there in four days with so little to spare."
-    if limit is not None and hours > limit:
-        return "A thin screed on foam in the place of a thick slab is warm far sooner; more to spare helps less."
     if hours > 12.0:
         return "Slow: keep it warm all through the season, and let it fall by two or three degrees at the most."
     return "Quick enough to be let go overnight."
+
+
+def _thinner(resolved: Resolved, heated: HeatedFloor, made: Worked, limit: float) -> str:
+    """What a thin screed in the place of a thick layer would take, where the board below is foam."""
+    thin, n = heated_floors.usual("thin-screed").value / MILLI, heated.layer
+    layer, below = resolved.floor[n], resolved.floor[n + 1 :]
+    if heated.panel is not None or layer.thickness <= thin or not any(each.kind == "board" for each in below):
+        return "More heat to spare helps little: a floor that must be warm sooner is thinner, with foam right below it."
+    laid = replace(
+        heated,
+        axis=sum(each.thickness for each in resolved.floor[:n]) + thin / 2.0,
+        warm_within=None,
+    )
+    floor = (*resolved.floor[:n], replace(layer, thickness=thin), *below)
+    other = replace(resolved, floor=floor, heated=laid)
+    cell = cell_with(other, laid, made)
+    excess = cell.water_for(made.up, made.room, made.ground) - made.room
+    hours = from_cold(other, laid, replace(made, cell=cell, excess=excess)).reached
+    thick = say.both(thin, "m", resolved.system)
+    if hours is None:
+        return "More heat to spare helps little: a floor that must be warm sooner is thinner, with foam right below it."
+    soon = "soon enough, and that is advised" if hours <= limit else "sooner, but not soon enough"
+    return f"A thin screed of {thick} on the foam in its place would take {hours:.1f} h: {soon}."

@@ -42,7 +42,9 @@ class Worked:
 
     cell: Cell
     season: Season
+    anyway: tuple[float, ...]  # (12,) W/m², what the room would lose through this floor were it not heated
     below: float  # m²·K/W, from the underside of the build-up to the place whose temperature is the ground's
+    worth: float  # m²·K/W, what lies below is worth for what lasts; below 0 where edges let more past the foam
     month: int  # 0 to 11, the coldest
     ground: float  # degC there, then
     rooms: tuple[float, ...]  # (12,) degC
@@ -103,7 +105,7 @@ def worked(resolved: Resolved, heated: HeatedFloor, edges: Sequence[SolvedEdge])
     mean = resolved.room.mean - told.mean / resolved.area / lasting.real
     swing = room_swing - told.swing / resolved.area / yearly
     below = max(float(grounds[0].real), LEAST_BELOW)
-    months = (np.arange(MONTHS) + 0.5) / MONTHS
+    months = _middles()
     room = resolved.room.mean + (room_swing * np.exp(2j * np.pi * months)).real
     outdoors = resolved.outdoor_mean + (resolved.outdoor_swing * np.exp(2j * np.pi * months)).real
     month = int(np.argmin(outdoors))
@@ -111,13 +113,18 @@ def worked(resolved: Resolved, heated: HeatedFloor, edges: Sequence[SolvedEdge])
     film = FIRST_GUESS
     first = _with_film(resolved, heated, below, film)
     year = season(first, below, Below(grounds[0], mean), Below(grounds[1], swing), room, load)
-    made = _at_its_coldest(resolved, heated, first, film, year, below, month, (room, outdoors), told)
+    made = _at_its_coldest(resolved, heated, first, film, year, below, grounds[0].real, month, (room, outdoors), told)
     if made.running is None:
         return made
     film = made.running.flow.film
     second = _with_film(resolved, heated, below, film)
     year = season(second, below, Below(grounds[0], mean), Below(grounds[1], swing), room, load)
-    return _at_its_coldest(resolved, heated, second, film, year, below, month, (room, outdoors), told)
+    return _at_its_coldest(resolved, heated, second, film, year, below, grounds[0].real, month, (room, outdoors), told)
+
+
+def _middles() -> Array:
+    """Where in the year the middle of each month is."""
+    return np.asarray((np.arange(MONTHS) + 0.5) / MONTHS)
 
 
 def _per_kelvin(resolved: Resolved, edges: Sequence[SolvedEdge]) -> tuple[complex, complex]:
@@ -212,6 +219,7 @@ def _at_its_coldest(
     film: float,
     year: Season,
     below: float,
+    worth: float,
     month: int,
     airs: tuple[Array, Array],
     told: Told,
@@ -224,7 +232,9 @@ def _at_its_coldest(
     return Worked(
         cell=made,
         season=year,
+        anyway=tuple(float(told.mean + (told.swing * np.exp(2j * np.pi * m)).real) / resolved.area for m in _middles()),
         below=below,
+        worth=worth,
         month=month,
         ground=ground,
         rooms=tuple(map(float, airs[0])),
