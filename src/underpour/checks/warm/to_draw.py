@@ -77,15 +77,15 @@ def _pumped(water: Water, running: Running, made: Worked, most: float | None) ->
     flows = flows[flows <= reach]
 
     def through(flow: float) -> tuple[float, float]:
-        length, bore = running.loops.mean_length, water.size.bore
-        told = flow_in_tube(flow, bore, length, of.density, of.viscosity, of.heat_capacity, of.conductivity)
+        bore = water.size.bore
+        told = flow_in_tube(flow, bore, running.length, of.density, of.viscosity, of.heat_capacity, of.conductivity)
         return told.loss * more / KILO, told.least_loss * more / KILO
 
     losses, least = np.array([through(float(each)) for each in flows]).T
     return Pumped(
         fluid=_fluid(water.fluid.key),
         count=running.loops.count,
-        length=running.loops.mean_length,
+        length=running.length,
         flow=running.litres,
         loss=running.flow.loss * more / KILO,
         most=heated_floors.usual("pump-head").value if most is None else most,

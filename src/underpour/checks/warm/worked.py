@@ -31,7 +31,8 @@ class Running:
 
     loops: Loops
     flow: Flow
-    litres: float  # m³/s through that loop
+    length: float  # m, of that loop
+    litres: float  # m³/s through it
     whole: float  # m³/s through all
     drop: float  # K, supply less return
 
@@ -262,4 +263,4 @@ def _running(resolved: Resolved, heated: HeatedFloor, water: Water, warmth: floa
     whole = flow(given * resolved.area, water.drop, of.density, of.heat_capacity)
     each, bore = whole * share, water.size.bore
     through = flow_in_tube(each, bore, length, of.density, of.viscosity, of.heat_capacity, of.conductivity)
-    return Running(laid, through, each, whole, water.drop)
+    return Running(laid, through, length, each, whole, water.drop)
