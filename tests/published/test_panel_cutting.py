@@ -38,11 +38,7 @@ def test_geometry_a_grid_of_sheets_on_40_by_24_ft():
     assert layout.seams == pytest.approx((round_them - FORTY.length) / 2, rel=1e-9)
 
 
-<<<<<<< HEAD
 def test_geometry_half_bond_on_40_by_24_ft():
-=======
-def test_geometry_a_bond_of_half_sheets_on_40_by_24_ft():
->>>>>>> 1a534a6 (words: what stands on pages of the ledger)
     """Derived: 30 sheets with six half ones, seams 5·40 + 3·16 + 3·20 = 308 ft."""
     own = rows_of(FORTY)
     layout = laid(own, half_bond(own, from_right=False), 0.0, 0.0)
