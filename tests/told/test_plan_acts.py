@@ -140,3 +140,25 @@ def test_an_act_and_its_way_back_give_the_same_text():
         assert moved != text, there
         again = replanned(moved, ACT.validate_python(back), "6 in").text
         assert again == text, there
+
+
+DOOR = """\
+[plan]
+unit = "ft"
+outline = ["0 0", "4 0", "20 0", "24 0", "24 26", "0 26"]
+"""
+
+
+@pytest.mark.parametrize(
+    ("side", "typed", "outline"),
+    [
+        (1, "6 ft", '["0 0", "6 ft, 0", "22 0", "26 0", "26 26", "0 26"]'),
+        (2, "18 ft", '["0 0", "4 0", "22 0", "26 0", "26 26", "0 26"]'),
+        (3, "5 ft", '["0 0", "4 0", "20 0", "25 0", "25 26", "0 26"]'),
+        (4, "30 ft", '["0 0", "4 0", "20 0", "24 0", "24, 30 ft", "0, 30 ft"]'),
+    ],
+)
+def test_a_length_typed_in_a_wall_of_several_sides_takes_the_others_along_as_long_as_they_are(side, typed, outline):
+    """A door between two pieces of wall: the piece before it longer, the door and the piece behind it moved."""
+    found = replanned(DOOR, ACT.validate_python({"do": "length", "ring": 0, "side": side, "typed": typed}), "6 in", [])
+    assert found.text.splitlines()[-1].removeprefix("outline = ") == outline

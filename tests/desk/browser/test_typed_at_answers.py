@@ -84,3 +84,21 @@ def test_what_an_answer_rests_on_is_typed_over_in_its_working(desk, sheet):
     assert '{ board = "c578-vi", thickness = "3 in" }' in kept(desk, sheet)
     expect(sheet.locator('#answers .rests .field[data-path="floor.build-up.2.thickness"]').first).to_have_value("3 in")
     expect(sheet.locator("#answers li.answer:has(.known) .how").first).to_be_focused()
+
+
+def test_what_a_paper_lacks_is_typed_where_it_is_told_and_the_paper_is_made(desk, sheet):
+    sheet.locator("#hand-over").click()
+    order = sheet.get_by_role("button", name="submittal", exact=True)
+    order.click()
+    number = sheet.locator('#handing .mend .field[data-path="handover.number"]')
+    expect(number).to_be_visible(timeout=60_000)
+    lacking = sheet.locator("#handing .mend .field")
+    for path in [each.get_attribute("data-path") for each in lacking.all()]:
+        field = sheet.locator(f'#handing .mend .field[data-path="{path}"]')
+        field.fill({"handover.number": "26-0412"}.get(path, "Building office"))
+        field.press("Enter")
+    until(lambda: "Building office" in kept(desk, sheet))
+    sheet.wait_for_selector("body[data-stage=whole]:not(.working)", timeout=60_000)
+    order.click()
+    expect(sheet.get_by_role("link", name="open the submittal")).to_be_visible(timeout=120_000)
+    assert tomllib.loads(kept(desk, sheet))["handover"]["references"] == ["Building office"]

@@ -52,9 +52,20 @@ def of_length(ring: Ring, side: int, length: Figure) -> Ring:
         raise Mistake("plan.outline", length.words, wrong, instead)
     if len(ring.spots) < 3:
         raise Mistake("plan.outline", length.words, "This outline has two sides only.", "Move its corners.")
-    target = along(start, end, length, ring.unit)
-    following = side % len(ring.spots) + 1
-    return side_moved(ring, following, target)
+    return _brought(ring, side, along(start, end, length, ring.unit), len(ring.spots))
+
+
+def _brought(ring: Ring, side: int, target: Spot, left: int) -> Ring:
+    """The end of a side brought to a place on its line, the next side with it: one in line keeps its length."""
+    at = side % len(ring.spots)
+    end, after = ring.spots[at], ring.spots[(at + 1) % len(ring.spots)]
+    if not left or not straight_on(ring.spots[side - 1], end, after):
+        return side_moved(ring, at + 1, target)
+    (x, y), (dx, dy) = after.point, _less(target.point, end.point)
+    further = _brought(ring, at + 1, moved(after, x + dx, y + dy, ring.unit), left - 1)
+    spots = list(further.spots)
+    spots[at] = end.at(target.x, target.y)
+    return replace(further, spots=tuple(spots))
 
 
 def along(start: Spot, towards: Spot, length: Figure, unit: str) -> Spot:

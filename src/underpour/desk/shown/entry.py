@@ -68,6 +68,11 @@ def entries(places: Places, findings: Iterable[Finding]) -> dict[str, Part]:
     return {path: part for path, part in made if part is not None and part["shape"] != "table"}
 
 
+def of_papers(places: Places) -> dict[str, Part]:
+    """What a paper says of who gets it and who made it: typed where the paper lacks it."""
+    return {path: _field(places, path) for key in keys_of("handover") if (path := f"handover.{key}")}
+
+
 def key_of(path: str) -> str:
     """The path without letters of edges, numbers and names of boards.
 

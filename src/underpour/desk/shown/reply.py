@@ -12,7 +12,8 @@ from ...papers.counted import in_a_row
 from ...papers.instance import instance
 from ...papers.order import worst_first
 from ..words import say as words
-from .fields import help_of, unnumbered
+from .entry import key_of
+from .fields import help_of
 
 MOST = 3  # things named in one sentence
 SAID = ("edge", "load", "product", "edition", "board")  # of where a finding holds, what a caller knows
@@ -62,7 +63,7 @@ def _needed(open_: list[Finding], needed: Sequence[str] | None) -> str:
 
 def _asked_for(key: str) -> str:
     """What a key of the brief is, in the words of its own help, for one who never saw a brief."""
-    told = help_of(unnumbered(key))[0].partition(". ")[0].rstrip(".")
+    told = help_of(key_of(key))[0].partition(". ")[0].partition(": ")[0].rstrip(".")
     return words("sheet.reply.key", it=f"{told[:1].lower()}{told[1:]}", at=key) if told else key
 
 

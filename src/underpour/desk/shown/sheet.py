@@ -13,7 +13,7 @@ from ..live import Told
 from ..words import say as words
 from .adding import alternative_put_in
 from .edge_words import edge
-from .entry import entries
+from .entry import entries, of_papers
 from .fields import Places
 from .heated import pictures
 from .look import Look
@@ -60,7 +60,7 @@ def sheet(told: Told, look: Look) -> dict[str, Any]:
     }
     if told.dossier is not None:
         parts |= {
-            "keys": entries(places, answer.findings),
+            "keys": entries(places, answer.findings) | of_papers(places),
             "strip": strip(told, look),
             "another": alternative_put_in(places, told.names),
             "beside": pictures(_in_full(told, answer.name), told.system),

@@ -87,6 +87,7 @@ async function show(sheet, whole) {
   one('prepared').textContent = sheet.prepared;
   one('units').textContent = say(units === 'US' ? 'sheet.page.to-si' : 'sheet.page.to-us');
   if (!whole) return;
+  handing.keys = sheet.keys;
   strip.tints = sheet.section.tints;
   strip.show(sheet.strip, moment, sheet.another);
   strip.late(false);

@@ -3,13 +3,14 @@
 import { Refused, ask, get, post } from '../talk/ask.js';
 import { say } from '../talk/words.js';
 import { press, text } from './answers.js';
+import { typed } from './typed.js';
 
 const PAPERS = ['submittal', 'one-page', 'guide', 'page'];
 const LOOK = 400; // ms between two looks at what is being made
 
 export class Handing {
   constructor(place, brief) {
-    Object.assign(this, { place, brief });
+    Object.assign(this, { place, brief, keys: {} });
     this.reply = text('div', '', 'reply');
     this.papers = text('div', '', 'papers');
     place.append(this.reply, this.papers);
@@ -67,15 +68,24 @@ export class Handing {
         if (!ended(state)) await new Promise((resolve) => setTimeout(resolve, LOOK));
       } while (!ended(state));
       if (state.state === 'done') this.link(told, job, kind);
-      else told.replaceChildren(...mending(state), ...(kind === 'submittal' && !draft && state.state === 'refused' ? [this.asDraft(line, told, make)] : []));
+      else told.replaceChildren(...this.mending(state), ...(kind === 'submittal' && !draft && state.state === 'refused' ? [this.asDraft(line, told, make)] : []));
     } catch (cause) {
-      told.replaceChildren(...(cause instanceof Refused ? mending(cause.told) : [say('sheet.page.away')]));
+      told.replaceChildren(...(cause instanceof Refused ? this.mending(cause.told) : [say('sheet.page.away')]));
     }
     make.disabled = false;
   }
 
   asDraft(line, told, make) {
     return press(say('sheet.page.as-draft'), () => this.make('submittal', line, told, make, true));
+  }
+
+  /** What is to be mended, with a place to type what is lacking; then the paper is ordered again. */
+  mending({ words = '', mistakes = [] }) {
+    return [words, ...mistakes.map((m) => {
+      const line = text('span', `${m.at}: ${m.wrong} ${m.instead ?? ''} `, 'mend');
+      if (this.keys[m.at]) line.append(typed(this.keys[m.at], this.brief));
+      return line;
+    })];
   }
 
   link(told, job, kind) {
@@ -87,8 +97,4 @@ export class Handing {
 
 function ended({ state }) {
   return !['waiting', 'working'].includes(state);
-}
-
-function mending({ words = '', mistakes = [] }) {
-  return [words, ...mistakes.map((m) => text('span', `${m.at}: ${m.wrong} ${m.instead ?? ''}`, 'mend'))];
 }

@@ -4,7 +4,7 @@ import { onScreen } from './frame.js';
 
 const SVG = 'http://www.w3.org/2000/svg';
 const LETTER_OUT = 17; // px from a side to its edge's letter
-const DIMENSION_OUT = 42; // px from a side to its dimension line
+const DIMENSION_OUT = 50; // px from a side to its dimension line, whose figure stands clear of the letter
 const NUMBER_IN = 15; // px from a side to its number
 const FIELD = 50; // px, half of the field for a length
 const SMALL_HOLE = 64; // px; sides shorter than that stay without numbers

@@ -1,6 +1,6 @@
 // Where metres of the plan lie on the screen. y goes up in the plan and down on the screen.
 
-const AROUND = 68; // px beside the plan for dimensions and letters
+const AROUND = 76; // px beside the plan for dimensions and letters
 
 /**
  * @typedef {{scale: number, left: number, bottom: number, wide: number, high: number}} Frame
