@@ -161,6 +161,11 @@ BAD = (
     Bad("a kit that is not known", 'kit = "alpha-track"', 'kit = "alpha"',
         ("soil-gas.test.1.kit", "alpha-track", "catalogue list radon-tests")),
     Bad("a class of site that is not known", 'soil-gas = "high"', 'soil-gas = "hihg"', ("site.soil-gas", "high")),
+    Bad("a panel with channels beside the wall", 'ground = "84 in"',
+        'ground = "84 in"\ninsulation = [{ board = "gas-25", thickness = "4 in", face = "outside" }]',
+        ("edge.A.insulation.1.board", "has channels below and lies flat under a slab", "Take a flat board here")),
+    Bad("a panel with knobs for tube in the floor", '{ gravel = "4 in" }', '{ board = "knob-15", thickness = "2 in" }',
+        ("floor.build-up.3.board", "is no flat board", "panels with channels below")),
     Bad("a slab under the sky", 'use = "basement"', 'use = "walk"',
         ("soil-gas", "No room lies over this slab", "Take [soil-gas] out")),
 )  # fmt: skip

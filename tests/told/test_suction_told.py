@@ -6,7 +6,8 @@ import pytest
 from ask_cases import gas
 from test_soil_gas_told import one, said
 
-from underpour.brief import reads
+import underpour.catalogue
+from underpour.brief import read, reads
 from underpour.checks.soil_gas import of_floor
 from underpour.resolve import resolve
 
@@ -130,6 +131,55 @@ def test_channels_stand_beside_stone_by_the_readings_of_their_maker():
     tight = one(channels('{ flow = "1 l/s", fall = "4 Pa" }, { flow = "5 l/s", fall = "40 Pa" }'), "soilgas.void")
     assert (wide.verdict, tight.verdict, tight.limit) == ("meets", "falls short", 100.0)
     assert "Lay stone round the pits" in tight.words
+
+
+PANEL = gas('system = "fan"\n\n[[soil-gas.suction]]\nat = "4 4"\n').replace(
+    '{ gravel = "100 mm" }', '{ board = "gas-25", thickness = "4 in" }'
+)
+
+
+def without_hydraulics(folder):
+    """The brief with its panel from a line of its own, the same but for what its channels let through."""
+    shipped = (Path(underpour.catalogue.__file__).parent / "marlpit.toml").read_text("utf-8")
+    head, *products = shipped.split("[[product]]\n")
+    panel = next(each for each in products if each.startswith('key = "gas-25"')).replace("gas-25", "our-gas-25")
+    record = "  [[product.evidence]]\n"
+    kept = [each for each in panel.split(record) if 'property = "channel-' not in each]
+    assert len(kept) == len(panel.split(record)) - 2
+    (folder / "catalogue").mkdir()
+    (folder / "catalogue" / "ours.toml").write_text(f"{head}[[product]]\n{record.join(kept)}", "utf-8")
+    return PANEL.replace("gas-25", "our-gas-25")
+
+
+def of_panel(text, folder, id):
+    (folder / "brief.toml").write_text(text, "utf-8")
+    reading = read(folder / "brief.toml")
+    return next(each for each in of_floor(resolve(reading.brief, products=reading.products)) if each.id == id)
+
+
+def test_a_panel_in_the_build_up_is_laid_beside_stone_by_its_own_records(tmp_path):
+    void = of_panel(PANEL, tmp_path, "soilgas.void")
+    assert (void.verdict, void.limit) == ("meets", 100.0) and void.value == pytest.approx(348.4, abs=1.0)
+    assert "catalogue.product.gas-25.channel-permeability" in void.rests_on
+    assert of_panel(PANEL, tmp_path, "soilgas.weakest-corner").missing != "soil-gas.channels"
+
+
+def test_a_panel_that_nobody_measured_cannot_be_told_until_its_readings_are_typed(tmp_path):
+    text = without_hydraulics(tmp_path)
+    void = of_panel(text, tmp_path, "soilgas.void")
+    assert (void.verdict, void.missing) == ("cannot tell", "soil-gas.channels")
+    assert of_panel(text, tmp_path, "soilgas.weakest-corner").missing == "soil-gas.channels"
+    typed = 'channels = [{ flow = "1 l/s", fall = "4 Pa" }, { flow = "5 l/s", fall = "40 Pa" }]\n'
+    told = of_panel(text.replace('system = "fan"\n', f'system = "fan"\n{typed}'), tmp_path, "soilgas.void")
+    assert told.verdict == "falls short"
+
+
+def test_a_panel_s_channels_count_for_the_depth_that_is_dug_and_not_for_heat():
+    floor = resolve(reads(PANEL).brief).floor
+    panel = next(layer for layer in floor if layer.below > 0.0)
+    assert panel.height == pytest.approx(0.1016 + 0.0381) and panel.thickness == pytest.approx(0.1016)
+    assert panel.resistance == pytest.approx(panel.record.r_in_place(0.1016))
+    assert "over channels of 38" in panel.words
 
 
 def test_readings_of_channels_that_tell_nothing_are_asked_for_again():

@@ -262,7 +262,9 @@ def test_a_shaped_panel_is_not_taken_for_a_flat_board():
     from underpour import catalogue
     from underpour.mistakes import Mistake
 
-    with pytest.raises(Mistake, match="is no flat board, and a build-up takes flat boards only"):
+    with pytest.raises(
+        Mistake, match="is no flat board, and a build-up takes flat boards and panels with channels below"
+    ):
         catalogue.shipped_products().board("knob-15")
 
 

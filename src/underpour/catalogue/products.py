@@ -19,7 +19,8 @@ if TYPE_CHECKING:
     from .records import Board, Retarder
 
 FLAT = ("board", "faced-board")  # thickness is foam
-SHAPED = ("tube-panel", "soil-gas-panel")  # a pattern stands beyond the foam
+CHANNELLED = "soil-gas-panel"  # its channels lie below its foam, so that it lies in a floor like a board
+SHAPED = ("tube-panel", CHANNELLED)  # a pattern stands beyond the foam
 SHIPPED = FOLDER / "marlpit.toml"
 OWN = "catalogue"  # the folder beside the brief
 
@@ -101,10 +102,12 @@ class Products:
             if product is None or of is None:
                 known = [*self._flat, *_class_keys(), *(each.key for each in unsuited())]
                 self._boards[key] = class_board(key) or unsuited_board(key) or unknown_board(key, known)
-            elif product.kind in FLAT:
+            elif product.kind in (*FLAT, CHANNELLED):
                 self._boards[key] = product_board(product, of)
             else:
-                wrong = f"{product.name} is no flat board, and a build-up takes flat boards only."
+                wrong = (
+                    f"{product.name} is no flat board, and a build-up takes flat boards and panels with channels below."
+                )
                 raise Mistake("", f'"{key}"', wrong, "All of them: underpour catalogue list boards")
         return self._boards[key]
 

@@ -42,7 +42,7 @@ def build_up(resolved: Resolved) -> Iterator[Finding]:
 
 def _depth(resolved: Resolved) -> Finding:
     old, laid = resolved.on_old_slab, resolved.laid
-    needed = round(sum(layer.thickness for layer in laid), NANOMETRE)
+    needed = round(sum(layer.height for layer in laid), NANOMETRE)
     there = None if resolved.available_depth is None else round(resolved.available_depth, NANOMETRE)
     title = "Height that the new floor needs above the old slab" if old else "Depth that the build-up needs"
     made = Finding(
@@ -92,6 +92,6 @@ def _paths(layers: Sequence[Slice]) -> tuple[str, ...]:
 
 
 def _sum(layers: Sequence[Slice], formula: str) -> Step:
-    sizes = [layer.thickness for layer in layers if layer.thickness > 0.0]
+    sizes = [layer.height for layer in layers if layer.height > 0.0]
     numbers = " + ".join(f"{size:.4f}" for size in sizes) or "no layer"
     return Step("h", formula, numbers, f"{sum(sizes):.4f} m")

@@ -21,6 +21,7 @@ from .where import face_words
 
 KILO = 1000.0  # Pa in a kPa
 SEEN_IN_THE_BRIEF: Seen = "document"
+OF_CHANNELS = ("m²", "1/m")  # of air in channels: a permeability, no floor area
 
 
 @dataclass(frozen=True, slots=True)
@@ -195,7 +196,10 @@ def _bulk_rows(slices: list[Slice], system: System) -> Iterator[Property]:
 
 def _property(name: str, number: Quantity, system: System) -> Property:
     share = number.unit in ("m³/m³", "1")
-    value = say.both(100.0 * number.value if share else number.value, "%" if share else number.unit, system)
+    if number.unit in OF_CHANNELS:
+        value = f"{number.value:.3g} {number.unit}"
+    else:
+        value = say.both(100.0 * number.value if share else number.value, "%" if share else number.unit, system)
     return Property(name, value, number.where, number.source.title, number.seen)
 
 

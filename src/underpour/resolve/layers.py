@@ -126,6 +126,9 @@ def board_slice(
         r_label, r_path = _label(board, thickness, from_, system)
         r_paths = (r_path,)
     words = f"{board.label}, {say.typed(thickness, 'm', system)}"
+    below = _channels(board.key, foams)
+    if below > 0.0:
+        words += f" of foam over channels of {say.both(below, 'm', system)}"
     if wanted is not None and len(wanted.layers) > 1:
         words += ", joints crossed"
     conductivity = typed.si if typed else board.conductivity_in_place.value
@@ -146,7 +149,23 @@ def board_slice(
         board.key,
         board,
         wanted,
+        below=below,
     )
+
+
+def _channels(key: str, foams: Foams) -> float:
+    """How deep the channels below a panel are; nought of a flat board. [m]"""
+    if not foams.products.has(key):
+        return 0.0
+    channels = foams.products.product(key).channels
+    return channels.depth.si if channels is not None else 0.0
+
+
+def _flat(name: str, at: str, foams: Foams) -> None:
+    """Refuses a panel with channels anywhere but in the floor. Raises Mistake."""
+    if _channels(name, foams) > 0.0:
+        wrong = f"{foams.products.product(name).name} has channels below and lies flat under a slab."
+        raise Mistake(at, f'"{name}"', wrong, "Take a flat board here: underpour catalogue list boards")
 
 
 def _label(board: Board, thickness: Measure, path: str, system: System) -> tuple[float, str]:
@@ -171,6 +190,7 @@ def _label(board: Board, thickness: Measure, path: str, system: System) -> tuple
 
 def piece_slice(piece: Insulation, path: str, system: System, foams: Foams) -> Slice:
     """The board of a piece of edge insulation. Raises Mistake."""
+    _flat(piece.board, f"{path}.board", foams)
     return board_slice(piece.board, piece.thickness, piece.r, piece.conductivity, path, system, foams)
 
 
@@ -178,6 +198,7 @@ def shape_slice(shape: Shape, path: str, foams: Foams) -> Slice:
     """The material of a body that the user drew. Raises Mistake."""
     try:
         if shape.board is not None:
+            _flat(shape.board, "", foams)
             board = foams.record(shape.board) if shape.conductivity else foams.board(shape.board)
             conductivity = shape.conductivity.si if shape.conductivity else board.conductivity_in_place.value
             return Slice(

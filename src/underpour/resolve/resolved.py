@@ -78,7 +78,13 @@ class Slice:
     film: Retarder | None = None  # of a vapour retarder
     seams: Seams | None = None  # of a vapour retarder, where it is typed how they are laid
     covering: Covering | None = None  # of what lies on the floor
+    below: float = 0.0  # m of channels below a panel: height that is no foam and counts for no heat
     heaves: bool = False  # ground that can heave where it freezes, or of which nothing rules that out
+
+    @property
+    def height(self) -> float:
+        """Thickness with channels below it. [m]"""
+        return self.thickness + self.below
 
     @property
     def resistance(self) -> float:
@@ -413,8 +419,8 @@ class Resolved:
 
     @property
     def total(self) -> float:
-        """Thickness of the whole build-up. [m]"""
-        return sum(layer.thickness for layer in self.floor)
+        """Thickness of the whole build-up, channels below a panel counted. [m]"""
+        return sum(layer.height for layer in self.floor)
 
     @property
     def laid(self) -> tuple[Slice, ...]:

@@ -254,7 +254,7 @@ def soil_gas(
         gap=_gap(gas, assumed),
         slab=sum(layer.thickness for layer in floor if layer.kind in ("concrete", "old-slab")),
         stone=_stone(gas.stone, floor, assumed, needed=bool(gas.suction)),
-        panel=next((layer for layer in floor if _has_channels(layer)), None),
+        panel=next((layer for layer in floor if layer.below > 0.0), None),
         channels=tuple((each.flow.si, each.fall.si) for each in gas.channels),
         sealed=gas.sealed,
         combustion=gas.combustion or "",
@@ -297,10 +297,6 @@ def _as_typed(gas: SoilGas, assumed: Assumptions) -> AsTyped:
         from_openings=told(gas.outlet.from_openings, "outlet.from-openings"),
         above_openings=told(gas.outlet.above_openings, "outlet.above-openings"),
     )
-
-
-def _has_channels(layer: Slice) -> bool:
-    return layer.record is not None and "channels" in layer.record.material
 
 
 def _take(key: str, path: str, assumed: Assumptions, times: float = 1.0) -> float:

@@ -183,6 +183,16 @@ def field_of_month(resolved: Resolved, gas: ResolvedSoilGas, case: Case, outdoor
     return _field(*_told(resolved, gas), case, share * gas.house_vacuum, (), _pipe(gas), air)
 
 
+def way_round(foot: float, below: float, ground: float) -> float:
+    """How far air has to go round an edge, as the depth of a footing between two level grounds that is as far. [m]
+
+    ``foot`` is how deep the footing ends and ``below`` how deep the layer lies, both below the top of the floor, and
+    ``ground`` how high the ground outside stands above it. Round a footing d deep the way is π d; straight down it is
+    its length.
+    """
+    return max(foot - below, 0.0) + max(below + ground, 0.0) / pi
+
+
 def outdoors_in(resolved: Resolved, month: int) -> float:
     """Outdoors in the middle of a month, by the year's one wave. [degC]"""
     turn = np.exp(2j * pi * (month + 0.5) / 12.0)
@@ -197,7 +207,8 @@ def _told(
     pits = tuple((*each.at, _radius(each.at, each.width / 2.0, floor, gas)) for each in gas.suctions)
     below = sum(part.thickness for part in resolved.floor if part.kind != "gravel")
     lengths = [edge.length for edge in resolved.edges]
-    deep = sum(max(edge.depth - below, 0.0) * n for edge, n in zip(resolved.edges, lengths, strict=True)) / sum(lengths)
+    ways = [way_round(edge.depth, below, edge.ground) for edge in resolved.edges]
+    deep = sum(way * long for way, long in zip(ways, lengths, strict=True)) / sum(lengths)
     return rings, strips, pits, deep, gas.gap.value, max(gas.slab, 0.05)
 
 
