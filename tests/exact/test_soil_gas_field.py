@@ -14,7 +14,7 @@ from underpour.physics.soil_gas.fan import fan_curve, of_flow
 from underpour.physics.soil_gas.field import Drawn, Leakage, suction_field
 from underpour.physics.soil_gas.hydraulics import Hydraulics, ergun, inertia_of, layer
 from underpour.physics.soil_gas.pipe import Pipe, loss_curve
-from underpour.physics.soil_gas.plan import Part, Plan, footing
+from underpour.physics.soil_gas.plan import Part, Plan, footing, sleeve
 from underpour.physics.soil_gas.soil import inflow
 
 PIT, RIM = 0.15, 8.0
@@ -55,6 +55,25 @@ def test_fast_flow_to_a_pit_without_leaks_is_the_closed_form(flow):
         assert_allclose(found, radial_fall(flow, OPEN_STONE, away, 5.0), rtol=0.01)
     assert field.pit_suction[0] - at_five == pytest.approx(radial_fall(flow, OPEN_STONE, PIT, 5.0), rel=0.01)
     assert field.ground_flow == pytest.approx(flow, rel=1e-8)
+
+
+@pytest.mark.parametrize("law", [Hydraulics(1000.0, 0.0), Hydraulics(100.0, 1e5)], ids=["slow", "fast"])
+def test_a_square_of_cells_and_the_last_stretch_make_the_round_pit(law):
+    """Wide cells of half a metre; the closed form from the pit to a ring three radii off."""
+    far = Leakage(ground=lambda x, y: np.where(np.hypot(x, y) > 6.0, 1e-5, 0.0))
+    field = suction_field(Plan(ROUND, law), [Drawn((Pit(0.0, 0.0, 0.3),), of_flow(0.02))], far)
+    rings = [field.at(0.9 * np.cos(turn), 0.9 * np.sin(turn))[0] for turn in np.linspace(0.0, 2.0 * np.pi, 24)]
+    fall = radial_fall(0.02, law, 0.3, 0.9)
+    assert field.pit_suction[0] - np.mean(rings) == pytest.approx(fall, rel=0.005)
+
+
+def test_a_pipe_through_a_footing_lets_through_what_poiseuille_says_and_its_ends_take_heads_of_speed():
+    bore, long, fall = 0.1, 0.5, 2.0
+    slow = sleeve(bore, long, friction=0.0, entry=0.0, density=1.2, viscosity=1.8e-5)
+    assert slow.flow(fall / long) * bore == pytest.approx(np.pi * bore**4 * fall / (128.0 * 1.8e-5 * long), rel=1e-9)
+    fast = sleeve(bore, long, friction=0.02, entry=1.5, density=1.2, viscosity=1e-12)
+    speed = np.sqrt(2.0 * fall / 1.2 / (1.5 + 0.02 * long / bore))
+    assert fast.flow(fall / long) * bore == pytest.approx(speed * np.pi * bore**2 / 4.0, rel=1e-4)
 
 
 def one_dimensional(stone, leakage, flow):

@@ -51,6 +51,15 @@ def test_fast_flow_in_a_pipe_is_colebrook_s_within_two_per_cent(flow):
     assert found.friction == pytest.approx(brentq(colebrook, 0.005, 0.1), rel=0.02)
 
 
+def test_the_open_end_takes_the_head_of_the_speed_and_a_sharp_mouth_half_of_one_or_a_little_more():
+    """Bernoulli for what leaves; 0.5 to 0.6 heads for a sharp mouth as handbooks have it (from memory)."""
+    head = 1.204 * (0.02 / (np.pi * 0.1**2 / 4.0)) ** 2 / 2.0
+    mouth, end = (lost(0.02, Pipe(0.1, 5.0, entry=entry, outlet=not entry)).ends for entry in (True, False))
+    assert end == pytest.approx(head, rel=1e-9)
+    assert 0.5 * head <= mouth <= 0.6 * head
+    assert lost(0.02, Pipe(0.1, 5.0)).ends == pytest.approx(mouth + end, rel=1e-9)
+
+
 def test_each_bend_takes_as_much_as_some_bores_of_pipe():
     """A quarter bend of one bore's radius: between 10 and 30 bores of straight pipe, as the trade counts it."""
     straight, bent = lost(0.03, Pipe(0.1, 10.0)), lost(0.03, Pipe(0.1, 10.0, bends=1))

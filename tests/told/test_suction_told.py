@@ -2,6 +2,7 @@
 
 from pathlib import Path
 
+import numpy as np
 import pytest
 from ask_cases import gas
 from test_soil_gas_told import one, said
@@ -9,6 +10,7 @@ from test_soil_gas_told import one, said
 import underpour.catalogue
 from underpour.brief import read, reads
 from underpour.checks.soil_gas import of_floor
+from underpour.checks.soil_gas.layer import field_of_month, layer_of, way_round
 from underpour.resolve import resolve
 
 FAR_LEG = (Path(__file__).parents[2] / "examples" / "far-leg" / "brief.toml").read_text(encoding="utf-8")
@@ -41,6 +43,32 @@ def test_a_pipe_that_draws_by_itself_is_told_for_each_month_and_is_no_promise():
     assert finding.verdict == "falls short" and len(finding.months) == 12
     assert finding.value == min(finding.months) and finding.month == finding.months.index(finding.value) + 1
     assert "no promise" in finding.words
+
+
+def test_the_house_pulls_its_worst_when_it_is_coldest_and_nothing_when_it_is_as_warm_outdoors_as_in():
+    brief = {name: brief for name, brief, *_ in reads(FAR_LEG).alternatives}["a pipe that draws by itself"]
+    resolved = resolve(brief)
+    middle = layer_of(resolved, resolved.soil_gas).middle
+    coldest, room = resolved.outdoor_mean - abs(resolved.outdoor_swing), resolved.room.mean
+
+    def pulls(outdoors):
+        return field_of_month(resolved, resolved.soil_gas, middle, outdoors).room
+
+    assert (pulls(coldest), pulls(room), pulls(room + 5.0)) == (pytest.approx(4.0), 0.0, 0.0)
+    assert pulls((coldest + room) / 2.0) == pytest.approx(2.0)
+
+
+@pytest.mark.parametrize(
+    ("foot", "below", "ground", "far"),
+    [
+        (0.9, 0.35, -0.35, 0.55),  # level ground outside at the layer's own height: the footing alone
+        (0.0, 0.30, -0.15, 0.15 / np.pi),  # a raft: straight down
+        (0.3, 0.25, 2.0, 0.05 + 2.25 / np.pi),  # a basement
+        (0.2, 0.30, -0.40, 0.0),  # the layer stands above the ground outside
+    ],
+)
+def test_the_way_of_the_air_round_an_edge_counts_the_footing_and_the_ground_above_the_layer(foot, below, ground, far):
+    assert way_round(foot, below, ground) == pytest.approx(far)
 
 
 def test_where_the_stone_decides_it_is_asked_and_a_value_gives_a_verdict():
