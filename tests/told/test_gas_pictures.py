@@ -16,6 +16,7 @@ from underpour.answer import answer
 from underpour.brief import reads
 from underpour.checks.soil_gas import of_floor
 from underpour.checks.soil_gas.drawn_off import DrawnOff, Fact
+from underpour.checks.soil_gas.layer import field_of, layer_of
 from underpour.checks.soil_gas.over_the_flow import drawn_off
 from underpour.cli import main
 from underpour.drawings.draught_strip import draught_strip, months_in_words
@@ -101,6 +102,12 @@ def test_stone_and_ground_that_nobody_measured_make_a_band_round_the_usual_curve
     of = found(OPEN).fan_and_floor
     flows = {each.of: each.working[0] for each in of.needed}
     assert flows["least"] < flows["usual"] < flows["most"]
+    resolved = resolve(reads(OPEN).brief)
+    ends = layer_of(resolved, resolved.soil_gas)
+    for stone in (ends.worst, ends.best):
+        for ground in (ends.worst.ground, ends.best.ground):
+            flow = field_of(resolved, resolved.soil_gas, replace(stone, ground=ground)).flow
+            assert flows["least"] * (1.0 - 1e-9) <= flow <= flows["most"] * (1.0 + 1e-9)
     assert of.open_keys == ("soil-gas.stone.permeability", "soil-gas.permeability")
     assert "With tight stone and tight ground it is" in fan_in_words(of, "SI")
     assert {"tight stone and tight ground", "open stone and open ground"} <= set(
