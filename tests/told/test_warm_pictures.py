@@ -19,7 +19,7 @@ from underpour.cli import main
 from underpour.dossier import Answer, Dossier
 from underpour.drawings import colours, heated_flow, heated_from_cold, heated_section, heated_year
 from underpour.drawings.heated_section import _laid, _sheet, section_drawn, shared_scale
-from underpour.drawings.heated_words import flow_words, section_in_words, year_in_words
+from underpour.drawings.heated_words import flow_in_words, flow_words, section_in_words, year_in_words
 from underpour.drawings.lettering import CAPITAL
 from underpour.drawings.paper import Box
 from underpour.handouts.pictures import for_submittal, heated, page
@@ -163,6 +163,27 @@ def test_the_curve_goes_through_the_pressure_that_is_told(case: str) -> None:
     assert f"{say.value(pressure.limit, 'kPa', 'SI')}, the pump's" in said
     litres = next(step for step in pressure.steps if step.symbol == "V").result
     assert flow_words(runs.flow, "SI").replace("\u2009", " ") == litres
+
+
+def test_of_unlike_loops_the_curve_is_that_of_the_longest_and_all_of_them_are_added_up() -> None:
+    alike, unlike = (f"{TUBE}loop-lengths = {lengths}\n" for lengths in ('["85 m", "85 m"]', '["95 m", "75 m"]'))
+    told_apart, even = floor(unlike).pumped, floor(alike).pumped
+    assert told_apart is not None and even is not None
+    assert (told_apart.length, told_apart.count, told_apart.longest) == (95.0, 2, True)
+    pressure = told(unlike, "warm.pressure")
+    assert told_apart.loss == pytest.approx(pressure.value) and told_apart.loss > even.loss
+    assert told_apart.flow > told_apart.whole / 2.0 and even.flow == pytest.approx(even.whole / 2.0)
+    assert "The longest of 2 loops" in flow_in_words(told_apart, "SI")
+    assert f"go {flow_words(told_apart.whole, 'SI')}" in flow_in_words(told_apart, "SI")
+
+
+def test_a_heat_pump_s_months_stand_below_the_water_s_and_a_boiler_has_none() -> None:
+    pump = told("glycol", "warm.heat-pump")
+    said = [each for each, _ in words(drawn("glycol", "SI")["year"])]
+    heated_months = [n for n in range(12) if floor("glycol").year.heated[n]]
+    row = said[said.index("heat pump, times") + 1 :][: len(heated_months)]
+    assert pump.months is not None and row == [f"{pump.months[n]:.1f}" for n in heated_months]
+    assert "heat pump, times" not in [each for each, _ in words(drawn("tubes", "SI")["year"])]
 
 
 def test_two_curves_are_drawn_only_where_it_is_not_sure_how_the_water_flows() -> None:

@@ -55,12 +55,12 @@ def kind_words(of: Pumped) -> str:
 
 def flow_in_words(of: Pumped, system: System) -> str:
     """The curve of one loop and its working point."""
-    loops = "One loop" if of.count == 1 else f"Each of {of.count} loops"
+    loops = "One loop" if of.count == 1 else f"{'The longest' if of.longest else 'Each'} of {of.count} loops"
     return (
-        f"{loops} of {say.both(of.length, 'm', system)}, filled with {of.fluid}: on the coldest day "
+        f"{loops}, {say.both(of.length, 'm', system)} long, filled with {of.fluid}: on the coldest day "
         f"{flow_words(of.flow, system)} take {say.both(of.loss, 'kPa', system)} of the pump's "
         f"{say.both(of.most, 'kPa', system)}; the water flows {kind_words(of)}. Through all of them together go "
-        f"{flow_words(of.flow * of.count, system)}."
+        f"{flow_words(of.whole, system)}."
     )
 
 

@@ -92,14 +92,25 @@ def _row(of: Heated, system: System, top: float, each: float, scale: float, widt
             drawn.append(letters(middle, below, fixed(down[n], 1), anchor="middle"))
     drawn += _shares(of, zero, width)
     end = months
-    if year.supply is not None:
+    for name, told in _below(of, system):
         end += ROW
-        drawn.append(letters(0.0, end, f"water in, {say.name('degC', system)}", colour=theme["note"]))
-        for n, supply in enumerate(year.supply):
-            if year.heated[n]:
-                said = fixed(say.number(supply, "degC", system), 0)
-                drawn.append(letters(NAME + (n + 0.5) * each, end, said, anchor="middle"))
+        drawn.append(letters(0.0, end, name, colour=theme["note"]))
+        drawn += [
+            letters(NAME + (n + 0.5) * each, end, said, anchor="middle")
+            for n, said in enumerate(told)
+            if year.heated[n]
+        ]
     return drawn, end + 2.0
+
+
+def _below(of: Heated, system: System) -> Iterator[tuple[str, list[str]]]:
+    """Rows of numbers below the months: what the water must be, and what a heat pump gives for its electricity."""
+    year = of.year
+    if year.supply is not None:
+        unit = say.name("degC", system)
+        yield f"water in, {unit}", [fixed(say.number(each, "degC", system), 0) for each in year.supply]
+    if year.pump is not None:
+        yield "heat pump, times", [fixed(each, 1) for each in year.pump]
 
 
 def _column(middle: float, zero: float, each: float, high: tuple[float, float]) -> Iterator[str]:

@@ -66,11 +66,15 @@ def _laid(of: Heated, system: System) -> list[tuple[str, str]]:
     ]
     runs = of.pumped
     if runs is not None:
+        which = "the longest" if runs.longest else "each"
         rows += [
             ("Filled with", runs.fluid),
-            ("Loops", f"{runs.count}, each of {say.both(runs.length, 'm', system)} with its leaders"),
-            ("Through one loop", f"{flow_words(runs.flow, system)} at {say.both(runs.loss, 'kPa', system)}"),
-            ("Through all of them", flow_words(runs.flow * runs.count, system)),
+            ("Loops", f"{runs.count}, {which} {say.both(runs.length, 'm', system)} with its leaders"),
+            (
+                "Through that one" if runs.longest else "Through one loop",
+                f"{flow_words(runs.flow, system)} at {say.both(runs.loss, 'kPa', system)}",
+            ),
+            ("Through all of them", flow_words(runs.whole, system)),
         ]
     return rows
 

@@ -40,6 +40,8 @@ class Pumped:
     count: int  # loops
     length: float  # m, of one
     flow: float  # m³/s through one on the coldest day
+    whole: float  # m³/s through all of them then
+    longest: bool  # whether it is the longest of loops that the brief tells; else all are alike
     loss: float  # kPa then, manifold and valves counted
     most: float  # kPa that the pump has
     reynolds: float  # then
@@ -71,6 +73,7 @@ class UpAndDown:
     up: Months  # W/m²
     down: Months  # W/m²
     supply: Months | None  # degC, of the months' means; None of cables
+    pump: Months | None  # 1, heat for electricity of a heat pump; None where none heats the water
     of_up: float  # down / up over the months with heat
     of_total: float  # down / (up + down)
 

@@ -52,7 +52,7 @@ def drawn(resolved: Resolved, heated: HeatedFloor, edges: Sequence[SolvedEdge], 
         around=_around(resolved, heated, made),
         pumped=_pumped(runs, made.running, made, limits["warm.pressure"]) if runs and made.running else None,
         from_cold=_warming(resolved, heated, made, limits["warm.warm-up"]),
-        year=_year(made, runs),
+        year=_year(made, runs, said),
     )
 
 
@@ -87,6 +87,8 @@ def _pumped(water: Water, running: Running, made: Worked, most: float | None) ->
         count=running.loops.count,
         length=running.length,
         flow=running.litres,
+        whole=running.whole,
+        longest=bool(water.lengths),
         loss=running.flow.loss * more / KILO,
         most=heated_floors.usual("pump-head").value if most is None else most,
         reynolds=running.flow.reynolds,
@@ -121,7 +123,7 @@ def _warming(resolved: Resolved, heated: HeatedFloor, made: Worked, within: floa
     )
 
 
-def _year(made: Worked, water: Water | None) -> UpAndDown:
+def _year(made: Worked, water: Water | None, said: Sequence[Finding]) -> UpAndDown:
     season = made.season
     supply = made.supplies(coldest_day=False) if water is not None and made.running is not None else None
     return UpAndDown(
@@ -129,6 +131,7 @@ def _year(made: Worked, water: Water | None) -> UpAndDown:
         up=tuple(map(float, season.up)),
         down=tuple(map(float, season.down)),
         supply=supply,
+        pump=next((each.months for each in said if each.id == "warm.heat-pump"), None),
         of_up=season.down_of_up,
         of_total=season.down_of_total,
     )
