@@ -18,9 +18,10 @@ from underpour.checks.warm.seen import Heated
 from underpour.cli import main
 from underpour.dossier import Answer, Dossier
 from underpour.drawings import colours, heated_flow, heated_from_cold, heated_section, heated_year
+from underpour.drawings.heated_flow import BAND, _field
 from underpour.drawings.heated_section import _laid, _sheet, section_drawn, shared_scale
-from underpour.drawings.heated_words import flow_in_words, flow_words, section_in_words, year_in_words
-from underpour.drawings.lettering import CAPITAL
+from underpour.drawings.heated_words import flow_in_words, flow_number, flow_words, section_in_words, year_in_words
+from underpour.drawings.lettering import CAPITAL, HEADING
 from underpour.drawings.paper import Box
 from underpour.handouts.pictures import for_submittal, heated, page
 from underpour.measure import say
@@ -184,6 +185,22 @@ def test_a_heat_pump_s_months_stand_below_the_water_s_and_a_boiler_has_none() ->
     row = said[said.index("heat pump, times") + 1 :][: len(heated_months)]
     assert pump.months is not None and row == [f"{pump.months[n]:.1f}" for n in heated_months]
     assert "heat pump, times" not in [each for each, _ in words(drawn("tubes", "SI")["year"])]
+
+
+@pytest.mark.parametrize("case", [case for case in CASES if case != "cables"])
+@pytest.mark.parametrize("share", [1.0, 0.3])
+def test_the_words_at_the_working_point_keep_off_the_curve(case: str, share: float) -> None:
+    of = floor(case)
+    assert of.pumped is not None
+    slow = share * of.pumped.flow
+    loss = float(np.interp(slow, of.pumped.flows, of.pumped.losses))
+    runs = replace(of.pumped, flow=slow, loss=loss)
+    svg = heated_flow(replace(of, pumped=runs), "SI", width=WIDE)
+    (box,) = [box for said, box in words(svg) if said.startswith("coldest day")]
+    field = _field(runs, "SI", HEADING * CAPITAL + 4.0 + BAND, WIDE)
+    for flow, felt in zip(runs.flows, runs.losses, strict=True):
+        x, y = field.x(flow_number(float(flow), "SI")), field.y(float(felt))
+        assert not (box.left < x < box.right and box.top < y < box.bottom), (flow, felt)
 
 
 def test_two_curves_are_drawn_only_where_it_is_not_sure_how_the_water_flows() -> None:

@@ -67,7 +67,7 @@ def flow_drawn(of: Pumped, system: System, *, width: float, name: str = "") -> t
         _dots(field, across, lower, upper),
         line(field.left, field.y(most), field.right, field.y(most), FINE, extra=' stroke-dasharray="2.4 1.2"'),
         *_curves(of, field, across, lower, upper),
-        *_working(of, field, system),
+        *_working(of, field, system, across, upper),
         *_words(of, field, system, width),
         foot,
     ]
@@ -117,7 +117,7 @@ def _curves(of: Pumped, field: Ruled, across: np.ndarray, lower: np.ndarray, upp
     yield stroke(path(field.points(across[unsure], lower[unsure]), closed=False), FINE)
 
 
-def _working(of: Pumped, field: Ruled, system: System) -> Iterator[str]:
+def _working(of: Pumped, field: Ruled, system: System, across: np.ndarray, upper: np.ndarray) -> Iterator[str]:
     """The coldest day: a ringed dot, its flow and pressure as hairlines to both rules."""
     x, y = field.x(flow_number(of.flow, system)), field.y(say.number(of.loss, "kPa", system))
     theme = colours.light()
@@ -126,8 +126,12 @@ def _working(of: Pumped, field: Ruled, system: System) -> Iterator[str]:
     yield f'<circle cx="{mm(x)}" cy="{mm(y)}" r="0.8" fill="{INK}"/>'
     said = f"coldest day {flow_words(of.flow, system)}, {say.value(of.loss, 'kPa', system)}"
     room = breadth(said, LETTER, 600)
-    left = x - 3.0 - room if x - 3.0 - room > field.left + 1.0 else x + 3.4
-    base = max(y - 2.4, field.top + CAP + 0.5)
+    left, base = x - 3.0 - room, max(y - 2.4, field.top + CAP + 0.5)
+    if left < field.left + 1.0:  # at the right it keeps off the curve, which rises there
+        left = x + 3.4
+        end = field.across[0] + (left + room - field.left) / field.wide * (field.across[1] - field.across[0])
+        over = field.y(float(np.interp(end, across, upper))) - 1.6
+        base = over if over > field.top + CAP + 0.5 else min(y + CAP + 3.0, field.bottom - 1.0)
     yield rectangle(left - 0.5, base - CAP - 0.4, room + 1.0, CAP + 0.9, theme["leaf"])
     yield letters(left, base, said, weight=600)
 

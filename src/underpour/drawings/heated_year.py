@@ -20,6 +20,7 @@ TITLE = "What goes up and what goes down, month by month"
 NAME = 40.0  # mm, what each row of numbers is
 SHARES = 30.0  # mm at the right, the shares of the season
 UP, DOWN = 20.0, 11.0  # mm, the most that a column reaches
+BESIDE = 3.2 * ROW  # mm, what the shares at the right take above the line
 BROAD = 0.55  # of a month
 
 
@@ -76,7 +77,7 @@ def _row(of: Heated, system: System, top: float, each: float, scale: float, widt
     up = [say.number(value, "W/m²", system) for value in year.up]
     down = [say.number(value, "W/m²", system) for value in year.down]
     places = 1 if max(up) < 9.95 else 0
-    zero = top + ROW + max(year.up) * scale + 1.0
+    zero = top + max(ROW + max(year.up) * scale + 1.0, BESIDE)  # the shares have room above the line too
     low = zero + max(max(year.down), 0.0) * scale + CAP + 2.2
     drawn = [line(NAME, zero, NAME + 12.0 * each, zero, FINE)]
     drawn.append(letters(0.0, zero - 1.6, "up, into the room"))
