@@ -143,6 +143,42 @@ def test_the_plan_shows_every_piece_and_the_number_of_those_that_are_sawn(tmp_pa
     assert len(shown) > len(known) / 2
 
 
+def with_laying(tmp_path, name, lines):
+    text = (EXAMPLES / name / "brief.toml").read_text(encoding="utf-8")
+    (tmp_path / "so.toml").write_text(f"{text}\n[laying]\n{lines}\n", encoding="utf-8")
+    reading = read(tmp_path / "so.toml")
+    return resolve(reading.brief, products=reading.products)
+
+
+def test_what_is_typed_of_the_laying_is_kept(tmp_path):
+    typed = 'rows = 2\nsize = "4 ft x 4 ft"\nstagger = "18 in"\nleast = "20 in"\nkerf = "0 mm"'
+    resolved = with_laying(tmp_path, "daylight-basement", typed)
+    layout = taken_off(resolved).layers[0].layout
+    rules = layout.rules
+    sizes = rules.length, rules.width, rules.stagger, rules.least, rules.kerf
+    assert sizes == pytest.approx((4 * FOOT, 4 * FOOT, 1.5 * FOOT, 20 * 0.0254, 0.0))
+    side = resolved.plan.floor.outline.sides[1]
+    assert (layout.angle == 90.0) == (abs(side.end[0] - side.start[0]) < 1e-9)
+    assert faults(resolved.plan.floor, layout) == []
+
+
+@pytest.mark.parametrize(
+    ("lines", "wrong"),
+    [
+        ("rows = 9", "The outline has 4 sides."),
+        ('rows = "north"', "Rows go along x, along y or along a side."),
+        ('size = "5 ft x 9 ft"', "No board of this floor comes in 5 ft x 9 ft."),
+        ('size = "4 ft"', "The size of a panel is two lengths, width first."),
+        ('size = "4 in x 8 ft"', "4 in x 8 ft is no size that a panel has."),
+        ('stagger = "0 in"', "0 in is nothing."),
+        ('kerf = "-1 mm"', "-1 mm"),
+    ],
+)
+def test_a_way_of_laying_that_cannot_be_used_is_told(tmp_path, lines, wrong):
+    with pytest.raises(Mistakes, match=wrong):
+        with_laying(tmp_path, "daylight-basement", lines)
+
+
 @pytest.mark.parametrize(
     ("words", "wrong"),
     [

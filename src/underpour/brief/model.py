@@ -19,6 +19,7 @@ from .tables.floor import FloorTable
 from .tables.foam import FoamTable
 from .tables.handover import Accept, Handover
 from .tables.joint import Joint
+from .tables.laying import Laying
 from .tables.load import Load
 from .tables.plan import Plan
 from .tables.site import Site
@@ -102,6 +103,11 @@ class Brief(Table):
         "Stages of the works and times without heat that frost may meet.",
         [{"what": "poured", "from": "15 October"}, {"what": "heated", "from": "15 January"}],
         default=(),
+    )
+    laying: Laying | None = key(
+        "How the boards of the floor are laid.",
+        {"rows": "x", "stagger": "12 in"},
+        default=None,
     )
     handover: Handover = key("What stands on the first sheet of a submittal.", default_factory=Handover)
     accept: tuple[Accept, ...] = key("Shortfalls that somebody accepted.", default=())

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from .bays import ResolvedBay
     from .frost import Frost
     from .joints import ResolvedJoint
+    from .laid_so import LaidSo
     from .loads import ResolvedLoad
     from .ribs import ResolvedRib
     from .soil_gas import ResolvedSoilGas
@@ -354,6 +355,7 @@ class Resolved:
     around: Around = Around()
     heated: HeatedFloor | None = None  # tubes in it; None where there are none, and under the sky
     frost: Frost | None = None  # None where the brief does not ask about it
+    laying: LaidSo | None = None  # how its boards are laid; None where that was not asked
     finish: str = ""  # bare, sheet, wood, tile, stone, terrazzo; "" where the brief does not say
 
     @property

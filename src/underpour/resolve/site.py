@@ -32,6 +32,7 @@ from .grounds import Grounds, known_grounds, stratum_words
 from .held import held, zone_credits
 from .joints import slab_joints
 from .key_plan import area_words, key_plan, plan_notes
+from .laid_so import laid_so
 from .layers import layer_slice
 from .loads import ResolvedLoad, slab_loads
 from .resolved import Beside, GroundSurface, Resolved, ResolvedEdge, Room, Slice, WallLoad, stratum_at
@@ -140,6 +141,7 @@ def resolve(
             )
         )
     found += narrow_wings(edges, system)
+    how = laid_so(brief, plan.floor, [layer for layer in floor if layer.kind == "board"], products, found)
     gas = None
     if ground is not None and zone is not None and use.room is not None:
         of_ground = (ground.strata[0].slice.key, ground.strata[0].grain)
@@ -222,6 +224,7 @@ def resolve(
         around=around(brief.site, zone),
         heated=heated,
         finish=brief.floor.finish or "",
+        laying=how,
         water=ground_water(brief.site, brief.floor),
         surface=surface,
         held=holds,

@@ -11,6 +11,7 @@ from ..measure import say
 from ..panels.panel import Rules
 from ..panels.search import Found, improving
 from ..resolve import Resolved, Slice
+from ..resolve.laid_so import LaidSo, comes_in
 from .cutting import is_whole
 from .prices import priced_by_area, tape_of
 from .records import Item, LaidLayer
@@ -24,29 +25,46 @@ def layers(resolved: Resolved, told: Told) -> tuple[LaidLayer, ...]:
     for layer in reversed(resolved.boards):
         if layer not in resolved.laid:
             continue
-        across = [(found[-1].layout.angle + 90.0) % 180.0] if found else []
-        found.append(_laid(resolved, layer, across, told))
+        if found:
+            angles = [(found[-1].layout.angle + 90.0) % 180.0]
+        else:
+            angles = [resolved.laying.angle] if resolved.laying and resolved.laying.angle is not None else []
+        found.append(_laid(resolved, layer, angles, told))
     return tuple(found)
 
 
 def rules_of(resolved: Resolved, layer: Slice) -> tuple[Rules, str, Product | None]:
     """The panel that a layer is laid with: its cover, its size in words, and its record."""
     product = resolved.products.product(layer.key) if resolved.products.has(layer.key) else None
-    size = product.sizes[0] if product and product.sizes else _sheet(resolved)
+    size = size_of(resolved, layer)
     interlock = bool(product and product.edges and product.edges[0].profile == "interlock")
     loses = product.edges[0].loses if product and product.edges else None
     lost = loses.si if interlock and loses else 0.0
     held = "-interlock" if interlock else ""
+    typed = resolved.laying or LaidSo()
     rules = Rules(
         size.length - lost,
         size.width - lost,
         interlock,
-        estimating("panel", f"stagger{held}").value,
-        estimating("panel", f"least{held}").value,
-        estimating("panel", "kerf").value,
+        _typed_or(typed.stagger, f"stagger{held}"),
+        _typed_or(typed.least, f"least{held}"),
+        _typed_or(typed.kerf, "kerf"),
         estimating("panel", "narrow").value,
     )
     return rules, size.typed, product
+
+
+def size_of(resolved: Resolved, layer: Slice) -> Size:
+    """The size that a board comes in: as typed where its product is made so, else the first of its record."""
+    product = resolved.products.product(layer.key) if resolved.products.has(layer.key) else None
+    typed = resolved.laying.size if resolved.laying else None
+    if typed and comes_in(typed, layer.key, resolved.products):
+        return Size(*typed)
+    return product.sizes[0] if product and product.sizes else _sheet(resolved)
+
+
+def _typed_or(typed: float | None, name: str) -> float:
+    return typed if typed is not None else estimating("panel", name).value
 
 
 def _sheet(resolved: Resolved) -> Size:
@@ -59,13 +77,14 @@ def _laid(resolved: Resolved, layer: Slice, angles: list[float], told: Told) -> 
     found = _best(layer, resolved, rules, angles, told)
     layout = found.layout()
     net = layout.area
-    sheet = product.sizes[0] if product and product.sizes else _sheet(resolved)
+    sheet = size_of(resolved, layer)
     order = layout.panels * sheet.width * sheet.length
     cut = sum(not is_whole(layout, piece) for piece in layout.pieces)
     fewest = found.bounds.by_strips if rules.interlock else found.bounds.by_area
+    in_rows = "rows that way" if angles else "rows"
     why = (
         f"{layout.panels} panels in rows at {layout.angle:.3g}° to x, {cut} pieces sawn; "
-        f"{100 * layout.waste:.1f} % of them is left over. No plan in rows takes fewer than {fewest}."
+        f"{100 * layout.waste:.1f} % of them is left over. No plan in {in_rows} takes fewer than {fewest}."
     )
     cost, unpriced = priced_by_area(resolved, layer, order, layout.panels)
     notes = []
