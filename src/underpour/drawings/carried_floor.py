@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from math import ceil
 
 import numpy as np
@@ -21,7 +21,7 @@ from .carried_words import floor_in_words, percent_used, worst_of_each, worst_pl
 from .lettering import CAPITAL, HEADING, LETTER, cut_to, wrapped
 from .lettering import width as lettering
 from .levels import levels, written
-from .paper import BOLD, HAIR, HEAVY, INK, LINE, Box, Frame, letters, line, mm, picture, stroke
+from .paper import BOLD, FINE, HAIR, HEAVY, INK, LINE, Box, Frame, letters, line, mm, picture, stroke
 from .sheet_field import SheetField
 
 TITLE = "All loads seen from above"
@@ -30,6 +30,7 @@ HIGHEST = 66.0  # mm, one plan
 FINE_STEP = 0.8  # mm, of the grid that is drawn
 ROW = LETTER * 1.25  # mm
 LEAST_MARK = 1.3  # mm, a load is drawn no smaller
+OF_MANY = (60, 0.6)  # where so many stand, no smaller than that
 NAMES, VALUES = 46.0, 62.0  # mm, before and behind the bars
 MOST_BARS = 14  # loads with a bar; of more the worst
 NOTE = (
@@ -176,11 +177,13 @@ def _marks(
 ) -> tuple[list[str], list[Box]]:
     """Each load as it presses with its number, and with what is used where that is told; and the room they take."""
     drawn, boxes = [], list(taken)
-    rings = [(each, [_at_least(ring, frame) for ring in each.rings]) for each in floor.placed]
+    many, small = OF_MANY
+    least = small if sum(len(each.rings) for each in floor.placed) > many else LEAST_MARK
+    rings = [(each, [_at_least(ring, frame, least) for ring in each.rings]) for each in floor.placed]
     for _, places in rings:
         boxes += places
     for each, places in rings:
-        drawn += [_pressed(ring, box, frame) for ring, box in zip(each.rings, places, strict=True)]
+        drawn.append(_pressed(zip(each.rings, places, strict=True), frame, FINE if least == small else BOLD, least))
     for each, places in rings:
         share = used.get(each.number)
         place = _beside(each, places, share, frame, boxes)
@@ -191,21 +194,25 @@ def _marks(
     return drawn, boxes
 
 
-def _at_least(ring: Ring, frame: Frame) -> Box:
+def _at_least(ring: Ring, frame: Frame, least: float) -> Box:
     box = box_of(ring, frame)
-    wide, high = max(box.right - box.left, LEAST_MARK) / 2.0, max(box.bottom - box.top, LEAST_MARK) / 2.0
+    wide, high = max(box.right - box.left, least) / 2.0, max(box.bottom - box.top, least) / 2.0
     x, y = (box.left + box.right) / 2.0, (box.top + box.bottom) / 2.0
     return Box(x - wide, y - high, x + wide, y + high)
 
 
-def _pressed(ring: Ring, box: Box, frame: Frame) -> str:
-    leaf = colours.light()["leaf"]
-    style = f'fill="{leaf}" fill-opacity="0.35" stroke="{INK}" stroke-width="{BOLD:g}"'
-    small = box.right - box.left <= LEAST_MARK or box.bottom - box.top <= LEAST_MARK
-    if small and len(ring) == 4 and _upright(ring):
+def _pressed(places: Iterable[tuple[Ring, Box]], frame: Frame, pen: float, least: float) -> str:
+    """All patches of one load, small upright ones as large as they are seen."""
+    data = []
+    for ring, box in places:
         wide, high = box.right - box.left, box.bottom - box.top
-        return f'<rect x="{mm(box.left)}" y="{mm(box.top)}" width="{mm(wide)}" height="{mm(high)}" {style}/>'
-    return f'<path d="{frame.path(ring, closed=True)}" {style}/>'
+        if min(wide, high) <= least and len(ring) == 4 and _upright(ring):
+            data.append(f"M{mm(box.left)} {mm(box.top)}h{mm(wide)}v{mm(high)}h{mm(-wide)}z")
+        else:
+            data.append(frame.path(ring, closed=True))
+    leaf = colours.light()["leaf"]
+    style = f'fill="{leaf}" fill-opacity="0.35" stroke="{INK}" stroke-width="{pen:g}"'
+    return f'<path d="{"".join(data)}" {style}/>'
 
 
 def _upright(ring: Ring) -> bool:

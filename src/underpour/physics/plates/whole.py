@@ -27,6 +27,7 @@ from .springs import plate_stiffness, radius_of_relative_stiffness
 
 WIDEST = 0.6  # radii of relative stiffness: cells
 STEPPED = 1.2  # from one radius for which cells are cut to the next
+FEW_CELLS = 3_000  # up to so many; on larger floors finer cells would cost more than they save
 AT_EDGES = 0.25  # radii: cells beside free edges and joints
 MOST_CELLS = 12_000
 SPREAD = 2.0  # cells: the square over which a small load is spread
@@ -273,7 +274,8 @@ def _radius(slab: Slab, thickness: float, foundation: float) -> float:
 def _cut(slab: Slab, radius: float, every: Sequence[Pressed]) -> tuple[Plate, float, tuple[Pressed, ...]]:
     """The floor cut into cells, how wide the widest are, and the loads that need a piece of their own."""
     wide, high = np.ptp(np.asarray(slab.outline, float), axis=0)
-    radius = STEPPED ** floor(log(radius, STEPPED))  # so that beds that differ a little have the same cells
+    if wide * high < FEW_CELLS * (WIDEST * radius) ** 2:  # so that beds that differ a little have the same cells
+        radius = STEPPED ** floor(log(radius, STEPPED))
     step = max(WIDEST * radius, float(wide * high / MOST_CELLS) ** 0.5)
     clear = {load: _clearance(slab, load.middle) for load in every}
     near = [load for load in every if clear[load] < NEAREST * radius]
