@@ -64,8 +64,8 @@ def spoilt(item: Wrong) -> str:
 def test_what_cannot_be_is_sent_back_with_the_way_out(item):
     with pytest.raises(Mistakes) as caught:
         reads(spoilt(item))
-    (mistake,) = caught.value
-    assert mistake.at == item.told and item.words in mistake.wrong and mistake.instead
+    mistake = next(each for each in caught.value if each.at == item.told)
+    assert item.words in mistake.wrong and mistake.instead
 
 
 @pytest.mark.parametrize("item", [each for each in ITEMS if each.verdict], ids=lambda item: item.what)
