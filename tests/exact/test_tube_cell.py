@@ -138,3 +138,13 @@ def test_a_floor_whose_water_stands_lets_through_what_its_layers_and_the_ground_
     assert (year.up + year.down)[1:] == pytest.approx(np.zeros(11), abs=1e-9)
     at_the_place = made.down(float(year.water[3]), 5.0, float(year.below[3]))
     assert at_the_place == pytest.approx(float(year.down[3]), rel=1e-9)
+
+
+def test_a_hollow_is_as_high_as_told_and_begins_below_the_tube():
+    tube = Tube(0.016, 0.085, 0.2, 0.1, hollow=0.004)
+    bodies, spaces = cells.drawn((Layer(0.1, 1.6), Layer(0.05, 0.035)), tube)
+    (air,) = [each for each in bodies if each.conductivity == cells.STILL_AIR]
+    rise, across = ([place[n] for place in air.outline] for n in (1, 0))
+    assert max(rise) - min(rise) == pytest.approx(0.004) and min(across) == 0.0
+    assert max(rise) == pytest.approx(min(y for _, y in spaces[cells.WATER].outline))
+    assert 0.007 < max(across) < 0.008
