@@ -109,7 +109,19 @@ def test_a_winter_ends_when_nothing_can_freeze_any_more_and_not_before(stepped):
 
 def test_what_is_read_over_years_is_kept_with_what_it_was_read_for(stepped):
     def at(n: int):
-        return over_years(column(), START, COLD, DAY, lambda temperature: float(temperature[n]), n)
+        return over_years(column(), START, COLD, DAY, 2, lambda temperature: float(temperature[n]), n)
 
     assert at(0)[-1] != at(11)[-1] and len(stepped) == 2
     assert at(0)[-1] == at(0)[-1] and len(stepped) == 2
+
+
+def test_years_end_when_three_running_are_alike_and_the_others_are_as_the_last(stepped):
+    """As many years of the same air as it takes: the middle of the column comes to the air's temperature."""
+    year = [Moment(np.full(3, 6.0), np.full(3, 0.04))] * 100
+    told = over_years(column(), START, year, DAY, 30, lambda temperature: float(temperature[0]))
+    whole = [after.temperature[0] for n, after in enumerate(march(column(), START, year * 30, DAY), 1) if n % 100 == 0]
+    assert told.shape == (30,) and len(set(told)) < 20
+    first = next(n for n in range(30) if told[n] == told[-1])
+    assert told[: first + 1] == pytest.approx(whole[: first + 1], abs=1e-9)
+    assert np.ptp(told[first - 2 : first + 1]) < marched.STEADY <= np.ptp(told[first - 3 : first])
+    assert told[-1] == pytest.approx(6.0, abs=0.01)

@@ -21,7 +21,8 @@ from .winter import DAY, WORKS, Stages, Winter, before, mean_air, moment, window
 __all__ = ["moved_winters", "thawed", "winters"]
 
 COARSE = 2.0  # cells and steps so many times as large, for the error and for what is only looked for
-YEARS, SLOW = 30, 15.0  # years of thaw, and days of a step in them
+FINER = 1.5  # for thirty years of thaw
+YEARS, SLOW = 30, 5.0  # years of thaw, and days of a step in them
 COLDEST = 6000.0 * DAY  # K·s, the largest index that can be typed
 NEARLY = 0.98  # of the deepest, when a section is drawn
 TRIED = 7  # halvings, for the index from which on frost does harm
@@ -52,7 +53,7 @@ def thawed(resolved: Resolved, edges: Sequence[SolvedEdge]) -> tuple[Thawed, ...
     longest = max(edges, key=lambda edge: edge.edge.length)
     if _sketched(longest):
         return ()
-    fine, rough = (_thaw(iced(resolved, resolved.frost, longest, scale)) for scale in (COARSE, 1.5 * COARSE))
+    fine, rough = (_thaw(iced(resolved, resolved.frost, longest, scale)) for scale in (FINER, COARSE))
     within = abs(float(fine[-1] - rough[-1]))
     return (Thawed(longest.edge.letter, YEARS, float(fine[-1]), within, fine.astype(np.float32)),)
 
@@ -140,11 +141,9 @@ def _harms_from(rough: Iced, place: Reach) -> float | None:
 
 def _thaw(cut: Iced) -> np.ndarray[tuple[int], np.dtype[np.float64]]:
     """Thirty years of a heated floor on ground that was frozen before it, in mean weather: the depth after each. [m]"""
-    step = SLOW * DAY * cut.scale / COARSE
-    days = (np.arange(int(np.ceil(YEARS * YEAR / step))) + 1.0) * step / YEAR
+    a_year = int(np.ceil(YEAR / (SLOW * DAY * cut.scale / FINER)))
+    days = (np.arange(a_year) + 1.0) / a_year
     moments = [moment(cut, mean_air(cut.resolved, day), day, (), 0.0) for day in days]
     top = cut.posed.section.underside
     start = before(cut, 0.0, unheated=True)
-    levels = over_years(cut.section, start, moments, step, lambda cells: thawed_to(cut, cells), top)
-    ends = np.searchsorted(days, np.arange(1, YEARS + 1) - 1e-9)
-    return np.asarray(top - levels[np.minimum(ends, len(levels) - 1)], float)
+    return top - over_years(cut.section, start, moments, YEAR / a_year, YEARS, lambda cells: thawed_to(cut, cells), top)
