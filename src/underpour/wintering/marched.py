@@ -125,4 +125,4 @@ def over_years(
         return np.array(told + told[-1:] * (years - len(told)))
 
     felt = np.array([(each.air, each.films) for each in year])
-    return SHELF.find(content("years", section, temperature, felt, step, years, watching), made)
+    return np.asarray(SHELF.find(content("years", section, temperature, felt, step, years, watching), made), float)
