@@ -191,3 +191,17 @@ def test_a_rest_of_no_length_is_refused(rest):
             warmest=45.0,
             hours=1.0,
         )
+
+
+@pytest.mark.parametrize("foam", [SLAB[1:2], ()], ids=["on foam", "on the ground"])
+def test_a_metre_of_ground_is_enough_and_an_hour_s_step_is_short_enough(foam):
+    """Against the whole depth that the year reaches, eight metres of ground, within 2 %."""
+    asked = {"start": 10.0, "room": 20.0, "ground": 10.0, "power": 90.0, "warmest": 45.0, "hours": 96.0}
+
+    def takes(deep: float, step: float) -> float:
+        layers = (SLAB[0], *foam, Layer(deep, 1.5, 2.0e6))
+        return warm_up(layers, TUBE, 0.1, (9.0 - deep) / 1.5, **asked, step=step).reached(22.5)
+
+    whole = takes(8.0, 900.0)
+    assert takes(1.0, 900.0) == pytest.approx(whole, rel=0.02)
+    assert takes(8.0, 3600.0) == pytest.approx(whole, rel=0.02)
