@@ -21,6 +21,7 @@ from .winter import DAY, WORKS, Stages, Winter, before, mean_air, moment, window
 __all__ = ["moved_winters", "thawed", "winters"]
 
 COARSE = 2.0  # cells and steps so many times as large, for the error and for what is only looked for
+SAFE = 1.5  # times what halving the cells moved: round the end of foam cells of 32 mm moved it by up to 1.4 times that
 FINER = 1.5  # for thirty years of thaw
 YEARS, SLOW = 30, 5.0  # years of thaw, and days of a step in them
 COLDEST = 6000.0 * DAY  # K·s, the largest index that can be typed
@@ -102,7 +103,7 @@ def _told(fine: Iced, rough: Iced, name: str, one: Winter, other: Winter, looked
     found = reaches(fine, one.days, one.temperatures)
     again = reaches(rough, other.days, other.temperatures)
     sure = {
-        place: replace(reach, within=CELL * COARSE if rough is fine else abs(again[place].deepest - reach.deepest))
+        place: replace(reach, within=_unsure(reach, None if rough is fine else again[place]))
         for place, reach in found.items()
     }
     worst = max(sure.values(), key=lambda reach: reach.deepest - reach.stop)
@@ -121,6 +122,11 @@ def _told(fine: Iced, rough: Iced, name: str, one: Winter, other: Winter, looked
         field=field.astype(np.float32),
         harms_from=_harms_from(rough, worst) if looked_for else None,
     )
+
+
+def _unsure(fine: Reach, rough: Reach | None) -> float:
+    """How far the deepest may be off. [m]"""
+    return CELL * COARSE if rough is None else SAFE * abs(rough.deepest - fine.deepest)
 
 
 def _harms_from(rough: Iced, place: Reach) -> float | None:
