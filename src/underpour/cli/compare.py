@@ -66,7 +66,7 @@ network: press a month, point at a place, and read it in every alternative.
                  the ground, month by month, in every alternative
   --gas          draw the soil-gas pipe in every alternative: its way, then fan
                  and floor over the flow, or the months of a pipe without a fan
-  --frost        draw each alternative frozen: the section with the frost line at
+  --frost        draw each alternative frozen: section with the frost line at
                  its deepest, how deep it lies day by day, and every stage
   --json         the findings as JSON (docs/findings.md)
   --accepted-ok  end with 0 where an [[accept]] names every shortfall

@@ -19,7 +19,7 @@ from ..bearing import GRAVITY
 from ..conduction.solve import factor
 from .cells import SAME, Cells, cells_of
 from .hermite import gauss, products, shapes, sizes
-from .slab import Slab
+from .slab import Ring, Slab
 from .springs import plate_stiffness
 
 OUTSIDE = 1e-7  # share of the plate's stiffness in the part of a cut cell that is no slab: keeps the factor sound
@@ -239,13 +239,20 @@ class _Shape:
 
 
 def _as_built(slab: Slab) -> Slab:
-    """The slab without how stiff bed and joints are."""
+    """The slab without how stiff bed and joints are, its rings such that a cache can know them."""
     return replace(
         slab,
+        outline=_fixed(slab.outline),
+        holes=tuple(_fixed(each) for each in slab.holes),
+        thickened=tuple(replace(each, outline=_fixed(each.outline)) for each in slab.thickened),
         foundation=1.0,
-        otherwise_borne=tuple(replace(each, value=1.0) for each in slab.otherwise_borne),
+        otherwise_borne=tuple(replace(each, outline=_fixed(each.outline), value=1.0) for each in slab.otherwise_borne),
         joints=tuple(replace(each, stiffness=0.0) for each in slab.joints),
     )
+
+
+def _fixed(ring: Ring) -> Ring:
+    return tuple((float(x), float(y)) for x, y in ring)
 
 
 @lru_cache(maxsize=4)
