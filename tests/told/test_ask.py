@@ -103,6 +103,7 @@ def open_inputs() -> dict[str, list[tuple[str, str, Assumed]]]:
     return found
 
 
+@cache
 def missing_keys() -> set[str]:
     """Keys that a "cannot tell" may name, read from the source of the checks."""
     trees = [ast.parse(path.read_text("utf-8")) for path in (ROOT / "src/underpour/checks").rglob("*.py")]
