@@ -11,9 +11,9 @@ from ..outlines.side import Point
 from .corners import read_corner
 from .parts import Parts
 from .plans import readable_floor
+from .straight import SAME, misplaced
 from .tables.joint import Joint
 
-SAME = 1e-3  # m: nearer than this is the same place
 CLOSEST = 0.5  # m: joints nearer to one another are a mistyped unit
 Line = tuple[str, float, float, float]  # "x" where x is constant; there, from, to; m
 
@@ -58,7 +58,7 @@ def unclear_joints(parts: Parts) -> Iterator[Mistake]:
         yield from told
         if told or floor is None:
             continue
-        wrong = list(_ends(joint, at, floor, unit))
+        wrong = list(misplaced({"from": joint.from_, "to": joint.to}, at, floor, unit, "joint"))
         yield from wrong
         if not wrong:
             lines = lines_of_joint(joint, floor, unit)
@@ -95,35 +95,6 @@ def _transfer(joint: Joint, at: str) -> Iterator[Mistake]:
     elif not 0.0 < joint.share.si < 1.0:
         wrong = f"No joint hands on {joint.share.typed}."
         yield Mistake(f"{at}.share", f'"{joint.share.typed}"', wrong, "Dowels hand on 70 to 95 %.")
-
-
-def _ends(joint: Joint, at: str, floor: Floor, unit: str) -> Iterator[Mistake]:
-    """Ends that cannot be read or lie off the floor, a line without length, one that runs askew."""
-    points = []
-    for key, typed in (("from", joint.from_), ("to", joint.to)):
-        if typed is None:
-            continue
-        try:
-            point = read_corner(typed, unit)
-        except Mistake as mistake:
-            yield Mistake(f"{at}.{key}", f'"{typed}"', mistake.wrong, mistake.instead)
-            continue
-        points.append(point)
-        if not _on(floor, point):
-            wrong = f"{typed} does not lie on the floor."
-            yield Mistake(f"{at}.{key}", f'"{typed}"', wrong, "x and y count as in the outline.")
-    if len(points) < 2:
-        return
-    (x0, y0), (x1, y1) = points
-    if abs(x0 - x1) <= SAME and abs(y0 - y1) <= SAME:
-        yield Mistake(f"{at}.to", f'"{joint.to}"', "The joint ends where it begins.", "Write where it ends.")
-    elif abs(x0 - x1) > SAME and abs(y0 - y1) > SAME:
-        wrong = "This joint lies askew; joints are answered along x or along y."
-        yield Mistake(f"{at}.to", f'"{joint.to}"', wrong, "Write the two ends with the same x or the same y.")
-
-
-def _on(floor: Floor, point: Point) -> bool:
-    return floor.holds(point) or min(side.distance(point) for ring in floor.rings for side in ring.sides) < SAME
 
 
 def _twice(lines: Sequence[Line], known: Sequence[Line], at: str) -> Iterator[Mistake]:

@@ -5,16 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from ..mistakes import Mistake
-from ..outlines.floor import Floor
 from ..outlines.side import Point
 from .corners import read_corner
 from .edges import slab_thickness
 from .loads import on_the_slab
 from .parts import Parts
 from .plans import readable_floor
+from .straight import misplaced
 from .tables.rib import Rib
-
-SAME = 1e-3  # m
 
 
 def ends_of_rib(rib: Rib, unit: str) -> tuple[Point, Point]:
@@ -30,37 +28,11 @@ def unclear_ribs(parts: Parts) -> Iterator[Mistake]:
     unit = parts.plan.unit if parts.plan is not None else "m"
     for number, rib in enumerate(parts.floor.rib, start=1):
         at = f"floor.rib.{number}"
-        yield from _lies(rib, at, floor, unit)
+        yield from misplaced({"from": rib.from_, "to": rib.to}, at, floor, unit, "rib")
         yield from _thick(rib, at, parts)
     if not any(True for _ in on_the_slab(parts.loads)):
         wrong = "A rib is there for what stands on the floor, and the brief has no [[load]] on it."
         yield Mistake("floor.rib.1", "", wrong, "Write what stands on the floor, or take the rib out.")
-
-
-def _lies(rib: Rib, at: str, floor: Floor | None, unit: str) -> Iterator[Mistake]:
-    points = []
-    for key, typed in (("from", rib.from_), ("to", rib.to)):
-        try:
-            point = read_corner(typed, unit)
-        except Mistake as mistake:
-            yield Mistake(f"{at}.{key}", f'"{typed}"', mistake.wrong, mistake.instead)
-            continue
-        points.append(point)
-        if floor is not None and not floor.holds(point) and _off(floor, point) > SAME:
-            wrong = f"{typed} does not lie on the floor."
-            yield Mistake(f"{at}.{key}", f'"{typed}"', wrong, "x and y count as in the outline.")
-    if len(points) < 2:
-        return
-    (x0, y0), (x1, y1) = points
-    if abs(x0 - x1) <= SAME and abs(y0 - y1) <= SAME:
-        yield Mistake(f"{at}.to", f'"{rib.to}"', "The rib ends where it begins.", "Write where it ends.")
-    elif abs(x0 - x1) > SAME and abs(y0 - y1) > SAME:
-        wrong = "This rib lies askew; ribs are answered along x or along y."
-        yield Mistake(f"{at}.to", f'"{rib.to}"', wrong, "Write the two ends with the same x or the same y.")
-
-
-def _off(floor: Floor, point: Point) -> float:
-    return min(side.distance(point) for ring in floor.rings for side in ring.sides)
 
 
 def _thick(rib: Rib, at: str, parts: Parts) -> Iterator[Mistake]:
