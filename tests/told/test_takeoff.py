@@ -104,6 +104,19 @@ def test_a_thickened_edge_is_poured_by_its_section(taken):
         assert poured > flat + edge.thickening.width * below * edge.length - 1e-9
 
 
+def test_a_rib_is_poured_over_the_slab_s_thickness():
+    """raft-under-a-house: a rib of its own width and length, less the 150 mm that are slab already, by hand."""
+    reading = read(EXAMPLES / "raft-under-a-house" / "brief.toml")
+    name, brief = next((name, brief) for name, brief, *_ in reading.alternatives if brief.floor.rib)
+    ribbed, plain = (resolve(each, products=reading.products) for each in (brief, reading.brief))
+    (rib,) = brief.floor.rib
+    (x0, y0), (x1, y1) = (tuple(map(float, end.split())) for end in (rib.from_, rib.to))
+    more = (abs(x1 - x0) + abs(y1 - y0)) * rib.width.si * (rib.thickness.si - 0.15)
+    poured = [item(taken_off(each), "build-up.1.concrete") for each in (ribbed, plain)]
+    assert poured[0].net - poured[1].net == pytest.approx(more), name
+    assert "rib 1" in poured[0].why
+
+
 def test_a_second_layer_lies_across_the_first(tmp_path):
     text = (EXAMPLES / "daylight-basement" / "brief.toml").read_text(encoding="utf-8")
     line = next(each for each in text.splitlines() if "board = " in each and "plain-15" in each and "face" not in each)

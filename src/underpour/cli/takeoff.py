@@ -39,7 +39,7 @@ Prices are those of the products' records, with their day; what has none is
 said, nothing is guessed. It ends with 0, or with 2 where the brief or the
 folder cannot be used.
 """
-MIND = "Mind: this counts what the brief says. Delivery, breakage, labour and what the site adds are not in it."
+MIND = "Mind: this counts the brief as briefed. Walls, delivery, breakage, labour and what the site adds are not in it."
 NAMES = ("order.csv", "cuts.csv", "order.xlsx")
 
 

@@ -7,6 +7,7 @@ from math import ceil, radians, tan
 
 from ..catalogue.estimating import estimating
 from ..measure import say
+from ..outlines.outline import straight
 from ..resolve import Resolved, ResolvedEdge
 from .records import Item
 
@@ -30,7 +31,11 @@ def gravel(resolved: Resolved) -> Iterator[Item]:
 
 
 def concrete(resolved: Resolved) -> Iterator[Item]:
-    """The slab with its thickened edges and ribs, each screed, and the footings; less what tube panels fill of it."""
+    """The slab with its thickened edges and ribs, each screed, and the footings; less what stands in the floor.
+
+    What the knobs of a tube panel fill is not taken off, walls are not counted, and where thicker parts meet at a
+    corner they are counted by both.
+    """
     for layer in resolved.laid:
         if layer.kind in POURED:
             net = resolved.plan.floor.area * layer.thickness - _stands(resolved, layer.thickness)
@@ -41,6 +46,10 @@ def concrete(resolved: Resolved) -> Iterator[Item]:
                     more += volume
                     said = say.value(volume, "m³", resolved.system)
                     words += [f"{said} thicker along edge {edge.letter}"] if volume else []
+                for rib in resolved.ribs:
+                    volume = straight(rib.outline).area * max(rib.thickness - layer.thickness, 0.0)
+                    more += volume
+                    words.append(f"{say.value(volume, 'm³', resolved.system)} thicker in rib {rib.number}")
             yield _poured(resolved, layer.words, layer.path, net + more, words)
     for edge in resolved.edges:
         width, height = edge.footing
