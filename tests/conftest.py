@@ -5,8 +5,17 @@ import os
 
 import pytest
 
+import answered
+
 for library in ("OPENBLAS", "OMP", "MKL"):
     os.environ.setdefault(f"{library}_NUM_THREADS", "1")
+
+
+@pytest.fixture(scope="session", autouse=True)
+def _shared(tmp_path_factory: pytest.TempPathFactory, request: pytest.FixtureRequest) -> None:
+    """Processes that walk together keep what they answer for one another, beside their folders."""
+    if hasattr(request.config, "workerinput"):
+        answered.shared = tmp_path_factory.getbasetemp().parent / "answered"
 
 
 @pytest.fixture(autouse=True)

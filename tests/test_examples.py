@@ -6,7 +6,6 @@ change is seen; they prove nothing.
 """
 
 import tomllib
-from functools import cache
 from pathlib import Path
 from typing import get_args
 
@@ -14,8 +13,7 @@ import ledger_page
 import pytest
 
 import ledger
-from underpour.answer import answer
-from underpour.brief import read
+from answered import once
 from underpour.brief.tables.edge import Kind
 from underpour.dossier import Answer, Dossier
 from underpour.findings import UNITS
@@ -26,9 +24,8 @@ FOLDERS = sorted(path for path in Path(__file__).parents[1].glob("examples/*") i
 ONE_SIDED: set[str] = set()
 
 
-@cache
 def answered(folder: Path) -> Dossier:
-    return answer(read(folder / "brief.toml"))
+    return once(folder / "brief.toml")
 
 
 def rows(name: str) -> list:

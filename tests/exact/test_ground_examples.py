@@ -10,8 +10,7 @@ from pathlib import Path
 import pytest
 from pytest import approx
 
-from underpour.answer import answer
-from underpour.brief import read
+from answered import once
 from underpour.dossier import Answer, Dossier
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
@@ -21,7 +20,7 @@ R10 = 10.0 * 0.176110
 
 @cache
 def answered(name: str) -> Dossier:
-    return answer(read(EXAMPLES / name / "brief.toml"))
+    return once(EXAMPLES / name / "brief.toml")
 
 
 def by_hand(area: float, perimeter: float, wall: float, resistance: float, depth: float = 0.0) -> float:

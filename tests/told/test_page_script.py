@@ -12,8 +12,7 @@ import pytest
 from page_cases import handed, taken_apart
 
 import underpour.pages
-from underpour.answer import answer
-from underpour.brief import read
+from answered import once
 from underpour.drawings.scale import month_middle
 from underpour.drawings.visible import showing
 from underpour.measure import say
@@ -32,7 +31,7 @@ OUTERMOST = re.compile(r"^(?:export )?(?:async )?(?:function|const|let|class) (\
 
 @pytest.fixture(scope="module")
 def dossier():
-    return answer(read(str(ROOT / "examples" / "daylight-basement" / "brief.toml")))
+    return once(ROOT / "examples" / "daylight-basement" / "brief.toml")
 
 
 @pytest.fixture(scope="module")

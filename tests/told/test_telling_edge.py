@@ -8,8 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from underpour.answer import answer
-from underpour.brief import read
+from answered import once
 from underpour.cli.pictures import chosen_edge
 from underpour.dossier import Dossier
 from underpour.drawings.telling import coldest_edge, telling_edge
@@ -20,7 +19,7 @@ EXAMPLES = Path(__file__).parents[2] / "examples"
 @cache
 def dossier() -> Dossier:
     """Walls that are the same in both alternatives (edge A), and a door that is not (edge B)."""
-    return answer(read(EXAMPLES / "workshop-door" / "brief.toml"))
+    return once(EXAMPLES / "workshop-door" / "brief.toml")
 
 
 def test_alternatives_that_differ_at_the_door_are_drawn_at_the_door():
