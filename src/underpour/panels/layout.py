@@ -36,6 +36,18 @@ class Piece:
 
 
 @dataclass(frozen=True, slots=True)
+class Offcut:
+    """A rectangle that is left of a panel when all its pieces are cut."""
+
+    length: float  # along the panel
+    height: float  # across it
+    sides: int  # that left the works
+    panel: int  # counted from 0, as those of pieces
+    u: float  # from the panel's left end
+    v: float  # from its lower side
+
+
+@dataclass(frozen=True, slots=True)
 class Layout:
     """Panels on a floor: the rows' direction and place, and every piece."""
 
@@ -45,6 +57,7 @@ class Layout:
     panels: int
     pieces: tuple[Piece, ...]  # row by row from the lowest, each from left to right
     seams: float  # m, all joints between panels
+    offcuts: tuple[Offcut, ...] = ()  # what is left of sawn panels, by panel
 
     @property
     def area(self) -> float:
@@ -82,7 +95,8 @@ def laid(rows: Rows, starts: Sequence[float], angle: float, offset: float) -> La
         for each in every
     ]
     pieces.sort(key=lambda piece: (piece.row, piece.x0))
-    return Layout(rows.rules, angle, offset, stock.opened, tuple(pieces), _seams(rows, starts))
+    offcuts = tuple(sorted((Offcut(*left) for left in stock.left), key=lambda each: (each.panel, each.u, each.v)))
+    return Layout(rows.rules, angle, offset, stock.opened, tuple(pieces), _seams(rows, starts), offcuts)
 
 
 def _seams(rows: Rows, starts: Sequence[float]) -> float:

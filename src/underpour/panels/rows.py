@@ -115,9 +115,15 @@ def rows(plan: GroundPlan, height: float, offset: float, gap: float) -> list[lis
 
 def between(below: list[Strip], above: list[Strip]) -> float:
     """Length over which two rows touch: the floor goes on from one into the other. [m]"""
+    return sum(x1 - x0 for x0, x1 in shared(below, above))
+
+
+def shared(below: list[Strip], above: list[Strip]) -> list[tuple[float, float]]:
+    """The stretches over which two rows touch. [m]"""
     tops = [cell for strip in below for cell in strip.cells if not isinstance(cell.high, Rise)]
     bottoms = [cell for strip in above for cell in strip.cells if not isinstance(cell.low, Rise)]
-    return sum(max(min(one.x1, other.x1) - max(one.x0, other.x0), 0.0) for one in tops for other in bottoms)
+    both = ((max(one.x0, other.x0), min(one.x1, other.x1)) for one in tops for other in bottoms)
+    return [(x0, x1) for x0, x1 in both if x1 > x0]
 
 
 def _strips(columns: tuple[Column, ...], row: int, low: float, high: float, gap: float) -> list[Strip]:

@@ -7,6 +7,7 @@ from collections.abc import Callable
 from ..resolve import Resolved
 from .bulk import concrete, gravel
 from .edges import edge_foam
+from .film_plan import film_plans
 from .films import films
 from .layers import layers
 from .records import Item, LaidLayer, Takeoff
@@ -33,4 +34,4 @@ def taken_off(resolved: Resolved, told: Callable[[str, float], None] = lambda _w
         *gravel(resolved),
         *concrete(resolved),
     )
-    return Takeoff(resolved.title, resolved.system, laid, items, totals(items))
+    return Takeoff(resolved.title, resolved.system, laid, items, totals(items), film_plans(resolved))

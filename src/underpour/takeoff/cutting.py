@@ -25,6 +25,17 @@ class Cut:
     slanted: bool  # whether it is trimmed to the edge or around something beyond its rectangle
 
 
+@dataclass(frozen=True, slots=True)
+class Kept:
+    """A rectangle that is left of a sawn panel, large enough to be laid elsewhere."""
+
+    panel: int  # sawn panels counted from 1, as in the cut list
+    length: float  # m, along the panel
+    height: float  # m, across it
+    u: float  # m, from the panel's left end
+    v: float  # m, from its lower side
+
+
 def numbered(layout: Layout) -> list[tuple[str, Piece]]:
     """Every piece with its number: the row from the lowest and its place from the left.
 
@@ -48,9 +59,29 @@ def is_whole(layout: Layout, piece: Piece) -> bool:
 def cuts(layout: Layout) -> Iterator[Cut]:
     """The pieces that are sawn, by panel."""
     sawn = [(number, piece) for number, piece in numbered(layout) if not is_whole(layout, piece)]
-    panels = {panel: n for n, panel in enumerate(dict.fromkeys(piece.panel for _, piece in sawn), start=1)}
+    panels = sawn_panels(layout)
     held = layout.rules.interlock
     for number, piece in sorted(sawn, key=lambda each: panels[each[1].panel]):
         keeps = ", ".join(words for side, words in SIDES.items() if held and piece.meets & side)
         slanted = piece.area < piece.length * piece.height - 1e-6
         yield Cut(number, panels[piece.panel], piece.length, piece.height, piece.u, piece.v, keeps, slanted)
+
+
+def sawn_panels(layout: Layout) -> dict[int, int]:
+    """The number in the cut list of each panel that is sawn, by its place among all panels of a plan."""
+    sawn = (piece.panel for piece in layout.pieces if not is_whole(layout, piece))
+    return {panel: n for n, panel in enumerate(dict.fromkeys(sawn), start=1)}
+
+
+def kept(layout: Layout) -> Iterator[Kept]:
+    """The offcuts that no piece of a plan needs and that are long and high enough to be laid somewhere."""
+    panels, least = sawn_panels(layout), layout.rules.least
+    for each in sorted(layout.offcuts, key=lambda each: panels[each.panel]):
+        if min(each.length, each.height) >= least:
+            yield Kept(panels[each.panel], each.length, each.height, each.u, each.v)
+
+
+def too_small(layout: Layout) -> float:
+    """What is left of sawn panels in smaller rectangles than are kept. [m²]"""
+    least = layout.rules.least
+    return sum(each.length * each.height for each in layout.offcuts if min(each.length, each.height) < least)

@@ -3,18 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from itertools import pairwise
 from math import ceil
 
-from ..catalogue.estimating import estimating
 from ..measure import say
-from ..panels.ground_plan import ground_plan
-from ..panels.rows import between, rows
 from ..resolve import Resolved, Slice
+from .film_plan import film_plan
 from .prices import NO_PRODUCT, priced_by_piece
 from .records import Item
-
-NOTCHED = 2.0  # m; a strip of film goes on over a hole that is no longer, and is cut out there
 
 
 def films(resolved: Resolved) -> Iterator[Item]:
@@ -25,29 +20,21 @@ def films(resolved: Resolved) -> Iterator[Item]:
 
 
 def _film(resolved: Resolved, layer: Slice) -> Iterator[Item]:
-    product = resolved.products.product(layer.key) if resolved.products.has(layer.key) else None
-    if product and product.sizes:
-        width, length, size = product.sizes[0].width, product.sizes[0].length, product.sizes[0].typed
-    else:
-        width, length = (estimating("film", name).value for name in ("roll-width", "roll-length"))
-        size = " x ".join(say.value(each, "m", resolved.system) for each in (width, length))
-    lap = product.lap.si if product and product.lap else estimating("film", "lap").value
-    up = estimating("film", "turned-up").value
-    tried = [(*_strips(resolved, width - lap, up, angle), angle) for angle in (0.0, 90.0)]
-    strips, seams, angle = min(tried, key=lambda each: sum(each[0]))
-    whole = sum(strips) + lap * sum(ceil(each / length) - 1 for each in strips)
+    plan = film_plan(resolved, layer)
+    length = plan.length
+    whole = sum(plan.lengths) + plan.lap * sum(ceil(each / length) - 1 for each in plan.lengths)
     rolls = ceil(whole / length)
-    bought = rolls * width * length
+    bought = rolls * plan.width * length
     cost, unpriced = priced_by_piece(resolved, layer.key, rolls, bought)
-    lapped, turned = (say.both(each, "m", resolved.system) for each in (lap, up))
+    lapped, turned = (say.both(each, "m", resolved.system) for each in (plan.lap, plan.up))
     in_all = say.both(whole, "m", resolved.system)
     why = (
-        f"{len(strips)} strips along {'x' if angle == 0.0 else 'y'}, {in_all} in all, "
+        f"{len(plan.strips)} strips along {'x' if plan.angle == 0.0 else 'y'}, {in_all} in all, "
         f"laps of {lapped}, {turned} turned up at both ends."
     )
-    net, rolled = resolved.plan.floor.area, f"{'rolls' if rolls > 1 else 'roll'} of {size}"
+    net, rolled = resolved.plan.floor.area, f"{'rolls' if rolls > 1 else 'roll'} of {plan.size}"
     yield Item(layer.words, layer.path, layer.key, net, "m²", rolls, rolled, bought, why, "", cost, unpriced)
-    yield _tape(resolved, layer, seams)
+    yield _tape(resolved, layer, plan.seams)
 
 
 def _tape(resolved: Resolved, layer: Slice, seams: float) -> Item:
@@ -56,14 +43,3 @@ def _tape(resolved: Resolved, layer: Slice, seams: float) -> Item:
     laps, edge, through = (say.value(each, "m", resolved.system) for each in parts)
     why = f"{laps} of laps, {edge} at the edge, {through} around what goes through."
     return Item("Tape for the film", layer.path, "", sum(parts), "m", None, "", sum(parts), why, unpriced=NO_PRODUCT)
-
-
-def _strips(resolved: Resolved, cover: float, up: float, angle: float) -> tuple[list[float], float]:
-    """Length of each strip of film with both ends turned up, and of all laps between strips. [m]"""
-    plan = ground_plan(resolved.plan.floor, angle)
-    across = plan.top - plan.bottom
-    count = max(ceil((across + 2.0 * up) / cover - 1e-9), 1)
-    offset = plan.bottom - (count * cover - across) / 2.0
-    by_row = rows(plan, cover, offset, NOTCHED)
-    lengths = [strip.length + 2.0 * up for row in by_row for strip in row]
-    return lengths, sum(between(low, high) for low, high in pairwise(by_row))

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from ..measure.table import System
 from ..panels.layout import Layout
 from ..panels.search import Bounds
+from .film_plan import FilmPlan
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,3 +73,4 @@ class Takeoff:
     layers: tuple[LaidLayer, ...]
     items: tuple[Item, ...]
     totals: tuple[tuple[str, float, str], ...] = field(default=())  # currency, amount, days of the prices
+    films: tuple[FilmPlan, ...] = ()  # where the strips of each film lie

@@ -6,7 +6,7 @@ import csv
 from collections.abc import Iterator, Sequence
 from io import BytesIO, StringIO
 
-from .cutting import cuts
+from .cutting import cuts, kept
 from .records import LaidLayer, Takeoff
 
 ORDER = (
@@ -37,6 +37,7 @@ CUTS = (
     "keeps",
     "trimmed further",
 )
+KEPT = ("layer", "sawn panel", "length mm", "height mm", "from left mm", "from lower side mm", "kerf mm")
 
 Row = tuple[str | float | int, ...]
 
@@ -63,6 +64,16 @@ def cut_rows(layers: Sequence[LaidLayer]) -> Iterator[Row]:
             yield layer.path, cut.number, cut.panel, *lengths, cut.keeps, "yes" if cut.slanted else ""
 
 
+def kept_rows(layers: Sequence[LaidLayer]) -> Iterator[Row]:
+    """Heading, then a row for each offcut that is kept whole. [mm]"""
+    yield KEPT
+    for layer in layers:
+        kerf = round(1000 * layer.layout.rules.kerf, 1)
+        for each in kept(layer.layout):
+            lengths = (round(1000 * size) for size in (each.length, each.height, each.u, each.v))
+            yield layer.path, each.panel, *lengths, kerf
+
+
 def as_csv(rows: Iterator[Row]) -> bytes:
     """Comma-separated, with the mark that spreadsheets know UTF-8 by; a cell never begins a formula."""
     text = StringIO()
@@ -71,13 +82,14 @@ def as_csv(rows: Iterator[Row]) -> bytes:
 
 
 def as_workbook(takeoff: Takeoff) -> bytes:
-    """Both tables as sheets of one workbook."""
+    """The order, the cuts and the offcuts that are kept as sheets of one workbook."""
     from xlsxwriter import Workbook
 
     content = BytesIO()
     with Workbook(content, {"in_memory": True, "strings_to_formulas": False, "strings_to_urls": False}) as book:
         bold = book.add_format({"bold": True})
-        for name, rows in (("order", order_rows(takeoff)), ("cuts", cut_rows(takeoff.layers))):
+        sheets = ("order", order_rows(takeoff)), ("cuts", cut_rows(takeoff.layers)), ("kept", kept_rows(takeoff.layers))
+        for name, rows in sheets:
             sheet = book.add_worksheet(name)
             sheet.freeze_panes(1, 1)
             for n, row in enumerate(rows):
