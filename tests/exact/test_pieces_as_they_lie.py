@@ -44,7 +44,7 @@ def test_a_round_column_is_cut_out_by_arcs_of_its_own_radius():
 @pytest.mark.parametrize("name", PANELS)
 @pytest.mark.parametrize("floor", floors())
 def test_pieces_and_offcuts_of_a_panel_lie_apart_and_leave_no_more_than_its_kerfs(floor, name):
-    """Each cut takes at most its kerf over the panel's length; a panel of n rectangles has at most n cuts more than one."""
+    """Each cut takes at most its kerf over the panel's length, and there are no more cuts than rectangles."""
     layout = fewest_panels(floor, PANELS[name], cuts=FEW_CUTS).layout()
     rules = layout.rules
     parts = defaultdict(list)

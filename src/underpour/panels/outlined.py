@@ -18,7 +18,7 @@ Interval = tuple[float, float]
 
 
 def outlined(floor: Floor, layout: Layout) -> Iterator[tuple[Piece, tuple[Outline, ...]]]:
-    """Every piece with its rings in the plan's own x and y: borders run anticlockwise, what is cut out of them clockwise.
+    """Every piece with its rings in the plan's own x and y: borders run anticlockwise, what is cut out clockwise.
 
     Arguments
     ---------
