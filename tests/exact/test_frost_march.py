@@ -148,6 +148,15 @@ def test_a_grid_has_a_line_through_every_place_and_none_wider_than_was_asked_whe
     assert widths.min() > 1e-4 and (widths[1:] / widths[:-1]).max() < 2.5
 
 
+def test_cells_are_half_as_large_where_frost_comes_in_closely_and_the_old_lines_elsewhere():
+    plain, close = (lines([0.0, 0.45, 4.0], (0.0, 2.0), 0.1, closely) for closely in ((0.0, 0.0), (0.62, 1.13)))
+    wide, middle = np.diff(close), (close[1:] + close[:-1]) / 2.0
+    assert wide[(middle > 0.62) & (middle < 1.13)].max() <= 0.05 + 1e-9
+    assert {0.62, 1.13} <= set(close.round(9).tolist())
+    assert np.allclose(close[close <= 0.45], plain[plain <= 0.45])
+    assert wide[middle < 2.0].max() <= 0.1 + 1e-9
+
+
 def test_the_standards_depth_in_open_ground_lies_deeper_than_neumanns_exact_one():
     """ISO 13793 leaves out the heat that frozen ground stores: 1.81 m, where the exact front lies at 1.68."""
     standard = undisturbed_depth(30000.0 * 3600.0, 5.0, 2.5, 3e6, 1.5e8)

@@ -21,7 +21,6 @@ from .winter import DAY, WORKS, Stages, Winter, before, mean_air, moment, window
 __all__ = ["moved_winters", "thawed", "winters"]
 
 COARSE = 2.0  # cells and steps so many times as large, for the error and for what is only looked for
-SAFE = 1.5  # times what halving the cells moved: round the end of foam cells of 32 mm moved it by up to 1.4 times that
 FINER = 1.5  # for thirty years of thaw
 YEARS, SLOW = 30, 5.0  # years of thaw, and days of a step in them
 COLDEST = 6000.0 * DAY  # K·s, the largest index that can be typed
@@ -54,7 +53,7 @@ def thawed(resolved: Resolved, edges: Sequence[SolvedEdge]) -> tuple[Thawed, ...
     longest = max(edges, key=lambda edge: edge.edge.length)
     if _sketched(longest):
         return ()
-    fine, rough = (_thaw(iced(resolved, resolved.frost, longest, scale)) for scale in (FINER, COARSE))
+    fine, rough = (_thaw(iced(resolved, resolved.frost, longest, scale, closely=False)) for scale in (FINER, COARSE))
     within = abs(float(fine[-1] - rough[-1]))
     return (Thawed(longest.edge.letter, YEARS, float(fine[-1]), within, fine.astype(np.float32)),)
 
@@ -126,7 +125,7 @@ def _told(fine: Iced, rough: Iced, name: str, one: Winter, other: Winter, looked
 
 def _unsure(fine: Reach, rough: Reach | None) -> float:
     """How far the deepest may be off. [m]"""
-    return CELL * COARSE if rough is None else SAFE * abs(rough.deepest - fine.deepest)
+    return CELL * COARSE if rough is None else abs(rough.deepest - fine.deepest)
 
 
 def _harms_from(rough: Iced, place: Reach) -> float | None:

@@ -23,6 +23,7 @@ BESIDE = 1.5  # m of floor that is watched inside the wall
 AROUND = 1.2  # m of ground that is watched outside of everything that is built
 BELOW = 0.6  # m of ground that is watched below what bears, and below a slab's frost
 OPEN_GROUND = 3.0  # m beyond everything that is built: what is called open ground
+CLOSE = 0.2  # m around what bears, where frost comes in round the end of foam: cells of half the size
 STRIP = 0.3  # m, width of what is watched there
 FACINGS: tuple[Facing, ...] = ("up", "side", "down")
 
@@ -50,8 +51,11 @@ class Iced:
         return _built(self.posed)
 
 
-def iced(resolved: Resolved, frost: Frost, solved: SolvedEdge, scale: float) -> Iced:
-    """One edge in cells, even where frost may come and growing apart beyond; ``scale`` times as large."""
+def iced(resolved: Resolved, frost: Frost, solved: SolvedEdge, scale: float, closely: bool = True) -> Iced:
+    """One edge in cells, even where frost may come and growing apart beyond; ``scale`` times as large.
+
+    Where frost comes in round the end of foam to what bears, cells are half as large; ``closely`` false leaves that out.
+    """
     at = posed(resolved, solved.edge)
     section = at.section
     reach = _likely(frost)
@@ -59,13 +63,16 @@ def iced(resolved: Resolved, frost: Frost, solved: SolvedEdge, scale: float) -> 
     if resolved.outdoors:
         lowest = min(lowest, section.underside - reach)
     far = _built(at) - OPEN_GROUND
+    (left, right), bottom = strip(solved), bears(solved)
+    close = CLOSE if closely else -np.inf
     corners = list(_corners(at))
     x = lines(
         sorted({x for x, _ in corners} | {far}),
         (_built(at) - AROUND, min(BESIDE, solved.levels.half_width)),
         CELL * ACROSS * scale,
+        (left - close, right + close),
     )
-    y = lines(sorted({y for _, y in corners}), (lowest, max(section.ground_level, 0.0)), CELL * scale)
+    y = lines(sorted({y for _, y in corners}), (lowest, max(section.ground_level, 0.0)), CELL * scale, (bottom - close, bottom + close))
     freezes = {}
     for n, part in enumerate(section.parts):
         if part.priority == GROUND:
@@ -74,6 +81,14 @@ def iced(resolved: Resolved, frost: Frost, solved: SolvedEdge, scale: float) -> 
                 icy.frozen_conductivity, icy.frozen_heat_capacity, icy.water * FUSION, icy.range, icy.unfrozen
             )
     return Iced(resolved, frost, solved, at, cells(x, y, section.parts, at.spaces, freezes), scale)
+
+
+def strip(solved: SolvedEdge) -> tuple[float, float]:
+    """From where to where something bears at an edge. [m]"""
+    edge, at = solved.edge, solved.levels
+    if any(edge.footing) or edge.thickening is not None:
+        return at.footing_left, at.footing_right
+    return at.start, max(at.start + 0.2, at.inner)
 
 
 def _corners(at: Posed) -> Iterator[tuple[float, float]]:

@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 from ..checks.code.reach import bears
 from ..checks.frozen import Reach
 from ..physics.frost.cells import Cells
-from .iced import OPEN_GROUND, STRIP, Iced
+from .iced import OPEN_GROUND, STRIP, Iced, strip
 
 Days = NDArray[np.float64]
 Temperatures = NDArray[np.float32]  # (days, cells) degC
@@ -24,16 +24,8 @@ def reaches(cut: Iced, days: Days, temperatures: Temperatures) -> dict[str, Reac
         places["middle"] = ((at.half_width - 0.2, at.half_width), made.underside, drained)
         places["edge"] = ((at.start, min(at.start + STRIP, at.half_width)), made.under_edge[1], drained)
     else:
-        places["footing"] = (_strip(cut), made.ground_level, made.ground_level - bears(cut.solved))
+        places["footing"] = (strip(cut.solved), made.ground_level, made.ground_level - bears(cut.solved))
     return {name: _reach(cut.section, name, *place, days, temperatures) for name, place in places.items()}
-
-
-def _strip(cut: Iced) -> tuple[float, float]:
-    """From where to where something bears at this edge. [m]"""
-    edge, at = cut.solved.edge, cut.solved.levels
-    if any(edge.footing) or edge.thickening is not None:
-        return at.footing_left, at.footing_right
-    return at.start, max(at.start + 0.2, at.inner)
 
 
 def _reach(

@@ -15,6 +15,7 @@ from ..domain import OutOfDomain, above_zero
 from .freezing import Freezing, freezing
 
 SAME = 1e-7  # m
+NOWHERE = (0.0, 0.0)
 GROWTH = 1.3  # of cells beyond the part that is watched
 LARGEST = 4.0  # m
 FACINGS: tuple[Facing, ...] = ("up", "side", "down")
@@ -99,7 +100,9 @@ class Cells:
         return laid
 
 
-def lines(places: Sequence[float], watched: tuple[float, float], cell: float) -> NDArray[np.float64]:
+def lines(
+    places: Sequence[float], watched: tuple[float, float], cell: float, closely: tuple[float, float] = NOWHERE
+) -> NDArray[np.float64]:
     """Lines through every place, even where frost is watched and growing apart beyond.
 
     Parameters
@@ -110,6 +113,8 @@ def lines(places: Sequence[float], watched: tuple[float, float], cell: float) ->
         From and to. [m]
     cell : float
         Largest cell there. [m]
+    closely : tuple of two floats
+        From and to, inside of what is watched: cells of half that size. [m]
 
     Returns
     -------
@@ -132,12 +137,14 @@ def lines(places: Sequence[float], watched: tuple[float, float], cell: float) ->
     """
     above_zero(cell=cell)
     low, high = max(watched[0], min(places)), min(watched[1], max(places))
-    inner = [place for place in (low, high) if not any(abs(place - at) < cell / 4.0 for at in places)]
+    near = [min(max(place, low), high) for place in closely if closely[0] < closely[1]]
+    inner = [place for place in (low, high, *near) if not any(abs(place - at) < cell / 4.0 for at in places)]
     fixed = sorted([*places, *inner])
     fixed = [fixed[0]] + [b for a, b in pairwise(fixed) if b - a > SAME]
     made = [fixed[0]]
     for start, end in pairwise(fixed):
-        made += [*_between(start, end, low, high, cell), end]
+        fine = closely[0] < (start + end) / 2.0 < closely[1]
+        made += [*_between(start, end, low, high, cell / 2.0 if fine else cell), end]
     return np.array(made)
 
 
