@@ -72,7 +72,12 @@ def iced(resolved: Resolved, frost: Frost, solved: SolvedEdge, scale: float, clo
         CELL * ACROSS * scale,
         (left - close, right + close),
     )
-    y = lines(sorted({y for _, y in corners}), (lowest, max(section.ground_level, 0.0)), CELL * scale, (bottom - close, bottom + close))
+    y = lines(
+        sorted({y for _, y in corners}),
+        (lowest, max(section.ground_level, 0.0)),
+        CELL * scale,
+        (bottom - close, bottom + close),
+    )
     freezes = {}
     for n, part in enumerate(section.parts):
         if part.priority == GROUND:
