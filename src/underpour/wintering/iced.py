@@ -54,7 +54,7 @@ class Iced:
 def iced(resolved: Resolved, frost: Frost, solved: SolvedEdge, scale: float, closely: bool = True) -> Iced:
     """One edge in cells, even where frost may come and growing apart beyond; ``scale`` times as large.
 
-    Where frost comes in round the end of foam to what bears, cells are half as large; ``closely`` false leaves that out.
+    Cells are half as large where frost comes in round the end of foam to what bears; not where ``closely`` is false.
     """
     at = posed(resolved, solved.edge)
     section = at.section
