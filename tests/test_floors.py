@@ -71,6 +71,7 @@ AT_HOME = {
     "sqlalchemy": {"book"},
     "alembic": {"book"},
     "platformdirs": {"book"},
+    "ezdxf": {"drawings"},
     "openpyxl": {"tabled"},
     "xlsxwriter": {"tabled", "takeoff"},
 }

@@ -27,8 +27,10 @@ with offcuts used again; beside their number stands the fewest that any plan
 in rows could take. Film with its laps, foam of the edges, gravel, concrete.
 
   BRIEF      the file that says where the slab is and what is under it
-  -o FOLDER  order.csv, cuts.csv, order.xlsx and a plan of each layer of
-             panels as SVG are written there; the folder has to exist
+  -o FOLDER  written there; the folder has to exist:
+             order.csv, cuts.csv, kept.csv and order.xlsx, which has all three;
+             panels-1.svg, film-1.svg and so on, a plan of each layer;
+             panels-1.dxf, the same true to size for a drawing program
   --json     all of it as JSON
 
 For example:
@@ -40,7 +42,6 @@ said, nothing is guessed. It ends with 0, or with 2 where the brief or the
 folder cannot be used.
 """
 MIND = "Mind: this counts the brief as briefed. Walls, delivery, breakage, labour and what the site adds are not in it."
-NAMES = ("order.csv", "cuts.csv", "order.xlsx")
 
 
 def parser() -> Words:
@@ -100,17 +101,34 @@ def _folder(typed: str) -> Path:
 
 
 def _written(folder: Path, typed: str, resolved: Resolved, takeoff: Takeoff) -> list[str]:
-    from ..drawings.panel_plan import panel_plan
-    from ..takeoff.tables import as_csv, as_workbook, cut_rows, order_rows
-
-    content = dict(
-        zip(NAMES, (as_csv(order_rows(takeoff)), as_csv(cut_rows(takeoff.layers)), as_workbook(takeoff)), strict=True)
-    )
-    for n, layer in enumerate(takeoff.layers, start=1):
-        content[f"panels-{n}.svg"] = panel_plan(resolved.plan, layer, resolved.system, width=WIDE).encode()
+    content = dict([*_tables(takeoff), *_drawings(resolved, takeoff)])
     for name, whole in content.items():
         files.replace_whole(folder / name, whole, str(Path(typed) / name))
     return ["", f"Written to {typed}: {', '.join(content)}."]
+
+
+def _tables(takeoff: Takeoff) -> Iterator[tuple[str, bytes]]:
+    from ..takeoff.tables import as_csv, as_workbook, cut_rows, kept_rows, order_rows
+
+    yield "order.csv", as_csv(order_rows(takeoff))
+    yield "cuts.csv", as_csv(cut_rows(takeoff.layers))
+    yield "kept.csv", as_csv(kept_rows(takeoff.layers))
+    yield "order.xlsx", as_workbook(takeoff)
+
+
+def _drawings(resolved: Resolved, takeoff: Takeoff) -> Iterator[tuple[str, bytes]]:
+    from ..drawings.film_plan import film_picture
+    from ..drawings.panel_dxf import panel_dxf
+    from ..drawings.panel_plan import panel_plan
+
+    plan, system = resolved.plan, resolved.system
+    pipe = resolved.soil_gas.pipe.route if resolved.soil_gas and resolved.soil_gas.pipe else ()
+    for n, layer in enumerate(takeoff.layers, start=1):
+        yield f"panels-{n}.svg", panel_plan(plan, layer, system, width=WIDE).encode()
+        drawn = panel_dxf(plan, layer, system, title=takeoff.title, films=takeoff.films, pipe=pipe)
+        yield f"panels-{n}.dxf", drawn
+    for n, film in enumerate(takeoff.films, start=1):
+        yield f"film-{n}.svg", film_picture(plan, film, system, width=WIDE).encode()
 
 
 def _lines(takeoff: Takeoff, width: int) -> Iterator[str]:

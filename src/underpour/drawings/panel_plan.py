@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from math import cos, radians, sin
+from collections.abc import Callable, Iterator, Sequence
+from itertools import product
 
 from ..measure import say
 from ..measure.table import System
+from ..outlines.floor import Floor
 from ..outlines.side import Point
 from ..panels.layout import Layout, Piece
 from ..resolve import KeyPlan
@@ -14,16 +15,21 @@ from ..takeoff import LaidLayer
 from ..takeoff.cutting import is_whole, numbered
 from . import colours
 from .airs import bar_breadth, scale_bar
-from .lettering import CAPITAL, HEADING, LETTER, cut_to
+from .lettering import CAPITAL, HEADING, LETTER, cut_to, wrapped
 from .lettering import width as lettering
-from .paper import FINE, HAIR, HEAVY, Frame, letters, line, picture, stroke
-from .plan import edge_marks, floor_path, plan_frame, standing
+from .over_all import UNDER, crew_frame, named_obstacles, on_the_floor, over_all
+from .paper import FINE, HAIR, HEAVY, INK, LINE, Box, Frame, letters, line, picture, stroke
+from .plan import HIGHEST, edge_marks, floor_path, standing
 
 ROW = 5.0  # mm from line to line of the words below
-SMALL = LETTER * 0.8  # mm, of numbers in pieces
+SIZES = (LETTER * 0.8, LETTER * 0.72)  # mm, of numbers in pieces: those with capitals of 2 mm, or of 1.8
+PLACES = ((0.0, 0.0), *((along, up) for along in (0.0, 1.0, -1.0) for up in (0.0, 1.0, -1.0) if along or up))
+BEYOND = 3.5  # mm that the string of the first row reaches over the floor
 
 
-def panel_plan(plan: KeyPlan, layer: LaidLayer, system: System, *, width: float) -> str:
+def panel_plan(
+    plan: KeyPlan, layer: LaidLayer, system: System, *, width: float, height: float = HIGHEST, worded: bool = True
+) -> str:
     """One layer of panels seen from above.
 
     Parameters
@@ -36,87 +42,143 @@ def panel_plan(plan: KeyPlan, layer: LaidLayer, system: System, *, width: float)
         "US" or "SI", in which lengths are written.
     width : float
         Breadth of the picture. [mm]
+    height : float
+        Of the floor in it, at the most. [mm]
+    worded : bool
+        Whether what a crew reads stands below it.
 
     Returns
     -------
     str
         An SVG document that stands alone. Whole panels are white, sawn pieces shaded with their number where it finds
-        room; the heavy line is where the first row begins.
+        room; the heavy line is where the first row begins, the line of long dashes is where it ends.
     """
-    frame = plan_frame(plan.floor, width)
+    frame = crew_frame(plan.floor, width, height)
     layout = layer.layout
     base = HEADING * CAPITAL + 1.0
     bar = bar_breadth(frame.scale, system)
-    foot = frame.bottom + 16.0
-    words = list(_words(layer, system))
+    foot = frame.bottom + UNDER
+    marks = list(edge_marks(plan, frame, {}))
+    taken = [box for _, boxes in marks for box in boxes]
+    pieces, unnumbered = _pieces(plan.floor, layout, frame, named_obstacles(plan.floor, frame))
+    said = " ".join([*plan_words(layer, system), _key(unnumbered)])
+    words = wrapped(said, width) if worded else []
     body = [
         letters(0.0, base, cut_to(layer.words, width - bar - 4.0, HEADING, 600), size=HEADING, weight=600),
         scale_bar(width - 0.4, base, frame.scale, system),
-        f'<g clip-path="url(#floor)">{"".join(_pieces(layout, frame))}{_start(layout, frame)}</g>',
+        f'<g clip-path="url(#floor)">{"".join(pieces)}{_start(layout, frame)}</g>',
         stroke(floor_path(plan.floor, frame), HEAVY),
         *(standing(each, frame) for each in plan.floor.obstacles),
-        *(drawn for drawn, _ in edge_marks(plan, frame, {})),
-        *(letters(0.0, foot + n * ROW, cut_to(each, width, LETTER)) for n, each in enumerate(words)),
+        *(drawn for drawn, _ in marks),
+        *over_all(frame, system, taken),
+        *_first_row(layout, frame, system),
+        *(letters(0.0, foot + n * ROW, each) for n, each in enumerate(words)),
     ]
     defs = [f'<clipPath id="floor"><path d="{floor_path(plan.floor, frame)}" clip-rule="evenodd"/></clipPath>']
     return picture(
         wide=width,
         high=foot + len(words) * ROW,
         title=layer.words,
-        description=" ".join(words),
+        description=said,
         defs=defs,
         body=body,
     )
 
 
-def _words(layer: LaidLayer, system: System) -> Iterator[str]:
+def _key(unnumbered: int) -> str:
+    more = f" {unnumbered} find no room for theirs: see the cut list." if unnumbered else ""
+    return f"Sawn pieces are shaded.{more}"
+
+
+def plan_words(layer: LaidLayer, system: System) -> Iterator[str]:
+    """What a crew reads beside the plan of a layer, line by line."""
     layout = layer.layout
     fewest, how = layer.bound
     sawn = sum(not is_whole(layout, piece) for piece in layout.pieces)
     yield (
-        f"{layout.panels} panels of {layer.size}, {sawn} pieces sawn (shaded), {100 * layout.waste:.1f} % left over. "
+        f"{layout.panels} panels of {layer.size}, {sawn} pieces sawn, {100 * layout.waste:.1f} % left over. "
         f"No plan in rows takes fewer than {fewest}, counted {how}."
     )
     stagger, least = (say.value(each, "m", system) for each in (layout.rules.stagger, layout.rules.least))
     yield (
-        f"Begin at the heavy line. Joints of neighbouring rows lie {stagger} apart or more; "
+        f"Begin at the heavy line; the line of dashes is where the first row ends. "
+        f"Joints of neighbouring rows lie {stagger} apart or more; "
         f"no piece is shorter than {least}."
     )
     yield "Numbers are row and place in it, as in the cut list. Weigh loose boards down against wind until the pour."
 
 
-def _pieces(layout: Layout, frame: Frame) -> Iterator[str]:
-    leaf, shade = (colours.light()[name] for name in ("leaf", "shade"))
+def _pieces(floor: Floor, layout: Layout, frame: Frame, taken: Sequence[Box]) -> tuple[list[str], int]:
+    """Every piece, and how many sawn ones find no room for their number."""
+    leaf, shade, note = (colours.light()[name] for name in ("leaf", "shade", "note"))
+    drawn, unnumbered, named = [], 0, set()
     for number, piece in numbered(layout):
         whole = is_whole(layout, piece)
-        corners = [_back(layout, point) for point in _corners(piece)]
-        yield (
+        corners = [layout.on_plan(point) for point in _corners(piece)]
+        drawn.append(
             f'<path d="{frame.path(corners, closed=True)}" fill="{leaf if whole else shade}" stroke="#182A2E" '
             f'stroke-width="{FINE if whole else HAIR:g}"/>'
         )
-        if not whole and _finds_room(number, piece, frame):
-            x, y = _back(layout, ((piece.x0 + piece.x1) / 2.0, (piece.y0 + piece.y1) / 2.0))
-            yield letters(frame.x(x), frame.y(y) + SMALL * CAPITAL / 2.0, number, size=SMALL, anchor="middle")
+        said, colour = (f"row {piece.row + 1}", note) if whole else (number, INK)
+        if whole and piece.row in named:
+            continue
+        words = _within(said, piece, layout, colour, lambda box: on_the_floor(box, floor, frame, taken), frame)
+        drawn.append(words)
+        if whole and words:
+            named.add(piece.row)
+        unnumbered += not whole and not words
+    return drawn, unnumbered
 
 
-def _finds_room(number: str, piece: Piece, frame: Frame) -> bool:
-    wide, high = piece.length * frame.scale, piece.height * frame.scale
-    return min(wide, high) > SMALL and max(wide, high) > lettering(number, SMALL) and wide > lettering(number, SMALL)
+def _within(said: str, piece: Piece, layout: Layout, colour: str, clear: Callable[[Box], bool], frame: Frame) -> str:
+    """Words in a piece, along the sheet or turned, in the larger letters that find room; "" where none do."""
+    corners = [layout.on_plan(point) for point in _corners(piece)]
+    wide, high = (frame.scale * (max(each) - min(each)) / 2.0 for each in zip(*corners, strict=True))
+    x, y = (sum(each) / 4.0 for each in zip(*corners, strict=True))
+    for size, turned, (along, up) in product(SIZES, (False, True), PLACES):
+        half = (lettering(said, size) + 0.5) / 2.0, (size * CAPITAL + 0.5) / 2.0
+        across, tall = half[::-1] if turned else half
+        if across < wide and tall < high:
+            cx, cy = frame.x(x) + along * (wide - across), frame.y(y) + up * (high - tall)
+            if clear(Box(cx - across, cy - tall, cx + across, cy + tall)):
+                drop = size * CAPITAL / 2.0
+                at = (cx + drop, cy) if turned else (cx, cy + drop)
+                return letters(*at, said, size=size, anchor="middle", colour=colour, turned=turned)
+    return ""
+
+
+def _first_row(layout: Layout, frame: Frame, system: System) -> Iterator[str]:
+    """The line at which the first row ends, a string to lay it to, with how far it lies from the start line."""
+    (x0, y0), (x1, y1) = (layout.on_plan(point) for point in first_string(layout))
+    x0, y0, x1, y1 = frame.x(x0), frame.y(y0), frame.x(x1), frame.y(y1)
+    dx, dy = layout.on_plan((1.0, 0.0))
+    x0, y0, x1, y1 = x0 - BEYOND * dx, y0 + BEYOND * dy, x1 + BEYOND * dx, y1 - BEYOND * dy
+    yield line(x0, y0, x1, y1, LINE, extra=' stroke-dasharray="6 1.2"')
+    said = say.value(layout.first_height, "m", system)
+    if layout.angle % 180.0 == 0.0:
+        yield letters(x0 - 1.0, y0 + LETTER * CAPITAL / 2.0, said, anchor="end")
+    else:
+        yield letters(x1, y1 - 1.2, said, anchor="middle")
+
+
+def first_string(layout: Layout) -> tuple[Point, Point]:
+    """The line at which the first row ends, along the rows. [m]"""
+    first = [piece for piece in layout.pieces if piece.row == 0]
+    y = max(piece.y1 for piece in first)
+    return (min(piece.x0 for piece in first), y), (max(piece.x1 for piece in first), y)
 
 
 def _start(layout: Layout, frame: Frame) -> str:
+    a, b = start_line(layout)
+    return line(frame.x(a[0]), frame.y(a[1]), frame.x(b[0]), frame.y(b[1]), 3.0 * HEAVY)
+
+
+def start_line(layout: Layout) -> tuple[Point, Point]:
+    """The line along which the first row is laid, on the plan. [m]"""
     first = [piece for piece in layout.pieces if piece.row == 0]
     y = min(piece.y0 for piece in first)
-    a = _back(layout, (min(piece.x0 for piece in first), y))
-    b = _back(layout, (max(piece.x1 for piece in first), y))
-    return line(frame.x(a[0]), frame.y(a[1]), frame.x(b[0]), frame.y(b[1]), 4.0 * HEAVY)
+    return layout.on_plan((min(piece.x0 for piece in first), y)), layout.on_plan((max(piece.x1 for piece in first), y))
 
 
 def _corners(piece: Piece) -> list[Point]:
     return [(piece.x0, piece.y0), (piece.x1, piece.y0), (piece.x1, piece.y1), (piece.x0, piece.y1)]
-
-
-def _back(layout: Layout, point: Point) -> Point:
-    """From along the rows to the plan's own x and y."""
-    c, s = cos(radians(layout.angle)), sin(radians(layout.angle))
-    return point[0] * c - point[1] * s, point[0] * s + point[1] * c

@@ -288,7 +288,7 @@ def _looks(x: float, y: float, nx: float, ny: float, half: float) -> str:
 
 def _numbers(floor: Floor, frame: Frame, system: System, taken: Sequence[Box]) -> Iterator[str]:
     """The number of each side with its length, on the floor beside it; the number alone where no more finds room."""
-    placed = [*taken, *(_box_of(obstacle, frame) for obstacle in floor.obstacles)]
+    placed = [*taken, *(box_of(obstacle, frame) for obstacle in floor.obstacles)]
     for ring, outline in enumerate(floor.rings):
         for number, side in enumerate(outline.sides, start=1):
             words = f"{ring}.{number}" if ring else str(number)
@@ -318,7 +318,7 @@ def _clear_place(
     return None
 
 
-def _box_of(obstacle: Obstacle, frame: Frame) -> Box:
+def box_of(obstacle: Obstacle, frame: Frame) -> Box:
     """What an obstacle takes on the sheet with its name."""
     x, y = frame.x(obstacle.at[0]), frame.y(obstacle.at[1])
     w, h = (max(size * frame.scale, LEAST) / 2.0 for size in obstacle.size)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import count, pairwise
+from math import cos, radians, sin
 
 from .assemble import Rows, packed
 from .panel import Rules
@@ -68,6 +69,17 @@ class Layout:
     def waste(self) -> float:
         """Share of the panels' area that does not end up on the floor."""
         return 1.0 - self.area / (self.panels * self.rules.area)
+
+    @property
+    def first_height(self) -> float:
+        """How high the first row is, from the lowest place of the floor to the line where the next begins. [m]"""
+        first = [piece for piece in self.pieces if piece.row == 0]
+        return max(piece.y1 for piece in first) - min(piece.y0 for piece in first)
+
+    def on_plan(self, point: tuple[float, float]) -> tuple[float, float]:
+        """From along the rows to the plan's own x and y. [m]"""
+        c, s = cos(radians(self.angle)), sin(radians(self.angle))
+        return point[0] * c - point[1] * s, point[0] * s + point[1] * c
 
 
 def laid(rows: Rows, starts: Sequence[float], angle: float, offset: float) -> Layout:
