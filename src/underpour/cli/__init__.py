@@ -14,6 +14,7 @@ COMMANDS = {
     "ask": "the few answers that would turn a verdict, and where to type them",
     "answer": "what holds and what falls short for one slab",
     "compare": "the alternatives of a brief side by side, with a picture",
+    "choose": "which foam to take, ranked, with the reason for each refusal",
     "takeoff": "what to order: panels by a plan, film, gravel, concrete, prices",
     "submittal": "a PDF to hand over",
     "datasheet": "the data sheet of a product, from its record",

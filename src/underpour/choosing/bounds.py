@@ -1,0 +1,142 @@
+"""Cheap checks that put candidates aside before anything is solved: the checks themselves, on the part they rest on.
+
+A floor's foam is held to what rests on the floor alone, an edge's to what rests on the edge, with and without much foam
+under the floor, for some codes let that count. What cannot be told, or falls short whichever is taken, puts nothing
+aside. Heat is held by what lies between solved sections, and only where it falls short by more than that may be off.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from ..checks import belonging, compatibility, height, termites
+from ..checks.code import edge as code_edge
+from ..checks.code import floor as code_floor
+from ..checks.code import foundation
+from ..checks.code import termites as code_termites
+from ..checks.solved import SolvedEdge
+from ..findings import Finding
+from ..mistakes import Mistake, Mistakes
+from ..resolve import Resolved
+from ..sections.levels import levels
+from .columns import Columns
+from .heat import Heat, Name, name_of
+from .records import Refusal
+from .wanted import Wanted
+
+Bools = NDArray[np.bool_]
+DOUBT = 2.0  # times what leaving out a node tells: measured, see docs/choosing.md
+
+
+@dataclass(frozen=True)
+class PutAside:
+    """Which candidates one finding puts aside."""
+
+    finding: Finding  # as it falls short with one of them
+    rows: Bools
+
+
+def by_part(wanted: Wanted, columns: Columns, sketched: Sequence[SolvedEdge]) -> list[PutAside]:
+    """What falls short by the floor's foam alone, and by the edge's."""
+    bare, most = wanted.floors[0], max(wanted.floors, key=lambda each: each.r_label)
+    floors = [
+        _shorts(_of_floor(resolved)) if (resolved := _built(wanted, n, 0)) is not None else {}
+        for n in range(len(wanted.floors))
+    ]
+    edges: list[dict[Name, Finding]] = []
+    for n in range(len(wanted.edges)):
+        with_bare = _built(wanted, wanted.floors.index(bare), n)
+        with_most = _built(wanted, wanted.floors.index(most), n)
+        short = _shorts(_of_edge(with_bare, sketched)) if with_bare is not None else {}
+        if with_most is not None and short:
+            also = _shorts(_of_edge(with_most, sketched))
+            short = {name: finding for name, finding in short.items() if name in also}
+        edges.append(short)
+    return [*_whose(floors, columns.floor), *_whose(edges, columns.edge)]
+
+
+def by_heat(columns: Columns, heat: Heat) -> list[PutAside]:
+    """What falls short of a surface's limits by more than the way between solved sections may be off."""
+    found = []
+    for name, value in heat.values.items():
+        finding = heat.of[name]
+        assert finding.limit is not None
+        margin = finding.limit - value if finding.sense == "at most" else value - finding.limit
+        within = DOUBT * heat.within[name] + doubt_of(finding)
+        rows = np.asarray(margin < -within)
+        if rows.any() and not rows.all():
+            worst = int(np.argmin(np.where(rows, margin, np.inf)))
+            found.append(PutAside(replace(finding, value=float(value[worst])), rows))
+    return found
+
+
+def doubt_of(finding: Finding) -> float:
+    """What the way between nodes may be off beside what nodes left out tell (docs/choosing.md)."""
+    return {"1": 0.015, "%": 1.5, "degC": 0.3}.get(finding.unit, 0.0)
+
+
+def _whose(shorts: Sequence[dict[Name, Finding]], option: NDArray[np.int64]) -> Iterator[PutAside]:
+    """Each finding that falls short with some options of a part and not with all."""
+    names = dict.fromkeys(name for each in shorts for name in each)
+    for name in names:
+        which = np.array([name in each for each in shorts])
+        if not which.all():
+            yield PutAside(next(each[name] for each in shorts if name in each), which[option])
+
+
+def _shorts(findings: Iterable[Finding]) -> dict[Name, Finding]:
+    return {_kind(finding): finding for finding in findings if finding.verdict == "falls short"}
+
+
+def _kind(finding: Finding) -> Name:
+    """Its id and instance; which product it is told of differs from candidate to candidate."""
+    id, at = name_of(finding)
+    return id, tuple(each for each in at if each[0] != "product")
+
+
+def _built(wanted: Wanted, floor: int, edge: int) -> Resolved | None:
+    try:
+        return wanted.with_these(wanted.floors[floor], wanted.edges[edge])
+    except (Mistake, Mistakes):
+        return None
+
+
+def _of_floor(resolved: Resolved) -> Iterator[Finding]:
+    yield from height.build_up(resolved)
+    yield from belonging.boards(resolved)
+    yield from compatibility.foams(resolved)
+    for edition in resolved.held.editions:
+        yield from code_floor.under_slab(resolved, edition)
+
+
+def _of_edge(resolved: Resolved, sketched: Sequence[SolvedEdge]) -> Iterator[Finding]:
+    edges = [
+        replace(known, edge=edge, levels=levels(resolved, edge))
+        for known, edge in zip(sketched, resolved.edges, strict=True)
+    ]
+    yield from termites.told(resolved)
+    for edition in resolved.held.editions:
+        for each in edges:
+            yield from code_edge.slab_edge(resolved, each, edition)
+            yield from foundation.basement_wall(resolved, each, edition)
+        yield from code_termites.foam(resolved, edition)
+
+
+def refusal(finding: Finding, how: str) -> Refusal:
+    """A finding that falls short, as a reason."""
+    return Refusal(
+        finding.id,
+        dict(finding.at),
+        finding.title,
+        finding.words,
+        finding.value,
+        finding.limit,
+        finding.unit,
+        finding.margin,
+        finding.basis[0] if finding.basis else None,
+        "bound" if how == "bound" else "full answer",
+    )

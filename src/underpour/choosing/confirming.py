@@ -1,0 +1,134 @@
+"""Full answers of candidates, one at a time and each once; what one says of a part holds for all with that part."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+
+import numpy as np
+from numpy.typing import NDArray
+
+from ..findings import Finding
+from ..mistakes import Mistake, Mistakes
+from ..trying import Named, Taken, with_change
+from .bounds import PutAside
+from .columns import Columns
+from .heat import Name, name_of
+from .wanted import Wanted
+
+ALIKE = 0.01  # share of a margin: two margins this near are the same whatever foam is taken
+
+
+@dataclass(frozen=True)
+class Full:
+    """The full answer of one candidate; unbuildable where it has none."""
+
+    findings: tuple[Finding, ...]
+    unbuildable: str = ""
+
+    @property
+    def shorts(self) -> dict[Name, Finding]:
+        return {name_of(each): each for each in self.findings if each.verdict == "falls short" and not each.accepted}
+
+
+@dataclass
+class Answers:
+    """Full answers by candidate, made when they are asked for."""
+
+    wanted: Wanted
+    columns: Columns
+    taken: Taken
+    known: dict[tuple[int, int], Full] = field(default_factory=dict)
+
+    def of(self, candidate: int) -> Full:
+        return self.at(int(self.columns.floor[candidate]), int(self.columns.edge[candidate]))
+
+    def at(self, floor: int, edge: int) -> Full:
+        if (floor, edge) not in self.known:
+            self.known[floor, edge] = self._made(floor, edge)
+        return self.known[floor, edge]
+
+    def _made(self, floor: int, edge: int) -> Full:
+        try:
+            resolved = self.wanted.with_these(self.wanted.floors[floor], self.wanted.edges[edge])
+            return Full(tuple(with_change(self.taken, resolved).values()))
+        except Mistakes as mistakes:
+            return Full((), " ".join(f"{each.wrong} {each.instead}".strip() for each in mistakes))
+        except Mistake as mistake:
+            return Full((), f"{mistake.wrong} {mistake.instead}".strip())
+
+
+def beyond_foam(answered: Sequence[Full]) -> dict[Name, Finding]:
+    """What falls short in every one of these answers by the same margin: no foam mends it."""
+    first, *others = [each.shorts for each in answered]
+    found = {}
+    for name, finding in first.items():
+        margins = [each[name].margin for each in others if name in each]
+        if len(margins) == len(others) and all(_alike(finding.margin, margin) for margin in margins):
+            found[name] = finding
+    return found
+
+
+def _alike(one: float | None, other: float | None) -> bool:
+    if one is None or other is None:
+        return one is other
+    return abs(one - other) <= ALIKE * max(abs(one), abs(other)) + 1e-12
+
+
+def alike_in(finding: Finding, candidate: int, columns: Columns) -> NDArray[np.bool_] | None:
+    """Which candidates a finding of one holds for as well, by what it rests on; None where for that one alone."""
+    floor = any(path.startswith("floor.build-up") for path in finding.rests_on)
+    edge = any(path.startswith("edge.") for path in finding.rests_on)
+    if floor and not edge:
+        return np.asarray(columns.floor == columns.floor[candidate])
+    if edge and not floor:
+        return np.asarray(columns.edge == columns.edge[candidate])
+    return None
+
+
+def first_serving(
+    order: Iterable[int],
+    answers: Answers,
+    beyond: dict[Name, Finding],
+    many: int,
+    most: int,
+    only: str = "",
+) -> tuple[list[int], list[int], list[PutAside]]:
+    """The first candidates that hold, those that fell out on the way, and what that put aside with them.
+
+    Parameters
+    ----------
+    order : iterable of int
+        Candidates, best first.
+    many, most : int
+        How many are wanted, and how many full answers are made for it at most.
+    only : str
+        How the ids begin that count; "" for all.
+    """
+    held: list[int] = []
+    fell: list[int] = []
+    aside: list[PutAside] = []
+    gone = np.zeros(len(answers.columns), bool)
+    made = 0
+    for candidate in order:
+        if gone[candidate]:
+            continue
+        full = answers.of(candidate)
+        made += 1
+        shorts = [each for name, each in full.shorts.items() if name not in beyond and each.id.startswith(only)]
+        if full.unbuildable or shorts:
+            fell.append(candidate)
+            for each in shorts:
+                alike = alike_in(each, candidate, answers.columns)
+                if alike is not None:
+                    aside.append(PutAside(each, alike))
+                    gone |= alike
+        else:
+            held.append(candidate)
+        if len(held) == many or made == most:
+            break
+    return held, fell, aside
+
+
+def findings_of(named: Named) -> Full:
+    return Full(tuple(named.values()))

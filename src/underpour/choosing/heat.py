@@ -1,0 +1,196 @@
+"""Heat and coldest places of thousands of candidates from some tens of sections on the first grid.
+
+A floor's flow and its coldest places follow the resistance of its foam smoothly: U = 1 / (R + what else resists). So
+each way of laying foam at the edges is cut and solved for a few resistances under the floor and at the edge, and what
+lies between is laid through them by polynomials in 1 / (R + 1 m²·K/W). Leaving nodes out tells what that misses.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, field
+
+import numpy as np
+from numpy.typing import NDArray
+
+from ..checks import humid, moisture
+from ..checks.solved import SolvedEdge, floor_faces, wall_faces
+from ..cut import sketched_edges
+from ..findings import Finding
+from ..mistakes import Mistake, Mistakes
+from ..resolve import Resolved
+from .wanted import EdgeFoam, FloorFoam, Wanted
+
+Array = NDArray[np.float64]
+Ints = NDArray[np.int64]
+Name = tuple[str, tuple[tuple[str, str | float], ...]]  # of a finding: its id and instance
+
+BESIDE = 1.0  # m²·K/W that foam is counted beside: concrete, film and ground of an ordinary floor resist about as much
+FLOOR_NODES, EDGE_NODES = 4, 3
+FLOW = "flow"
+
+
+@dataclass(frozen=True)
+class Sketched:
+    """One brief on the first grid: what is laid between, and the sections to know again."""
+
+    edges: tuple[SolvedEdge, ...]
+    flow: float  # W, mean of the year through the floor and a basement's wall
+    held: tuple[Finding, ...]  # that have a limit
+
+
+@dataclass
+class Known:
+    """Sections that are solved already, kept by whoever asks again about the same brief."""
+
+    sketched: dict[tuple[object, ...], Sketched] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Heat:
+    """Columns over all candidates."""
+
+    flow: Array  # W
+    flow_within: Array  # W
+    values: dict[Name, Array]  # of each finding that has a limit
+    within: dict[Name, Array]
+    of: dict[Name, Finding]  # one of that name, for its limit, sense, title and basis
+    solved: int  # sections on the first grid that all of it rests on
+
+
+def heat_of(wanted: Wanted, floor_of: Ints, edge_of: Ints, known: Known) -> Heat:
+    """Heat of all candidates (each a number of a floor's foam and one of the edge's)."""
+    count = len(floor_of)
+    flow, off = np.full(count, np.nan), np.zeros(count)
+    values: dict[Name, Array] = {}
+    within: dict[Name, Array] = {}
+    of: dict[Name, Finding] = {}
+    solved = 0
+    for detail in dict.fromkeys(each.detail for each in wanted.edges):
+        here = np.array([each.detail == detail for each in wanted.edges])[edge_of]
+        rows = np.flatnonzero(here)
+        if not len(rows):
+            continue
+        for bare in (True, False):
+            some = rows[(floor_of[rows] == 0) == bare]
+            if not len(some):
+                continue
+            laid = _Between(wanted, sorted(set(floor_of[some])), sorted(set(edge_of[some])), known)
+            solved += laid.count
+            r_floor = np.array([wanted.floors[n].r_in_place for n in floor_of[some]])
+            r_edge = np.array([wanted.edges[n].r_in_place for n in edge_of[some]])
+            flow[some], off[some] = laid.at(lambda made: made.flow, r_floor, r_edge)
+            for name, finding in laid.findings.items():
+                of.setdefault(name, finding)
+                column = values.setdefault(name, np.full(count, np.nan))
+                doubt = within.setdefault(name, np.full(count, np.inf))
+                column[some], doubt[some] = laid.at(_value_of(name), r_floor, r_edge)
+    return Heat(flow, off, values, within, of, solved)
+
+
+def name_of(finding: Finding) -> Name:
+    return finding.id, tuple(sorted(finding.at.items()))
+
+
+def _value_of(name: Name) -> Callable[[Sketched], float]:
+    def value(made: Sketched) -> float:
+        found = next((each.value for each in made.held if name_of(each) == name), None)
+        return np.nan if found is None else found
+
+    return value
+
+
+def sketched(wanted: Wanted, floor: FloorFoam, edge: EdgeFoam, known: Known) -> Sketched:
+    """One brief on the first grid. Raises Mistake or Mistakes where it cannot be built."""
+    key = (floor.words, edge.detail, edge.board.key if edge.board else "", edge.made.typed if edge.made else "")
+    if key not in known.sketched:
+        resolved = wanted.with_these(floor, edge)
+        known.sketched[key] = _sketched(resolved)
+    return known.sketched[key]
+
+
+def _sketched(resolved: Resolved) -> Sketched:
+    edges = sketched_edges(resolved)
+    flow = 0.0
+    for edge in edges:
+        through = edge.heat.flow(floor_faces).mean
+        through += edge.heat.flow(wall_faces).mean if edge.walled else 0.0
+        flow += through * edge.edge.length
+    return Sketched(edges, flow, tuple(_held(resolved, edges)))
+
+
+def _held(resolved: Resolved, edges: Sequence[SolvedEdge]) -> Iterator[Finding]:
+    for edge in edges:
+        for finding in (*moisture.factor(resolved, edge), *humid.surfaces(resolved, edge)):
+            if finding.limit is not None and finding.value is not None:
+                yield finding
+
+
+class _Between:
+    """A grid of solved briefs over resistance under the floor and at the edge, and what lies between them."""
+
+    def __init__(self, wanted: Wanted, floors: Sequence[int], edges: Sequence[int], known: Known) -> None:
+        chosen_floors = _spread([(n, wanted.floors[n].r_in_place) for n in floors], FLOOR_NODES)
+        chosen_edges = _spread([(n, wanted.edges[n].r_in_place) for n in edges], EDGE_NODES)
+        self._floors = _places([wanted.floors[n].r_in_place for n in chosen_floors])
+        self._edges = _places([wanted.edges[n].r_in_place for n in chosen_edges])
+        self._made: list[list[Sketched | None]] = [
+            [_tried(wanted, wanted.floors[f], wanted.edges[e], known) for f in chosen_floors] for e in chosen_edges
+        ]
+        there = [made for row in self._made for made in row if made is not None]
+        self.count = len(there)
+        self.findings = {name_of(each): each for each in (there[0].held if there else ())}
+
+    def at(self, value: Callable[[Sketched], float], r_floor: Array, r_edge: Array) -> tuple[Array, Array]:
+        """What lies at so much resistance under the floor and at the edge, and how far it may be off."""
+        table = np.array([[np.nan if made is None else value(made) for made in row] for row in self._made])
+        floors, edges = _places(r_floor), _places(r_edge)
+        whole = np.einsum("ce,ef,cf->c", _weights(edges, self._edges), table, _weights(floors, self._floors))
+        off = np.zeros(len(r_floor))
+        if len(self._floors) > 2:
+            off = np.maximum(off, self._left_out(table, self._floors, axis=1))
+        if len(self._edges) > 2:
+            off = np.maximum(off, self._left_out(table, self._edges, axis=0))
+        return whole, off
+
+    @staticmethod
+    def _left_out(table: Array, places: Array, axis: int) -> float:
+        """How far the inner nodes lie from what the others say of them, divided by what one more node gains."""
+        rows = np.moveaxis(table, axis, -1)
+        worst = 0.0
+        for n in range(1, len(places) - 1):
+            rest = [m for m in range(len(places)) if m != n]
+            told = rows[..., rest] @ _weights(places[n : n + 1], places[rest])[0]
+            worst = max(worst, float(np.nanmax(np.abs(told - rows[..., n]), initial=0.0)))
+        return worst
+
+
+def _tried(wanted: Wanted, floor: FloorFoam, edge: EdgeFoam, known: Known) -> Sketched | None:
+    try:
+        return sketched(wanted, floor, edge, known)
+    except (Mistake, Mistakes):
+        return None
+
+
+def _places(resistance: Sequence[float] | Array) -> Array:
+    return np.asarray(1.0 / (np.asarray(resistance, np.float64) + BESIDE))
+
+
+def _spread(options: Sequence[tuple[int, float]], nodes: int) -> list[int]:
+    """Options whose places lie about evenly between the least and the largest resistance, both ends among them."""
+    places = {n: 1.0 / (r + BESIDE) for n, r in options}
+    low, high = min(places.values()), max(places.values())
+    if high - low < 1e-9:
+        return [options[0][0]]
+    aims = np.linspace(low, high, nodes)
+    return list(dict.fromkeys(min(places, key=lambda n: (abs(places[n] - aim), n)) for aim in aims))
+
+
+def _weights(at: Array, nodes: Array) -> Array:
+    """Lagrange's weights (places, nodes)."""
+    made = np.ones((len(at), len(nodes)))
+    for n, node in enumerate(nodes):
+        for m, other in enumerate(nodes):
+            if m != n:
+                made[:, n] *= (at - other) / (node - other)
+    return made

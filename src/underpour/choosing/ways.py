@@ -1,0 +1,333 @@
+"""From a brief to a choice: wanted, columns, bounds, heat, ranking, full answers, words."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+
+from .. import __version__, cautioning
+from ..brief import Reading
+from ..cut import sketched_edges
+from ..findings import Finding
+from ..resolve import Resolved
+from ..trying import Taken, as_taken
+from . import saying
+from .bounds import PutAside, by_heat, by_part, refusal
+from .columns import Columns, columns
+from .confirming import Answers, Full, beyond_foam, findings_of, first_serving
+from .heat import Heat, Known, Name, heat_of
+from .ranking import CENT, front, ordered
+from .records import Bound, By, Choice, Money, Ranged, Role, Row
+from .wanted import Wanted, wanted
+
+CONFIRMED, MOST = 10, 60  # how many are confirmed by full answers, and how many of them are made for it at most
+OF_A_ROLE = 8  # full answers at most for one further role of the table
+REFUSED_SHOWN, FRONT_SHOWN = 12, 8
+Bools = NDArray[np.bool_]
+
+
+@dataclass(frozen=True)
+class Search:
+    """All that one look over the candidates brought, before anything is said of it."""
+
+    wanted: Wanted
+    columns: Columns
+    taken: Taken
+    aside: tuple[PutAside, ...]
+    heat: Heat | None
+    alive: Bools
+    by: By
+    cost: NDArray[np.float64]
+
+
+def choose(reading: Reading, known: Known | None = None) -> Choice:
+    """What to use in a brief, ranked, with the reason of every refusal.
+
+    Parameters
+    ----------
+    reading : Reading
+        The brief; its alternatives are not looked at.
+    known : Known, optional
+        Sections solved before, by whoever asks again about the same brief.
+
+    Raises
+    ------
+    Mistakes
+        The brief cannot be used.
+    """
+    taken = as_taken(reading)
+    found = search(reading, taken, known or Known())
+    return _told(found)
+
+
+def search(reading: Reading, taken: Taken, known: Known) -> Search:
+    """Every candidate held to bounds and ranked; nothing is answered wholly here."""
+    resolved = taken.resolved
+    all_of_it = wanted(reading, resolved)
+    table = columns(all_of_it)
+    aside = by_part(all_of_it, table, taken.sketched or sketched_edges(resolved))
+    alive = ~_any(aside, len(table))
+    heat = None
+    if not resolved.outdoors and alive.any():
+        rows = np.flatnonzero(alive)
+        heat = _spread_out(heat_of(all_of_it, table.floor[rows], table.edge[rows], known), rows, len(table))
+        aside += by_heat(table, heat)
+        alive = ~_any(aside, len(table))
+    by: By = "price of the foam" if table.currency else "foam"
+    cost = np.round(table.price, CENT) if table.currency else table.volume
+    return Search(all_of_it, table, taken, tuple(aside), heat, alive, by, cost)
+
+
+def _any(aside: Sequence[PutAside], many: int) -> Bools:
+    gone = np.zeros(many, bool)
+    for each in aside:
+        gone |= each.rows
+    return gone
+
+
+def _spread_out(heat: Heat, rows: NDArray[np.int64], many: int) -> Heat:
+    """Columns of some candidates as columns of all; not a number for the others."""
+
+    def wide(column: NDArray[np.float64]) -> NDArray[np.float64]:
+        made = np.full(many, np.nan)
+        made[rows] = column
+        return made
+
+    return replace(
+        heat,
+        flow=wide(heat.flow),
+        flow_within=wide(heat.flow_within),
+        values={name: wide(column) for name, column in heat.values.items()},
+        within={name: wide(column) for name, column in heat.within.items()},
+    )
+
+
+def _told(found: Search) -> Choice:
+    table, resolved = found.columns, found.taken.resolved
+    answers = Answers(found.wanted, table, found.taken)
+    most = _most(found.wanted)
+    beyond = beyond_foam([findings_of(found.taken.findings), answers.at(0, 0), answers.at(*most)])
+    order = ordered(found.alive, [found.cost, table.volume])
+    held, fell, learnt = first_serving(order, answers, beyond, CONFIRMED, MOST)
+    gone = _any(learnt, len(table))
+    alive = found.alive & ~gone
+    roles: dict[int, list[Role]] = {}
+    rank = {candidate: n for n, candidate in enumerate(held, 1)}
+    for candidate, role in zip(held, ("recommended", "runner-up"), strict=False):
+        roles.setdefault(candidate, []).append(role)  # type: ignore[arg-type]
+    for role, keys in _roles(found):
+        first, _, _ = first_serving(ordered(alive, keys), answers, beyond, 1, OF_A_ROLE)
+        for candidate in first:
+            roles.setdefault(candidate, []).append(role)
+    not_by_code = ~_any([each for each in found.aside if each.finding.id.startswith("code.")], len(table))
+    by_cost = ordered(not_by_code, [found.cost, table.volume])
+    if resolved.held.editions:
+        first, _, _ = first_serving(by_cost, answers, beyond, 1, OF_A_ROLE, "code.")
+        for candidate in first:
+            roles.setdefault(candidate, []).append("cheapest that meets code")
+    bare = int(np.flatnonzero((table.floor == 0) & (table.edge == 0))[0])
+    roles.setdefault(bare, []).append("no foam")
+    rows = [_row(found, answers, n, roles.get(n, []), rank.get(n), beyond) for n in dict.fromkeys([*held, *roles])]
+    as_briefed = _as_briefed(found, beyond)
+    same = next((n for n, row in enumerate(rows) if row.changes == as_briefed.changes), None)
+    if same is None:
+        rows.append(as_briefed)
+    else:
+        rows[same] = replace(rows[same], roles=(*rows[same].roles, "as briefed"))
+    refused = [_row(found, answers, n, roles.get(n, []), None, beyond) for n in fell if n not in roles]
+    refused += _refused_by_bounds(found, answers, [*roles], beyond)
+    best = [n for n in _front(found, alive) if n not in fell][:FRONT_SHOWN]
+    at_front = tuple(_row(found, answers, n, roles.get(n, []), rank.get(n), beyond, made=False) for n in best)
+    bounds = _bounds([*found.aside, *learnt], found)
+    word = saying.word(resolved, rows, beyond)
+    choice = Choice(
+        title=resolved.title,
+        place=resolved.place,
+        use=resolved.use.label,
+        system=resolved.system,
+        version=__version__,
+        word=word,
+        says=(),
+        by=found.by,
+        by_words=saying.by_words(found.by, table.currency, table.day),
+        rows=tuple(rows),
+        refused=tuple(refused[:REFUSED_SHOWN]),
+        front=at_front,
+        to_win=(),
+        bounds=bounds,
+        candidates=len(table),
+        put_aside=int(len(table) - alive.sum()),
+        answered=len(answers.known) + 1,
+        beyond=tuple(refusal(each, "full answer") for each in beyond.values()),
+        open=_open(rows),
+        searched=found.wanted.kept,
+        assumed=resolved.assumed,
+        notes=resolved.notes,
+        cautions=(saying.SAFETY, *cautioning.on_papers([resolved])),
+    )
+    return replace(choice, says=tuple(saying.says(choice, resolved)))
+
+
+def _most(wanted: Wanted) -> tuple[int, int]:
+    """As much foam as can be: the largest resistance under the floor, and at the edge in the same product."""
+    floor = max(range(len(wanted.floors)), key=lambda n: wanted.floors[n].r_label)
+    board = wanted.floors[floor].board
+    there = [
+        n for n, each in enumerate(wanted.edges) if each.board is not None and board and each.board.key == board.key
+    ]
+    return floor, max(there, key=lambda n: (wanted.edges[n].r_in_place, n), default=0)
+
+
+def _roles(found: Search) -> list[tuple[Role, list[NDArray[np.float64]]]]:
+    table = found.columns
+    roles: list[tuple[Role, list[NDArray[np.float64]]]] = [("least height", [table.height, found.cost])]
+    if not np.isnan(table.carbon[0]).all():
+        roles.append(("least carbon", [table.carbon[0], found.cost]))
+    return roles
+
+
+def _front(found: Search, alive: Bools) -> list[int]:
+    if found.heat is None:
+        return []
+    keys = [found.cost, found.heat.flow, np.nan_to_num(found.columns.carbon[0], nan=0.0)]
+    at = front(alive, keys)
+    step = max(1, -(-len(at) // FRONT_SHOWN))
+    return [int(n) for n in at[::step]]
+
+
+def _row(
+    found: Search,
+    answers: Answers,
+    n: int,
+    roles: Iterable[Role],
+    rank: int | None,
+    beyond: dict[Name, Finding],
+    made: bool = True,
+) -> Row:
+    table, all_of_it = found.columns, found.wanted
+    floor, edge = all_of_it.floors[table.floor[n]], all_of_it.edges[table.edge[n]]
+    there = (int(table.floor[n]), int(table.edge[n])) in answers.known
+    full = answers.of(n) if made or there else None
+    flow = float(found.heat.flow[n]) if found.heat is not None else None
+    within = float(found.heat.flow_within[n]) if found.heat is not None else None
+    row = Row(
+        name=saying.named(floor, edge),
+        floor=floor.words,
+        edge=edge.words,
+        film=", ".join(layer.label for layer in found.taken.resolved.floor if layer.kind == "vapour-retarder"),
+        changes=all_of_it.written(floor, edge),
+        roles=tuple(roles),
+        rank=rank,
+        foam=float(table.volume[n]),
+        thickness=floor.thickness,
+        r_label=floor.r_label,
+        r_in_place=floor.r_in_place,
+        height=float(table.height[n]),
+        heat=None if flow is None or np.isnan(flow) else flow,
+        heat_within=None if within is None or np.isnan(within) else within,
+        coldest=None,
+        first=_money(table.price[n], table),
+        life=None,
+        carbon=_ranged(table.carbon[:, n]),
+        confirmed=False,
+        open=(),
+        refusals=(),
+    )
+    return row if full is None else _answered(row, full, beyond)
+
+
+def _answered(row: Row, full: Full, beyond: dict[Name, Finding]) -> Row:
+    """A row with what its full answer says."""
+    flows = [each for each in full.findings if each.id == "heat.loss-mean" and each.value is not None]
+    cold = [each.value for each in full.findings if each.id == "heat.floor-coldest" and each.value is not None]
+    shorts = [refusal(each, "full answer") for name, each in full.shorts.items() if name not in beyond]
+    return replace(
+        row,
+        heat=sum(each.value or 0.0 for each in flows) if flows else row.heat,
+        heat_within=sum(each.within or 0.0 for each in flows) if flows else row.heat_within,
+        coldest=min(cold, default=None),
+        confirmed=not full.unbuildable,
+        open=tuple(dict.fromkeys(each.id for each in full.findings if each.verdict == "cannot tell")),
+        refusals=tuple(shorts),
+        findings=full.findings,
+    )
+
+
+def _as_briefed(found: Search, beyond: dict[Name, Finding]) -> Row:
+    resolved = found.taken.resolved
+    row = Row(
+        name="as briefed",
+        floor=", ".join(layer.words for layer in resolved.boards) or "no foam",
+        edge="as briefed",
+        film=", ".join(layer.label for layer in resolved.floor if layer.kind == "vapour-retarder"),
+        changes=(),
+        roles=("as briefed",),
+        rank=None,
+        foam=float("nan"),
+        thickness=sum(layer.thickness for layer in resolved.boards),
+        r_label=sum(layer.r_label or 0.0 for layer in resolved.boards),
+        r_in_place=sum(layer.resistance for layer in resolved.boards),
+        height=resolved.total,
+        heat=None,
+        heat_within=None,
+        coldest=None,
+        first=None,
+        life=None,
+        carbon=None,
+        confirmed=True,
+        open=(),
+        refusals=(),
+    )
+    return _answered(replace(row, foam=_foam(resolved)), findings_of(found.taken.findings), beyond)
+
+
+def _foam(resolved: Resolved) -> float:
+    from .columns import foam_at_edge
+
+    floor = sum(layer.thickness for layer in resolved.boards) * resolved.area
+    return floor + sum(foam_at_edge(resolved, n) * edge.length for n, edge in enumerate(resolved.edges))
+
+
+def _money(amount: float, table: Columns) -> Money | None:
+    return None if np.isnan(amount) or not table.currency else Money(float(amount), table.currency, table.day)
+
+
+def _ranged(numbers: NDArray[np.float64]) -> Ranged | None:
+    value, low, high = (float(each) for each in numbers)
+    return None if np.isnan(value) else Ranged(value, low, high)
+
+
+def _refused_by_bounds(found: Search, answers: Answers, shown: Sequence[int], beyond: dict[Name, Finding]) -> list[Row]:
+    """The best of those that bounds put aside, one for each finding that refuses: why not the cheaper one."""
+    rows = []
+    cheaper = ordered(~found.alive, [found.cost, found.columns.volume])
+    for aside in found.aside:
+        first = next((int(n) for n in cheaper if aside.rows[n] and n not in shown), None)
+        if first is not None:
+            row = _row(found, answers, first, [], None, beyond, made=False)
+            rows.append(row if row.confirmed else replace(row, refusals=(refusal(aside.finding, "bound"),)))
+    return rows
+
+
+def _bounds(aside: Sequence[PutAside], found: Search) -> tuple[Bound, ...]:
+    """How many each finding put aside, each candidate counted at the first that did."""
+    counted: Counter[tuple[str, str]] = Counter()
+    words: dict[tuple[str, str], str] = {}
+    gone = np.zeros(len(found.columns), bool)
+    for each in aside:
+        key = (each.finding.id, each.finding.title.split(" ", 1)[0] and each.finding.id)
+        new = each.rows & ~gone
+        counted[key] += int(new.sum())
+        words.setdefault(key, each.finding.title)
+        gone |= each.rows
+    return tuple(Bound(key[0], words[key], "", count) for key, count in counted.items() if count)
+
+
+def _open(rows: Sequence[Row]) -> tuple[tuple[str, str], ...]:
+    first = next((row for row in rows if "recommended" in row.roles), None)
+    told = first.findings if first is not None else ()
+    return tuple(dict.fromkeys((each.id, each.missing) for each in told if each.verdict == "cannot tell"))

@@ -1,0 +1,98 @@
+"""A choice as text for the terminal: what to take, what comes next, what refuses the rest."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from .paragraphs import block, columns, hung
+
+if TYPE_CHECKING:
+    from ..choosing import Choice, Refusal, Row
+    from ..measure.table import System
+
+NUMBER, HEAT, MONEY, CARBON, HEIGHT = 3, 10, 12, 11, 9
+
+
+def choice_text(choice: Choice, width: int) -> str:
+    """A choice in lines of at most ``width`` columns; the count stands last."""
+    system = choice.system
+    lines = [
+        *hung(f"What to use: {choice.title}", width),
+        *hung(", ".join(filter(None, [choice.use, choice.place])), width),
+        "",
+        *(line for words in choice.says for line in hung(words, width)),
+        "",
+        *hung(choice.by_words, width),
+        "",
+        *_table(choice, width),
+        "",
+        *block("Refused, and by what", (line for row in choice.refused for line in _refused(row, system, width))),
+        *block("What would let another win", (line for each in choice.to_win for line in hung(each.words, width, 2))),
+        *block("Nothing beats these in cost, heat and carbon together", _front(choice, width)),
+        *block(
+            "Cannot be told yet",
+            (line for id, key in choice.open for line in hung(f"{id}: type {key} in the brief.", width, 2)),
+        ),
+        *block("What was tried", (line for words in choice.searched for line in hung(words, width, 2))),
+        *hung(_counted(choice), width),
+        "",
+        *(line for words in choice.cautions[:1] for line in hung(f"Mind: {words}", width)),
+    ]
+    return "\n".join(lines) + "\n"
+
+
+def _table(choice: Choice, width: int) -> Iterator[str]:
+    widths = [NUMBER, width - NUMBER - HEAT - MONEY - CARBON - HEIGHT - 10, HEAT, MONEY, CARBON, HEIGHT]
+    yield from columns(["", "", "loses", "first cost", "carbon", "height"], widths)
+    for row in choice.rows:
+        yield from columns([str(row.rank or ""), _named(row), *_numbers(row, choice.system)], widths)
+
+
+def _named(row: Row) -> str:
+    roles = [role for role in row.roles if role not in ("recommended", "runner-up") and role != row.name]
+    said = f"{row.name} ({', '.join(roles)})" if roles else row.name
+    if row.refusals:
+        said += f": falls short, {', '.join(dict.fromkeys(each.title for each in row.refusals))}"
+    return said
+
+
+def _numbers(row: Row, system: System) -> list[str]:
+    from ..measure import say
+
+    return [
+        "" if row.heat is None else say.value(row.heat, "W", system),
+        "" if row.first is None else f"{row.first.amount:,.0f} {row.first.currency}",
+        "" if row.carbon is None else f"{row.carbon.value:,.0f} kgCO2e",
+        say.value(row.height, "m", system),
+    ]
+
+
+def _refused(row: Row, system: System, width: int) -> Iterator[str]:
+    cost = "" if row.first is None else f", {row.first.amount:,.0f} {row.first.currency}"
+    yield from hung(f"{row.name}{cost}", width, 2)
+    for each in row.refusals[:3]:
+        yield from hung(_why(each, system), width, 4)
+
+
+def _why(refusal: Refusal, system: System) -> str:
+    from .spoken import measured
+
+    said = refusal.title
+    if refusal.value is not None and refusal.limit is not None:
+        value, limit = (measured(each, refusal.unit, system) for each in (refusal.value, refusal.limit))
+        said += f": {value} where {limit} is the limit"
+    return f"{said} ({refusal.id})."
+
+
+def _front(choice: Choice, width: int) -> Iterator[str]:
+    for row in choice.front:
+        told = "" if row.confirmed else " (not answered wholly)"
+        yield from hung(f"{', '.join(filter(None, _numbers(row, choice.system)[:3]))}: {row.name}{told}", width, 2)
+
+
+def _counted(choice: Choice) -> str:
+    by = "; ".join(f"{each.count:,} by {each.id}" for each in choice.bounds)
+    said = f"{choice.candidates:,} ways were looked at"
+    said += f", {choice.put_aside:,} put aside by what is cheap to check ({by})" if by else ""
+    return f"{said}; {choice.answered} were answered wholly."
