@@ -8,20 +8,20 @@ from collections.abc import Iterator
 
 import pytest
 
-from underpour import physics
+from underpour import economy, physics
 
-REFUSALS = "underpour.physics.domain"  # they guard formulas and are none themselves
+REFUSALS = ("underpour.physics.domain", "underpour.economy.refusals")  # they guard formulas and are none themselves
 
 
 def kernels() -> Iterator[object]:
-    """Public functions that the modules of ``physics`` define."""
-    for info in pkgutil.walk_packages(physics.__path__, physics.__name__ + "."):
-        if info.name == REFUSALS:
+    """Public functions that the modules of ``physics`` and ``economy`` define."""
+    for info in (info for of in (physics, economy) for info in pkgutil.walk_packages(of.__path__, of.__name__ + ".")):
+        if info.name in REFUSALS:
             continue
         module = importlib.import_module(info.name)
         for name, function in inspect.getmembers(module, inspect.isfunction):
             if function.__module__ == info.name and not name.startswith("_"):
-                yield pytest.param(function, id=f"{info.name.removeprefix('underpour.physics.')}.{name}")
+                yield pytest.param(function, id=f"{info.name.removeprefix('underpour.')}.{name}")
 
 
 def part(doc: str, heading: str) -> str:

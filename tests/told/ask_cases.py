@@ -101,6 +101,11 @@ def heated() -> str:
     return f'{bare("dwelling", "raft")}\n[tube]\nrest = "8 h"\n'
 
 
+def priced(more: str = 'fuel = "natural-gas"') -> str:
+    """A floor with its heat counted in money, nothing told beyond what is typed here."""
+    return f'{bare("dwelling", "raft")}\n[money]\ncurrency = "USD"\ndate = "2026-11-01"\n{more}\n'
+
+
 def pushed() -> str:
     """A floor that something pushes sideways."""
     return without_its("plate") + 'plate = "200 mm x 200 mm"\nsideways = "30 kN"\n'

@@ -37,6 +37,7 @@ from ask_cases import (
     on_glass,
     over_old_slab,
     over_water,
+    priced,
     pushed,
     under_another_covering,
     walk_in_layers,
@@ -95,7 +96,7 @@ def open_inputs() -> dict[str, list[tuple[str, str, Assumed]]]:
     texts = [(text, "") for text in (*each_kind(), *of_uses(), over_old_slab(), beside_unheated())]
     texts += [(by_report(kind), "") for kind in ("fine", "coarse")]
     texts += [(text, "") for text in (in_layers(), walk_in_layers(), *over_water(), *covered())]
-    texts += [(text, "") for text in (*loaded(), *jointed(), *drawn(), under_another_covering(), heated())]
+    texts += [(text, "") for text in (*loaded(), *jointed(), *drawn(), under_another_covering(), heated(), priced())]
     texts += [(each.text, "") for each in starters()]
     texts += [(path.read_text("utf-8"), str(path)) for path in EXAMPLES.values()]
     for text, file in texts:

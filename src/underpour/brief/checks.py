@@ -11,6 +11,7 @@ from .edges import one_edge, slab_thickness, unclear_names
 from .joints import unclear_joints
 from .layers import floor_layers, thick_or_wanted, wall_layers
 from .loads import unclear_slab_loads
+from .money import unclear_money
 from .parts import Parts, tables_in
 from .paths import letter
 from .plans import readable_floor, unclear_plan, unclear_shape
@@ -49,6 +50,7 @@ def unbuildable(parts: Parts) -> Iterator[Mistake]:
     yield from unclear_ribs(parts)
     yield from unclear_soil_gas(parts)
     yield from unclear_stages(parts.stages, parts.project)
+    yield from unclear_money(parts.money)
 
 
 def _edges(parts: Parts) -> Iterator[Mistake]:

@@ -21,6 +21,7 @@ from .tables.handover import Accept, Handover
 from .tables.joint import Joint
 from .tables.laying import Laying
 from .tables.load import Load
+from .tables.money import Money
 from .tables.plan import Plan
 from .tables.site import Site
 from .tables.soil_gas import SoilGas
@@ -107,6 +108,11 @@ class Brief(Table):
     laying: Laying | None = key(
         "How the boards of the floor are laid.",
         {"rows": "x", "stagger": "12 in"},
+        default=None,
+    )
+    money: Money | None = key(
+        "Prices, what heats the room, and how later years count; without it nothing is priced.",
+        {"currency": "USD", "date": "2026-11-01", "fuel": "natural-gas", "fuel-price": "1.40 USD/therm"},
         default=None,
     )
     handover: Handover = key("What stands on the first sheet of a submittal.", default_factory=Handover)

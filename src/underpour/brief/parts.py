@@ -16,6 +16,7 @@ from .tables.floor import FloorTable
 from .tables.joint import Joint
 from .tables.layer import Layer
 from .tables.load import Load
+from .tables.money import Money
 from .tables.plan import Plan
 from .tables.site import Site
 from .tables.soil_gas import SoilGas
@@ -46,6 +47,7 @@ class Parts:
     stages: tuple[Stage | None, ...]
     typed_bays: tuple[Mapping[str, Any], ...]
     soil_gas: SoilGas | None
+    money: Money | None
 
 
 def readable(data: Mapping[str, Any]) -> Parts:
@@ -73,6 +75,7 @@ def readable(data: Mapping[str, Any]) -> Parts:
         stages=tuple(_part(Stage, stage) for stage in tables_in(data.get("stage")) or ()),
         typed_bays=(tables_in(floor.get("bay")) or ()) if isinstance(floor, dict) else (),
         soil_gas=_part(SoilGas, data.get("soil-gas")),
+        money=_part(Money, data.get("money")),
     )
 
 

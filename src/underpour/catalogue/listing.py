@@ -11,11 +11,14 @@ from .codes import every_edition
 from .compatibility import agents
 from .coverings import coverings
 from .drying import drying
+from .embodied import embodied_rows
 from .estimating import estimating_numbers
 from .fluids import mixtures
+from .fuels import fuels
 from .furnishings import furnishings
 from .grounds import grounds
 from .heated_floors import heated_floor_numbers
+from .labour import labour_numbers
 from .materials import materials
 from .named_loads import named_loads
 from .products import Products, shipped_products
@@ -32,7 +35,9 @@ from .vapour import seams, vapour_factors
 if TYPE_CHECKING:
     from .codes import Edition
     from .compatibility import Agent
+    from .embodied import EmbodiedRow
     from .fluids import Mixture
+    from .fuels import Fuel
     from .line import Product
     from .records import Board, Covering, Furnishing, Material, NamedLoad, Retarder, Seams, Sheet, Source, Use
     from .soil_gas import RadonLevel, RadonTest
@@ -43,6 +48,8 @@ if TYPE_CHECKING:
         | Board
         | Covering
         | Edition
+        | EmbodiedRow
+        | Fuel
         | Product
         | Material
         | Mixture
@@ -86,6 +93,9 @@ LISTS: Mapping[str, tuple[str, Callable[[Products], tuple[Record, ...] | dict[st
         "fluids": ("fluid", lambda _: mixtures()),
         "heated-floors": ("heated-floor", lambda _: heated_floor_numbers()),
         "estimating": ("takeoff", lambda _: estimating_numbers()),
+        "labour": ("labour", lambda _: labour_numbers()),
+        "fuels": ("fuel", lambda _: fuels()),
+        "embodied": ("embodied", lambda _: embodied_rows()),
         "limits": ("limit", lambda _: limits()),
         "uses": ("use", lambda _: uses()),
         "sources": ("source", lambda _: sources()),

@@ -41,6 +41,9 @@ from .loads import mass as mass
 from .loads import pressure as pressure
 from .measured import Measure as Measure
 from .money import Price as Price
+from .money import Sum as Sum
+from .money import currency_code as currency_code
 from .money import money_per_unit as money_per_unit
+from .money import sum_of_money as sum_of_money
 from .slopes import slope as slope
 from .table import System as System

@@ -14,12 +14,21 @@ from .words import LONGEST, plain
 
 @dataclass(frozen=True, slots=True)
 class Price:
-    """Money for one metre, square metre, cubic metre, kilogram, joule or piece."""
+    """Money for one metre, square metre, cubic metre, kilogram, joule, second or piece."""
 
     amount: float  # for one of ``per``
     currency: str  # ISO 4217, "USD"
-    per: str  # "m", "m²", "m³", "kg", "J", or "1" for a piece
+    per: str  # "m", "m²", "m³", "kg", "J", "s", or "1" for a piece
     typed: str  # "0.74 USD/ft2"
+
+
+@dataclass(frozen=True, slots=True)
+class Sum:
+    """So much money."""
+
+    amount: float
+    currency: str  # ISO 4217, "USD"
+    typed: str  # "12000 USD"
 
 
 @cache
@@ -28,6 +37,12 @@ def _money() -> re.Pattern[str]:
         rf"(?P<before>[A-Za-z]+|[^\w\s.+-])? ?(?P<number>{NUMBER}) ?(?P<after>[A-Za-z]+|[^\w\s./-])?"
         r" ?(?:/|\bper\b|(?P<each>\beach\b))(?P<unit>.*)"
     )
+
+
+@cache
+def _sum() -> re.Pattern[str]:
+    sign = r"[A-Za-z]+|[^\w\s./+-]"
+    return re.compile(rf"(?P<before>{sign})? ?(?P<number>{NUMBER}) ?(?P<after>{sign})?")
 
 
 def money_per_unit(typed: str) -> Price:
@@ -64,6 +79,51 @@ def money_per_unit(typed: str) -> Price:
         raise _unread(typed, f"No price is for each {words}." if words else f"{text} of what?")
     one = next(unit for unit in table().units if unit.kind == units[0].kind and unit.si == 1.0)
     return Price(value / units[0].si, currency, one.name, typed.strip())
+
+
+def sum_of_money(typed: str) -> Sum:
+    """A sum of money; not below zero. [currency]
+
+    Refused: no currency, one that is not known, a sign that several currencies share, anything that it would be for.
+
+    Source: ISO 4217 codes (from memory), in ``units.toml``.
+
+    >>> sum_of_money("12000 USD")
+    Sum(amount=12000.0, currency='USD', typed='12000 USD')
+    """
+    text = plain(typed)
+    if len(text) > LONGEST:
+        raise _no_sum(f"{typed.strip()[:LONGEST]}…", f"{typed.strip()[:LONGEST]}… cannot be read as a sum of money.")
+    asked = asked_about(typed, text)
+    if asked:
+        raise asked
+    found = _sum().fullmatch(text)
+    value = number(found["number"]) if found else None
+    if not found or value is None or value == float("inf"):
+        raise _no_sum(typed, f"{typed.strip() or 'Nothing'} cannot be read as a sum of money.")
+    if found["before"] and found["after"]:
+        raise _no_sum(typed, f"{typed.strip()} names its currency twice.")
+    try:
+        currency = _currency(typed, found["before"] or found["after"] or "")
+    except Mistake as mistake:
+        raise _no_sum(typed, mistake.wrong) from None
+    return Sum(value, currency, typed.strip())
+
+
+def currency_code(typed: str) -> str:
+    """A currency by its code of three letters; a Mistake offers the nearest.
+
+    >>> currency_code("usd")
+    'USD'
+    """
+    try:
+        return _currency(typed, typed.strip())
+    except Mistake as mistake:
+        raise Mistake("", f'"{typed}"', mistake.wrong, "Write its code of three letters: USD, CAD, EUR.") from None
+
+
+def _no_sum(typed: str, wrong: str) -> Mistake:
+    return Mistake("", f'"{typed}"', wrong, "Write 12000 USD or 9500 EUR.")
 
 
 def _currency(typed: str, word: str) -> str:

@@ -6,6 +6,7 @@ from .foams import ForGood
 from .held import Held, zone_for
 from .joints import ResolvedJoint
 from .loads import Patch, ResolvedLoad
+from .money import Money
 from .resolved import (
     Around,
     Beside,
@@ -37,6 +38,7 @@ __all__ = [
     "Ground",
     "Held",
     "KeyPlan",
+    "Money",
     "Patch",
     "Piece",
     "PlanEdge",

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from .joints import ResolvedJoint
     from .laid_so import LaidSo
     from .loads import ResolvedLoad
+    from .money import Money
     from .ribs import ResolvedRib
     from .soil_gas import ResolvedSoilGas
     from .support import Support
@@ -356,6 +357,7 @@ class Resolved:
     heated: HeatedFloor | None = None  # tubes in it; None where there are none, and under the sky
     frost: Frost | None = None  # None where the brief does not ask about it
     laying: LaidSo | None = None  # how its boards are laid; None where that was not asked
+    money: Money | None = None  # prices; None where the brief says nothing of money
     finish: str = ""  # bare, sheet, wood, tile, stone, terrazzo; "" where the brief does not say
 
     @property

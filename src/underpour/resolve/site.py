@@ -35,6 +35,7 @@ from .key_plan import area_words, key_plan, plan_notes
 from .laid_so import laid_so
 from .layers import layer_slice
 from .loads import ResolvedLoad, slab_loads
+from .money import money
 from .resolved import Beside, GroundSurface, Resolved, ResolvedEdge, Room, Slice, WallLoad, stratum_at
 from .ribs import resolved_ribs, rib_notes
 from .soil_gas import soil_gas
@@ -142,6 +143,7 @@ def resolve(
         )
     found += narrow_wings(edges, system)
     how = laid_so(brief, plan.floor, [layer for layer in floor if layer.kind == "board"], products, found)
+    prices = money(brief.money, products, assumed, found)
     gas = None
     if ground is not None and zone is not None and use.room is not None:
         of_ground = (ground.strata[0].slice.key, ground.strata[0].grain)
@@ -225,6 +227,7 @@ def resolve(
         heated=heated,
         finish=brief.floor.finish or "",
         laying=how,
+        money=prices,
         water=ground_water(brief.site, brief.floor),
         surface=surface,
         held=holds,

@@ -26,7 +26,7 @@ record of a product.
                (of vapour retarders), surfaces, air-spaces, codes, vapour,
                drying (of slabs), radon-levels, radon-tests, soil-gas (ground,
                house, pipe and fan), tubes, fluids, heated-floors, estimating,
-               limits, uses
+               labour, fuels, embodied (greenhouse gas of making), limits, uses
                or sources; all of them unless you say.
                For a record: properties (what a test can give, in which unit,
                by which test) or classes
@@ -63,6 +63,9 @@ HEADS = {
     "fluids": "What fills them, for `fluid =`",
     "heated-floors": "What heated floors are worked out with",
     "estimating": "What panels are laid and orders are rounded by",
+    "labour": "Hours that laying takes, by what is laid",
+    "fuels": "What heats rooms, for `fuel =` in [money]",
+    "embodied": "Greenhouse gas of making what a slab takes",
     "limits": "Limits that findings are held to",
     "uses": "Uses, for `use =`",
     "sources": "Sources of the numbers, and how each was seen",
@@ -134,6 +137,7 @@ def shelf(what: str, products: Products) -> Iterator[tuple[str, str]]:
     from ... import catalogue
     from ...catalogue.estimating import estimating_numbers
     from ...catalogue.heated_floors import heated_floor_numbers
+    from ...catalogue.labour import labour_numbers
 
     loose: dict[str, Callable[[], Mapping[str, Quantity]]] = {
         "surfaces": catalogue.surfaces,
@@ -143,6 +147,7 @@ def shelf(what: str, products: Products) -> Iterator[tuple[str, str]]:
         "drying": catalogue.drying,
         "soil-gas": catalogue.soil_gas_numbers,
         "estimating": estimating_numbers,
+        "labour": labour_numbers,
         "heated-floors": heated_floor_numbers,
     }
     if what in loose:
@@ -185,6 +190,20 @@ def shelf(what: str, products: Products) -> Iterator[tuple[str, str]]:
 
         for fluid in mixtures():
             yield fluid.key, f"freezes at {measured(fluid.freezes, 'degC', 'SI')}; {_drinkable(fluid.drinkable)}"
+        return
+    if what == "fuels":
+        from ...catalogue.fuels import fuels
+
+        for of in fuels():
+            yield of.key, f"{of.label}: {_said(of.carbon) if of.carbon else 'its carbon is typed, or stays open'}"
+        return
+    if what == "embodied":
+        from ...catalogue.embodied import embodied_rows
+
+        for row in embodied_rows():
+            number = row.by_mass or row.by_volume
+            assert number is not None
+            yield row.key, f"{row.label}: {_said(number)}"
         return
     if what == "sources":
         for source in catalogue.sources():
