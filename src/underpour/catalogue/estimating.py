@@ -7,7 +7,7 @@ from .records import Quantity
 
 
 def estimating(of: str, name: str) -> Quantity:
-    """One of those numbers: of panel, film, bulk or concrete.
+    """One of those numbers: of panel, film, tape, tube, strip, fixing, vent, lorry, bulk or concrete.
 
     >>> estimating("panel", "kerf").value
     0.003
@@ -17,4 +17,4 @@ def estimating(of: str, name: str) -> Quantity:
 
 def estimating_numbers() -> dict[str, Quantity]:
     """All of them by name."""
-    return {name: estimating(of, name) for of, entries in table("takeoff").items() for name in entries}
+    return {f"{of}.{name}": estimating(of, name) for of, entries in table("takeoff").items() for name in entries}

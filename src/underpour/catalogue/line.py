@@ -275,6 +275,15 @@ class Embodied(Table):
     basis: str = _key("Where it comes from.", "within published bands")
 
 
+class GoesWith(Table):
+    """Another product that is ordered with this one."""
+
+    for_: Literal["tube", "laps", "pipes", "edge"] = _key(
+        "What for: to hold tube on it, for its laps, where pipes go through it, at the edge of the slab on it.", "laps"
+    )
+    product: str = _key("Its key.", "tape-acrylic")
+
+
 class Product(Table):
     """One product with its evidence."""
 
@@ -300,6 +309,9 @@ class Product(Table):
     embodied: Embodied | None = _key("Greenhouse gas of its making.", default=None)
     attacked_by: tuple[str, ...] = _key("What dissolves or softens it.", ["hot bitumen"], default=())
     lap: Length | None = _key("Lap of a film or tape.", "6 in", default=None)
+    goes_with: tuple[GoesWith, ...] = _key("Other products that are ordered with it.", default=())
+    tubes: tuple[str, ...] = _key("Tubes that a clip holds, by their nominal size.", ["1/2 in"], default=())
+    tools: tuple[str, ...] = _key("What it is worked with.", ["hot wire", "fine-toothed saw"], default=())
     evidence: tuple[Evidence, ...] = _key("Tests.", default=())
 
 

@@ -15,7 +15,7 @@ from .told import Told
 if TYPE_CHECKING:
     from ..measure.table import System
     from ..resolve import Resolved
-    from ..takeoff import Item, LaidLayer, Takeoff
+    from ..takeoff import Item, LaidLayer, Loads, Takeoff
 
 EXAMPLE = "underpour takeoff brief.toml -o order"
 WIDE = 180.0  # mm, of a plan
@@ -140,12 +140,19 @@ def _lines(takeoff: Takeoff, width: int) -> Iterator[str]:
         yield from hung(_ordered(item, takeoff), width)
         yield from hung(f"{item.what}; {item.where}.", width, 2)
         yield from hung(item.why, width, 2)
-        yield from hung(_money(item), width, 2)
+        yield from hung(_money(item, takeoff.system), width, 2)
     for layer in takeoff.layers:
         yield ""
         yield from hung(_bound(layer, takeoff.system), width)
         for note in layer.notes:
             yield from hung(note, width, 2)
+    yield ""
+    for line in _brought(takeoff.loads, takeoff.system) if takeoff.loads else ():
+        yield from hung(line, width)
+    for name, tools in takeoff.tools:
+        yield from hung(f"{name} is worked with: {tools}.", width)
+    for note in takeoff.notes:
+        yield from hung(note, width)
     yield ""
     for currency, amount, days in takeoff.totals:
         yield from hung(
@@ -159,13 +166,40 @@ def _ordered(item: Item, takeoff: Takeoff) -> str:
 
     amount = say.both(item.order, item.unit, takeoff.system)
     packed = f", {item.packs}" if item.packs else ""
+    if item.unit == "count":
+        return f"{item.count} {item.of}"
     return f"{item.count} {item.of}{packed} ({amount})" if item.count is not None else amount
 
 
-def _money(item: Item) -> str:
+def _money(item: Item, system: System) -> str:
     if item.cost is None:
         return f"No price: {item.unpriced}."
-    return f"{item.cost.amount:,.2f} {item.cost.currency} at {item.cost.price} ({item.cost.day})."
+    per = f" {_per_r(item.per_r, item.cost.currency, system)}" if item.per_r is not None else ""
+    return f"{item.cost.amount:,.2f} {item.cost.currency} at {item.cost.price} ({item.cost.day}).{per}"
+
+
+def _per_r(per_r: float, currency: str, system: System) -> str:
+    """Money for each area and each R on the label, in the brief's own units."""
+    from ..measure import say
+
+    area, r = (say.number(1.0, unit, system) for unit in ("m²", "m²·K/W"))
+    each = "ft² and R-1" if system == "US" else "m² and m²·K/W"
+    return f"For each {each}: {per_r / area / r:.3f} {currency}."
+
+
+def _brought(loads: Loads, system: System) -> Iterator[str]:
+    """How many lorries bring it."""
+    from ..measure import say
+
+    if loads.lorries:
+        bulk, lorry = (say.both(each, "m³", system) for each in (loads.bulk, loads.lorry))
+        yield (
+            f"Boards take {bulk} as they are stacked and weigh {say.both(loads.mass, 'kg', system)}: "
+            f"{loads.lorries} {'lorry' if loads.lorries == 1 else 'lorries'} of {lorry}."
+        )
+    if loads.mixers:
+        poured = say.both(loads.concrete, "m³", system)
+        yield f"Concrete comes on {loads.mixers} truck{'s' if loads.mixers > 1 else ''}, {poured} in all, pour by pour."
 
 
 def _bound(layer: LaidLayer, system: System) -> str:

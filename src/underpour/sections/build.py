@@ -146,7 +146,7 @@ def _layers(resolved: Resolved, at: Levels) -> Iterator[Part]:
         if layer.thickness > 0.0:
             bottom = top - layer.thickness
             ends_at_slope = at.slope is not None and at.foam_bottom - 1e-9 < bottom < top <= at.slab_bottom + 1e-9
-            start = at.slope.top if at.slope and ends_at_slope else _begins(at, top)
+            start = at.slope.top if at.slope and ends_at_slope else at.begins(top)
             part = _part(layer, box(start, at.half_width, bottom, top), LAYERS + n)
             if at.slope and layer.kind in POURED and abs(bottom - at.slab_bottom) < 1e-9:
                 part = _thickened(part, at, at.slope, top)
@@ -165,13 +165,6 @@ def _thickened(slab: Part, at: Levels, slope: Slope, top: float) -> Part:
     corners = (*added, (at.half_width, at.slab_bottom), (at.half_width, top), (at.start, top))
     # A slope without rise, or a floor without foam, has fewer corners.
     return replace(slab, outline=tuple(dict.fromkeys(corners)), thickening=added[:3])
-
-
-def _begins(at: Levels, level: float) -> float:
-    """Where a layer with its top at a level begins: a raft's wall stands on an old slab, not on what lies above."""
-    if at.door and level > at.slab_bottom + 1e-9:
-        return -at.wall  # through the opening, over the lowered foundation wall
-    return 0.0 if level > at.sill + 1e-9 else at.start
 
 
 def _walls(resolved: Resolved, edge: ResolvedEdge, at: Levels) -> Iterator[Part]:

@@ -47,6 +47,12 @@ class Levels:
     slope: Slope | None = None  # a thickened edge's
     door: tuple[float, float] | None = None  # x of a door leaf's outer and room side; the slab runs out below it
 
+    def begins(self, level: float) -> float:
+        """Where a layer with its top at a level begins: a raft's wall stands on an old slab, not on what lies above."""
+        if self.door and level > self.slab_bottom + 1e-9:
+            return -self.wall  # through the opening, over the lowered foundation wall
+        return 0.0 if level > self.sill + 1e-9 else self.start
+
 
 def levels(resolved: Resolved, edge: ResolvedEdge) -> Levels:
     """Work out the levels of one edge's section. Raises Mistake where a thickening does not fit."""

@@ -5,15 +5,24 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from ..resolve import Resolved
-from .bulk import concrete, gravel
+from .belonging import tools
+from .bulk import blinding, gravel
+from .coils import Coils
+from .concrete import concrete
+from .edge_strip import edge_strip
 from .edges import edge_foam
 from .film_plan import film_plans
 from .films import films
+from .fixings import chairs, wall_fixings
 from .layers import layers
-from .records import Item, LaidLayer, Takeoff
-from .totals import totals
+from .lorries import Loads, loads
+from .records import Beyond, Item, LaidLayer, Pack, Takeoff
+from .through import through
+from .totals import totals, unlike
+from .tube import coils_of, tube
+from .vented import vented
 
-__all__ = ["Item", "LaidLayer", "Takeoff", "taken_off"]
+__all__ = ["Beyond", "Coils", "Item", "LaidLayer", "Loads", "Pack", "Takeoff", "taken_off"]
 
 
 def taken_off(resolved: Resolved, told: Callable[[str, float], None] = lambda _words, _done: None) -> Takeoff:
@@ -27,11 +36,31 @@ def taken_off(resolved: Resolved, told: Callable[[str, float], None] = lambda _w
         Called while panels are laid, with what is laid and how much of the looking is done. [0 to 1]
     """
     laid = layers(resolved, told)
+    at_edges = tuple(edge_foam(resolved, told))
+    cut = coils_of(resolved)
     items = (
         *(item for layer in laid for item in layer.items),
-        *edge_foam(resolved, told),
+        *at_edges,
+        *wall_fixings(resolved, at_edges),
         *films(resolved),
+        *through(resolved),
+        *edge_strip(resolved),
+        *tube(resolved, cut),
+        *chairs(resolved),
+        *vented(resolved),
         *gravel(resolved),
+        *blinding(resolved),
         *concrete(resolved),
     )
-    return Takeoff(resolved.title, resolved.system, laid, items, totals(items), film_plans(resolved))
+    return Takeoff(
+        resolved.title,
+        resolved.system,
+        laid,
+        items,
+        totals(items),
+        film_plans(resolved),
+        loads(items, resolved.system),
+        cut,
+        tools(resolved, items),
+        unlike(items),
+    )

@@ -1,81 +1,48 @@
-"""Gravel, sand and concrete by volume."""
+"""Gravel and sand by volume, loose as they come, and the blinding that levels stone below boards."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from math import ceil, radians, tan
+from itertools import pairwise
 
 from ..catalogue.estimating import estimating
 from ..measure import say
-from ..outlines.outline import straight
-from ..resolve import Resolved, ResolvedEdge
-from .records import Item
+from ..resolve import Resolved
+from .concrete import BY_VOLUME
+from .records import Item, beyond
 
 LOOSE = ("gravel", "sand")
-POURED = ("concrete", "screed")
-BY_VOLUME = "it is bought by volume from a plant near the site"
+LOSES = "{} for what it loses in compaction"
 
 
 def gravel(resolved: Resolved) -> Iterator[Item]:
     """What is spread and compacted, ordered loose."""
-    more = estimating("bulk", "compacted").value
     for layer in resolved.laid:
         if layer.kind in LOOSE:
-            net = resolved.plan.floor.area * layer.thickness
-            order = net * (1.0 + more / 100.0)
-            why = (
-                f"Compacted volume under the floor, and {more:.0f} % for what it loses in compaction. "
-                "Beyond the edge nothing is counted."
-            )
-            yield Item(layer.words, layer.path, "", net, "m³", None, "", order, why, "", None, BY_VOLUME)
+            why = f"Compacted volume under the floor, and {LOSES}. Beyond the edge nothing is counted."
+            yield _loose(layer.words, layer.path, resolved.plan.floor.area * layer.thickness, why)
 
 
-def concrete(resolved: Resolved) -> Iterator[Item]:
-    """The slab with its thickened edges and ribs, each screed, and the footings; less what stands in the floor.
-
-    What the knobs of a tube panel fill is not taken off, walls are not counted, and where thicker parts meet at a
-    corner they are counted by both.
-    """
-    for layer in resolved.laid:
-        if layer.kind in POURED:
-            net = resolved.plan.floor.area * layer.thickness - _stands(resolved, layer.thickness)
-            more, words = 0.0, []
-            if layer.kind == "concrete":
-                for edge in resolved.edges:
-                    volume = _thickening(edge, layer.thickness)
-                    more += volume
-                    said = say.value(volume, "m³", resolved.system)
-                    words += [f"{said} thicker along edge {edge.letter}"] if volume else []
-                for rib in resolved.ribs:
-                    volume = straight(rib.outline).area * max(rib.thickness - layer.thickness, 0.0)
-                    more += volume
-                    words.append(f"{say.value(volume, 'm³', resolved.system)} thicker in rib {rib.number}")
-            yield _poured(resolved, layer.words, layer.path, net + more, words)
-    for edge in resolved.edges:
-        width, height = edge.footing
-        if width * height > 0.0 and not edge.thickening:
-            yield _poured(
-                resolved, f"Concrete, footing of edge {edge.letter}", edge.path, width * height * edge.length, []
-            )
+def blinding(resolved: Resolved) -> Iterator[Item]:
+    """Sand that levels gravel where boards or film lie right on it; none where soil gas is drawn through the stone."""
+    for upper, lower in pairwise(resolved.laid):
+        if lower.kind != "gravel" or upper.kind not in ("board", "vapour-retarder"):
+            continue
+        if resolved.soil_gas and resolved.soil_gas.system in ("rough-in", "passive", "fan"):
+            continue
+        thick = estimating("bulk", "blinding").value
+        why = (
+            f"{say.both(thick, 'm', resolved.system)} of sand or fines to level the stone: not in the brief, as "
+            f"practice has it. {LOSES}. Leave it out where the stone is rolled level."
+        )
+        yield _loose("Sand for blinding", lower.path, resolved.plan.floor.area * thick, why)
 
 
-def _stands(resolved: Resolved, thickness: float) -> float:
-    """What stands in the slab and is not poured. [m³]"""
-    return sum(each.area for each in resolved.plan.floor.obstacles) * thickness
-
-
-def _thickening(edge: ResolvedEdge, slab: float) -> float:
-    """What an edge takes over the slab's own thickness: the flat bottom and the triangle of its slope. [m³]"""
-    if edge.thickening is None:
-        return 0.0
-    below = max(edge.depth - slab, 0.0)
-    slope = 0.5 * below**2 / tan(radians(edge.thickening.slope)) if edge.thickening.slope < 90.0 else 0.0
-    return (edge.thickening.width * below + slope) * edge.length
-
-
-def _poured(resolved: Resolved, words: str, path: str, net: float, parts: list[str]) -> Item:
-    spare = estimating("concrete", "spare").value
-    step = estimating("concrete", "step-us" if resolved.system == "US" else "step-si").value
-    order = ceil(net * (1.0 + spare / 100.0) / step - 1e-9) * step
-    why = f"{'; '.join([*parts, ''])}{spare:.0f} % spare, rounded up to the plant's step."
-    return Item(words, path, "", net, "m³", None, "", order, why, "", None, BY_VOLUME)
+def _loose(words: str, path: str, net: float, why: str) -> Item:
+    more = estimating("bulk", "compacted").value
+    order = net * (1.0 + more / 100.0)
+    mass = order * estimating("bulk", "density").value
+    over = beyond(("compaction", order - net))
+    return Item(
+        words, path, "", net, "m³", None, "", order, why.format(f"{more:.0f} %"), "", None, BY_VOLUME, over, mass
+    )

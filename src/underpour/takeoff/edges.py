@@ -10,9 +10,10 @@ from ..outlines.outline import straight
 from ..panels.panel import Rules
 from ..panels.search import fewest_panels
 from ..resolve import Piece, Resolved, ResolvedEdge
-from .layers import counted, packs, rules_of
+from .layers import counted, rules_of, size_of
 from .prices import priced_by_area
-from .records import Item
+from .records import Item, beyond
+from .stacked import stacked
 
 CUTS = 2000  # a strip is soon laid
 
@@ -38,7 +39,7 @@ def _strip(resolved: Resolved, edge: ResolvedEdge, piece: Piece, height: float) 
     along, high = (say.both(each, "m", resolved.system) for each in (edge.length, height))
     why = f"{along} long and {high} high or wide, unrolled; corners are not added."
     where = f"edge {edge.letter}, {piece.face.replace('-', ' ')}"
-    return Item(
+    item = Item(
         piece.board.words,
         where,
         piece.board.key,
@@ -48,10 +49,12 @@ def _strip(resolved: Resolved, edge: ResolvedEdge, piece: Piece, height: float) 
         counted(found.panels, "board", size),
         order,
         why,
-        packs(product, piece.board.thickness, found.panels),
+        "",
         cost,
         unpriced,
+        beyond(("cut off", order - net)),
     )
+    return stacked(item, piece.board, product, size_of(resolved, piece.board))
 
 
 def _height(resolved: Resolved, edge: ResolvedEdge, piece: Piece) -> float:

@@ -5,11 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import ceil
 
+from ..catalogue.estimating import estimating
+from ..catalogue.line import Product
 from ..measure import say
 from ..resolve import Resolved, Slice
+from .belonging import by_roll, of_record
 from .film_plan import film_plan
 from .prices import NO_PRODUCT, priced_by_piece
-from .records import Item
+from .records import Item, beyond
 
 
 def films(resolved: Resolved) -> Iterator[Item]:
@@ -20,6 +23,7 @@ def films(resolved: Resolved) -> Iterator[Item]:
 
 
 def _film(resolved: Resolved, layer: Slice) -> Iterator[Item]:
+    product = resolved.products.product(layer.key) if resolved.products.has(layer.key) else None
     plan = film_plan(resolved, layer)
     length = plan.length
     whole = sum(plan.lengths) + plan.lap * sum(ceil(each / length) - 1 for each in plan.lengths)
@@ -33,13 +37,33 @@ def _film(resolved: Resolved, layer: Slice) -> Iterator[Item]:
         f"laps of {lapped}, {turned} turned up at both ends."
     )
     net, rolled = resolved.plan.floor.area, f"{'rolls' if rolls > 1 else 'roll'} of {plan.size}"
-    yield Item(layer.words, layer.path, layer.key, net, "m²", rolls, rolled, bought, why, "", cost, unpriced)
-    yield _tape(resolved, layer, plan.seams)
+    used, thick = whole * plan.width, layer.film.thickness if layer.film else layer.thickness
+    yield Item(
+        layer.words,
+        layer.path,
+        layer.key,
+        net,
+        "m²",
+        rolls,
+        rolled,
+        bought,
+        why,
+        "",
+        cost,
+        unpriced,
+        beyond(("laps and turned up", used - net), ("left over", bought - used)),
+        mass=bought * thick * estimating("film", "density").value,
+    )
+    yield _tape(resolved, layer, product, plan.seams)
 
 
-def _tape(resolved: Resolved, layer: Slice, seams: float) -> Item:
+def _tape(resolved: Resolved, layer: Slice, product: Product | None, seams: float) -> Item:
     floor = resolved.plan.floor
-    parts = seams, floor.length, sum(each.outline.length for each in floor.obstacles)
-    laps, edge, through = (say.value(each, "m", resolved.system) for each in parts)
-    why = f"{laps} of laps, {edge} at the edge, {through} around what goes through."
-    return Item("Tape for the film", layer.path, "", sum(parts), "m", None, "", sum(parts), why, unpriced=NO_PRODUCT)
+    parts = seams, floor.length
+    laps, edge = (say.value(each, "m", resolved.system) for each in parts)
+    why = f"{laps} of laps, {edge} at the edge."
+    tape = of_record(resolved, product, "laps")
+    if tape is None:
+        net = sum(parts)
+        return Item("Tape for the film", layer.path, "", net, "m", None, "", net, why, unpriced=NO_PRODUCT)
+    return by_roll(resolved, tape, tape.name, layer.path, sum(parts), why)

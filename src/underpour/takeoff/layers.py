@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from math import ceil
 
 from ..catalogue.estimating import estimating
 from ..catalogue.line import Product, Size
@@ -12,9 +11,11 @@ from ..panels.panel import Rules
 from ..panels.search import Found, improving
 from ..resolve import Resolved, Slice
 from ..resolve.laid_so import LaidSo, comes_in
+from .belonging import tape_of
 from .cutting import is_whole
-from .prices import priced_by_area, tape_of
-from .records import Item, LaidLayer
+from .prices import priced_by_area
+from .records import Item, LaidLayer, beyond
+from .stacked import stacked
 
 Told = Callable[[str, float], None]
 
@@ -97,21 +98,24 @@ def _laid(resolved: Resolved, layer: Slice, angles: list[float], told: Told) -> 
         )
     if product is None:
         notes.append(f"No product is named: sheets of {size} are taken. Name a product to have its own size and price.")
+    hidden = layout.panels * (sheet.width * sheet.length - rules.area)
+    item = Item(
+        layer.words,
+        layer.path,
+        layer.key,
+        net,
+        "m²",
+        layout.panels,
+        counted(layout.panels, "panel", size),
+        order,
+        why,
+        "",
+        cost,
+        unpriced,
+        beyond(("hidden in joints", hidden), ("cut off", order - net - hidden)),
+    )
     items = [
-        Item(
-            layer.words,
-            layer.path,
-            layer.key,
-            net,
-            "m²",
-            layout.panels,
-            counted(layout.panels, "panel", size),
-            order,
-            why,
-            packs(product, layer.thickness, layout.panels),
-            cost,
-            unpriced,
-        ),
+        stacked(item, layer, product, sheet),
         *tape_of(resolved, product, layout.seams, layer.path),
     ]
     return LaidLayer(layer.label, layer.words, layer.path, size, layout, found.bounds, tuple(items), tuple(notes))
@@ -132,20 +136,3 @@ def counted(number: int, what: str, size: str) -> str:
     'board of 4 ft x 8 ft'
     """
     return f"{what if number == 1 else what + 's'} of {size}"
-
-
-def packs(product: Product | None, thickness: float, panels: int) -> str:
-    """Bundles, where the record says how high one is or what it holds."""
-    if product is None or product.pack is None:
-        return ""
-    pack = product.pack
-    each = pack.pieces or (int(pack.bundle.si / thickness + 1e-9) if pack.bundle else 0)
-    if not each:
-        return ""
-    bundles = ceil(panels / each)
-    pallets = ""
-    if pack.pallet and pack.bundle and not pack.pieces:
-        on_one = max(int(pack.pallet.si / pack.bundle.si + 1e-9), 1)
-        count = ceil(bundles / on_one)
-        pallets = f" on {count} pallet{'s' if count > 1 else ''}"
-    return f"{bundles} bundle{'s' if bundles > 1 else ''} of {each}{pallets}"

@@ -2,15 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from math import ceil
-
 from ..catalogue.line import Product
-from ..measure import say
 from ..measure.money import money_per_unit
 from ..mistakes import Mistake
 from ..resolve import Resolved, Slice
-from .records import Cost, Item
+from .records import Cost
 
 NO_PRODUCT = "no product is named"
 NO_PRICE = "its record has no price with a day"
@@ -22,16 +18,18 @@ def priced_by_area(resolved: Resolved, layer: Slice, area: float, pieces: int) -
         return None, NO_PRODUCT
     product = resolved.products.product(layer.key)
     made = next((each for each in product.made if abs(each.thickness.si - layer.thickness) < 1e-6), None)
-    return _cost(resolved, product, (made.price if made else "") or product.price, {"m²": area, "piece": pieces})
+    return _cost(resolved, product, (made.price if made else "") or product.price, {"m²": area, "1": pieces})
 
 
-def priced_by_piece(resolved: Resolved, key: str, pieces: int, area: float = 0.0) -> tuple[Cost | None, str]:
-    """What so many rolls of a product cost, or why that is not known."""
+def priced_by_piece(
+    resolved: Resolved, key: str, pieces: int, area: float = 0.0, length: float = 0.0
+) -> tuple[Cost | None, str]:
+    """What so many rolls or pieces of a product cost, or why that is not known. [m², m of all of them]"""
     if not resolved.products.has(key):
         return None, NO_PRODUCT
     product = resolved.products.product(key)
     price = next((made.price for made in product.made if made.price), product.price)
-    return _cost(resolved, product, price, {"m²": area, "piece": pieces, "roll": pieces})
+    return _cost(resolved, product, price, {"m²": area, "m": length, "1": pieces})
 
 
 def _cost(resolved: Resolved, product: Product, price: str, amounts: dict[str, float]) -> tuple[Cost | None, str]:
@@ -45,20 +43,3 @@ def _cost(resolved: Resolved, product: Product, price: str, amounts: dict[str, f
     if read.per not in amounts:
         return None, f"its price is by {read.per}"
     return Cost(read.amount * amounts[read.per], read.currency, price, day.isoformat()), ""
-
-
-def tape_of(resolved: Resolved, product: Product | None, seams: float, path: str) -> Iterator[Item]:
-    """Tape over the joints of a faced board, where its record says which."""
-    tapes = product.facing.tapes if product and product.facing else ()
-    for key in tapes[:1]:
-        if not resolved.products.has(key):
-            continue
-        tape = resolved.products.product(key)
-        roll = tape.sizes[0]
-        around = resolved.plan.floor.length
-        rolls = ceil((seams + around) / roll.length)
-        cost, unpriced = priced_by_piece(resolved, key, rolls, rolls * roll.width * roll.length)
-        joints, edge = (say.value(each, "m", resolved.system) for each in (seams, around))
-        why = f"{joints} of joints and {edge} at the edge, laid end to end."
-        bought, rolled = rolls * roll.length, f"{'rolls' if rolls > 1 else 'roll'} of {roll.typed}"
-        yield Item(tape.name, path, key, seams + around, "m", rolls, rolled, bought, why, "", cost, unpriced)

@@ -3,11 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
 from ..measure.table import System
 from ..panels.layout import Layout
 from ..panels.search import Bounds
 from .film_plan import FilmPlan
+
+if TYPE_CHECKING:
+    from .coils import Coils
+    from .lorries import Loads
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,6 +26,42 @@ class Cost:
 
 
 @dataclass(frozen=True, slots=True)
+class Beyond:
+    """Why more is ordered than the slab takes, and how much of it."""
+
+    what: str  # "cut off", "left over", "laps", "turned up", "hidden in joints", "compaction", "spare", "rounding"
+    amount: float  # in the item's unit
+
+
+def beyond(*parts: tuple[str, float]) -> tuple[Beyond, ...]:
+    """Those of the parts that are any.
+
+    >>> [each.what for each in beyond(("laps", 2.0), ("spare", 0.0))]
+    ['laps']
+    """
+    return tuple(Beyond(what, amount) for what, amount in parts if abs(amount) > 1e-9)
+
+
+@dataclass(frozen=True, slots=True)
+class Pack:
+    """How the pieces of an item come."""
+
+    bundles: int
+    each: int  # pieces in a bundle
+    pallets: int | None  # None where the record does not say how high one is
+
+    @property
+    def words(self) -> str:
+        """As an order says it.
+
+        >>> Pack(9, 12, 3).words
+        '9 bundles of 12 on 3 pallets'
+        """
+        pallets = f" on {self.pallets} pallet{'s' if self.pallets > 1 else ''}" if self.pallets else ""
+        return f"{self.bundles} bundle{'s' if self.bundles > 1 else ''} of {self.each}{pallets}"
+
+
+@dataclass(frozen=True, slots=True)
 class Item:
     """One line of the order."""
 
@@ -28,7 +69,7 @@ class Item:
     where: str  # "floor.build-up.2.board", "edge A, outside"
     key: str  # of the product or class; "" for bulk
     net: float  # what the slab takes, in the unit
-    unit: str  # m², m³, m
+    unit: str  # m², m³, m, count
     count: int | None  # pieces, rolls; None for bulk
     of: str  # "panels of 4 ft x 8 ft", "rolls of 12 ft x 150 ft", ""
     order: float  # what is bought, in the unit: whole pieces, rounded steps
@@ -36,11 +77,28 @@ class Item:
     packs: str = ""  # "5 bundles of 12"
     cost: Cost | None = None
     unpriced: str = ""  # why there is no cost
+    beyond: tuple[Beyond, ...] = ()  # what makes order more than net; adds up to it
+    mass: float | None = None  # kg, of what is ordered; None where no density is known
+    bulk: float | None = None  # m³ that it takes as it is stacked; None of what comes by itself
+    pack: Pack | None = None  # where its record says how it comes
+    per_r: float | None = (
+        None  # money for each m² and each m²·K/W on the label; None where it is not priced or has no R
+    )
 
     @property
     def over(self) -> float:
         """What is bought over what the slab takes. [1]"""
         return self.order / self.net - 1.0 if self.net else 0.0
+
+    @property
+    def spare(self) -> float:
+        """What is bought on purpose beyond need, in the unit."""
+        return sum(each.amount for each in self.beyond if each.what == "spare")
+
+    @property
+    def waste(self) -> float:
+        """What is sawn off or left over and thrown away unless somebody keeps it, in the unit."""
+        return sum(each.amount for each in self.beyond if each.what in ("cut off", "left over"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,3 +132,7 @@ class Takeoff:
     items: tuple[Item, ...]
     totals: tuple[tuple[str, float, str], ...] = field(default=())  # currency, amount, days of the prices
     films: tuple[FilmPlan, ...] = ()  # where the strips of each film lie
+    loads: Loads | None = None
+    coils: Coils | None = None  # the loops of tubes by coil
+    tools: tuple[tuple[str, str], ...] = ()  # a product's name, and what it is worked with
+    notes: tuple[str, ...] = ()  # what is to be said of the whole order

@@ -25,6 +25,10 @@ ORDER = (
     "priced",
     "not priced",
     "how",
+    "spare",
+    "waste",
+    "kg",
+    "m³ stacked",
 )
 CUTS = (
     "layer",
@@ -51,7 +55,8 @@ def order_rows(takeoff: Takeoff) -> Iterator[Row]:
             *(item.what, item.where, item.key, round(item.net, 3), item.unit),
             *("" if item.count is None else item.count, item.of, round(item.order, 3), item.packs),
             *((round(cost.amount, 2), cost.currency, cost.price, cost.day) if cost else ("", "", "", "")),
-            *(item.unpriced, item.why),
+            *(item.unpriced, item.why, round(item.spare, 3), round(item.waste, 3)),
+            *("" if each is None else round(each, 2) for each in (item.mass, item.bulk)),
         )
 
 

@@ -5,17 +5,26 @@ from __future__ import annotations
 import json
 from typing import Any
 
+from .coils import Coils
 from .cutting import is_whole, numbered
+from .lorries import Loads
 from .records import Item, LaidLayer, Takeoff
 
 
 def as_json(takeoff: Takeoff) -> str:
-    """Items, layers with every piece, and totals. SI throughout; lengths in m, areas in m², volumes in m³."""
+    """Items, layers with every piece, and totals. SI throughout; lengths in m, areas in m², volumes in m³.
+
+    Weights are in kg; a price for each R is for each m² and each m²·K/W.
+    """
     told = {
         "title": takeoff.title,
         "items": [_item(each) for each in takeoff.items],
         "layers": [_layer(each) for each in takeoff.layers],
         "totals": [{"currency": c, "amount": round(amount, 2), "priced": days} for c, amount, days in takeoff.totals],
+        "loads": _loads(takeoff.loads) if takeoff.loads else None,
+        "coils": _coils(takeoff.coils) if takeoff.coils else None,
+        "tools": [{"product": name, "worked-with": words} for name, words in takeoff.tools],
+        "notes": list(takeoff.notes),
     }
     return json.dumps(told, ensure_ascii=False, indent=2)
 
@@ -37,6 +46,30 @@ def _item(item: Item) -> dict[str, Any]:
         else None,
         "not-priced": item.unpriced or None,
         "how": item.why,
+        "spare": item.spare,
+        "waste": item.waste,
+        "beyond-need": [{"what": each.what, "amount": each.amount} for each in item.beyond],
+        "mass": item.mass,
+        "stacked": item.bulk,
+        "price-per-r": item.per_r,
+        "pack": {"bundles": item.pack.bundles, "each": item.pack.each, "pallets": item.pack.pallets}
+        if item.pack
+        else None,
+    }
+
+
+def _loads(loads: Loads) -> dict[str, Any]:
+    return {
+        "boards": {"stacked": loads.bulk, "mass": loads.mass, "on-one-lorry": loads.lorry, "lorries": loads.lorries},
+        "concrete": {"volume": loads.concrete, "trucks": loads.mixers},
+    }
+
+
+def _coils(coils: Coils) -> dict[str, Any]:
+    return {
+        "length": coils.length,
+        "loops": list(coils.loops),
+        "cuts": [{"loops": list(cut), "left": left} for cut, left in zip(coils.cuts, coils.left, strict=True)],
     }
 
 

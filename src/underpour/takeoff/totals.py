@@ -15,3 +15,19 @@ def totals(items: Sequence[Item]) -> tuple[tuple[str, float, str], ...]:
             amount, days = found.get(item.cost.currency, (0.0, set()))
             found[item.cost.currency] = amount + item.cost.amount, days | {item.cost.day}
     return tuple((currency, amount, ", ".join(sorted(days))) for currency, (amount, days) in sorted(found.items()))
+
+
+def unlike(items: Sequence[Item]) -> tuple[str, ...]:
+    """What to say where prices stand in several currencies.
+
+    Arguments
+    ---------
+    items
+        Everything that is ordered.
+    """
+    currencies = sorted({item.cost.currency for item in items if item.cost})
+    if len(currencies) < 2:
+        return ()
+    named = f"{', '.join(currencies[:-1])} and {currencies[-1]}"
+    said = f"Prices stand in {named} and are not added together."
+    return (f"{said} Write the records' prices in one currency, with the day of the rate, to have one sum.",)

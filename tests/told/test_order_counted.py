@@ -1,0 +1,358 @@
+"""Everything of an order but the panels, counted by hand from the brief, or in another way than the takeoff counts."""
+
+import json
+from functools import cache
+from math import ceil, cos, pi, radians, sin, sqrt, tan
+from pathlib import Path
+
+import pytest
+
+from underpour.brief import read
+from underpour.cli import hear
+from underpour.outlines.floor import Floor
+from underpour.outlines.outline import straight
+from underpour.resolve import resolve
+from underpour.resolve.resolved import KeyPlan, PlanEdge, Stretch
+from underpour.takeoff import taken_off
+from underpour.takeoff.around import along
+from underpour.takeoff.coils import coils
+
+EXAMPLES = Path(__file__).parents[2] / "examples"
+FOOT, INCH = 0.3048, 0.0254
+TAKEN = [
+    "warm-basement",
+    "far-leg",
+    "court-and-bay-house",
+    "thickened-edge-house",
+    "raft-with-channels",
+    "walk-or-drive",
+]
+
+
+@cache
+def resolved_as_briefed(name):
+    reading = read(EXAMPLES / name / "brief.toml")
+    return resolve(reading.brief, products=reading.products)
+
+
+@cache
+def as_briefed(name):
+    return taken_off(resolved_as_briefed(name))
+
+
+def resolved_of(name, change=None, own=None):
+    if change is None:
+        return resolved_as_briefed(name)
+    text = (EXAMPLES / name / "brief.toml").read_text(encoding="utf-8")
+    (own / "so.toml").write_text(change(text), encoding="utf-8")
+    reading = read(own / "so.toml")
+    return resolve(reading.brief, products=reading.products)
+
+
+def of(name, change=None, own=None):
+    return as_briefed(name) if change is None else taken_off(resolved_of(name, change, own))
+
+
+def item(takeoff, words):
+    return next(each for each in takeoff.items if words in f"{each.what}; {each.where}")
+
+
+def none_of(takeoff, words):
+    return not [each for each in takeoff.items if words in f"{each.what}; {each.where}"]
+
+
+@pytest.mark.parametrize("name", TAKEN)
+def test_what_is_bought_beyond_need_is_told_to_the_last_piece(name):
+    for each in of(name).items:
+        assert sum(part.amount for part in each.beyond) == pytest.approx(each.order - each.net, abs=1e-6), each.what
+        assert each.spare >= 0.0
+        assert each.waste >= -1e-9, each.what
+        assert each.waste + each.spare <= each.order - each.net + 1e-9
+        assert (each.cost is None) == bool(each.unpriced)
+
+
+def test_boards_weigh_their_volume_by_the_density_of_their_record():
+    """28 panels of 4 by 8 ft, 3 in thick, of 1.86 lb/ft³."""
+    panels = of("warm-basement").layers[0].items[0]
+    pounds = 28 * 4 * 8 * 0.25 * 1.86
+    assert panels.count == 28
+    assert panels.mass == pytest.approx(pounds * 0.45359237, rel=1e-4)
+    assert panels.bulk == pytest.approx(28 * 4 * 8 * 0.25 * FOOT**3)
+    assert (panels.pack.bundles, panels.pack.each, panels.pack.pallets) == (
+        4,
+        8,
+        1,
+    )  # 24 in of 3 in; four of them 96 in
+
+
+def test_a_panel_with_channels_takes_its_whole_height_on_a_lorry_and_weighs_its_feet():
+    panels = of("raft-with-channels").layers[0].items[0]
+    assert panels.bulk == pytest.approx(panels.count * 16 * 5.5 / 12 * FOOT**3)
+    pounds = panels.count * 16 * (4.0 + 1.5 * 0.36) / 12 * 1.86
+    assert panels.mass == pytest.approx(pounds * 0.45359237, rel=1e-4)
+
+
+def test_a_price_for_each_r_is_the_price_list_s_over_the_label():
+    """1.47 USD/ft² for R 12.8."""
+    panels = of("warm-basement").layers[0].items[0]
+    per_us = panels.per_r * FOOT**2 / 5.678263
+    assert per_us == pytest.approx(1.47 / 12.8, rel=2e-3)
+    text = hear(["takeoff", str(EXAMPLES / "warm-basement" / "brief.toml")]).text
+    assert f"For each ft² and R-1: {1.47 / 12.8:.3f} USD." in " ".join(text.split())
+
+
+def test_lorries_are_counted_by_what_boards_take_and_trucks_by_what_is_poured():
+    takeoff = of("far-leg")
+    boards = [each for each in takeoff.items if each.count and "Plain" in each.what]
+    bulk = sum(each.count * 32 * FOOT**2 * {"6": 6, "4": 4}[each.what.split(", ")[1][0]] * INCH for each in boards)
+    assert takeoff.loads.bulk == pytest.approx(bulk)
+    assert takeoff.loads.lorries == ceil(bulk / (88.0 * 0.85)) == 1
+    poured = sum(each.order for each in takeoff.items if each.what.startswith("Concrete"))
+    assert takeoff.loads.mixers == ceil(poured / 8.0)
+
+
+def test_tube_is_the_answer_s_loops_and_each_comes_whole_from_a_coil():
+    """80 m² spaced by 9 in, 10 ft of leaders each way, 300 ft at the most: five loops."""
+    takeoff = of("warm-basement")
+    laid = 80.0 / (9 * INCH)
+    count = ceil(laid / (300 * FOOT - 2 * 10 * FOOT))
+    assert count == 5
+    tube = item(takeoff, "Tube, ")
+    assert tube.net == pytest.approx(laid + count * 20 * FOOT)
+    assert tube.spare == pytest.approx(0.05 * tube.net)
+    assert takeoff.coils.length == pytest.approx(300 * FOOT)
+    assert sorted(number for cut in takeoff.coils.cuts for number in cut) == [1, 2, 3, 4, 5]
+    assert tube.order == pytest.approx(5 * 300 * FOOT)
+    assert item(takeoff, "Manifold").count == 1
+    assert "5 ports" in item(takeoff, "Manifold").of
+    turns = 5 * (ceil(sqrt((laid / 5) / (9 * INCH))) - 1)
+    assert item(takeoff, "Fasteners of the tube").count == ceil(tube.net / 0.6 + 3 * turns)
+
+
+def test_loops_as_laid_are_cut_as_they_are_typed(tmp_path):
+    typed = '\nloop-lengths = ["268 ft", "272 ft", "255 ft", "140 ft", "150 ft"]\n'
+    takeoff = of("warm-basement", lambda text: text.replace("[tube]", f"[tube]{typed}"), tmp_path)
+    cut = takeoff.coils
+    assert item(takeoff, "Tube, ").spare == 0.0
+    assert [round(each / FOOT) for each in cut.loops] == [268, 272, 255, 140, 150]
+    for loops, left in zip(cut.cuts, cut.left, strict=True):
+        assert left >= -1e-9
+        assert sum(cut.loops[n - 1] for n in loops) + left == pytest.approx(cut.length)
+    assert cut.bought == pytest.approx(1200 * FOOT)  # four of 300 ft; 1085 ft of loops take no less in any coil
+
+
+def test_a_loop_longer_than_any_coil_is_told(tmp_path):
+    typed = '\nloop-lengths = ["1200 ft"]\n'
+    takeoff = of("warm-basement", lambda text: text.replace("[tube]", f"[tube]{typed}"), tmp_path)
+    assert takeoff.coils is None
+    assert "longer than the coils" in item(takeoff, "Tube, ").why
+
+
+@pytest.mark.parametrize("seed", range(30))
+def test_no_fewer_coils_than_needed_by_trying_all(seed):
+    from itertools import product
+    from random import Random
+
+    chance = Random(seed)
+    loops = [chance.uniform(40.0, 110.0) for _ in range(6)]
+    made = coils(loops, [120.0, 200.0])
+    fewest = {}
+    for length in (120.0, 200.0):
+        for where in product(range(6), repeat=6):
+            if all(sum(loop for loop, at in zip(loops, where, strict=True) if at == n) <= length for n in range(6)):
+                fewest[length] = min(fewest.get(length, 99), len(set(where)))
+    assert made.bought >= min(count * length for length, count in fewest.items()) - 1e-9
+    assert made.bought <= min((count + 1) * length for length, count in fewest.items())
+
+
+def test_cable_is_area_over_spacing_and_has_no_manifold(tmp_path):
+    def electric(text):
+        kept = [
+            line for line in text.splitlines() if not line.startswith(("fluid", "drop", "leader", "source", "coldest"))
+        ]
+        return (
+            "\n".join(kept)
+            .split("[[alternative]]")[0]
+            .replace('size           = "1/2 in"', 'heat = "electric"\nsize = "7 mm"')
+        )
+
+    takeoff = of("warm-basement", electric, tmp_path)
+    assert item(takeoff, "Heating cable").net == pytest.approx(80.0 / (9 * INCH))
+    assert none_of(takeoff, "Manifold")
+    assert takeoff.coils is None
+
+
+def test_knobs_hold_the_tube_and_take_their_place_in_the_pour(tmp_path):
+    """knob-15: knobs 1-1/4 in high on 22 % of the area, pitch 3 in."""
+
+    def panelled(text):
+        text = text.replace('depth-from-top = "1-1/2 in"', 'panel = "knob-15"').split("[[alternative]]")[0]
+        lines = [line for line in text.splitlines() if "vapour-retarder" not in line]
+        return "\n".join(lines)
+
+    with_knobs = of("warm-basement", panelled, tmp_path)
+    assert none_of(with_knobs, "Fasteners of the tube")
+    assert none_of(with_knobs, "Clip")
+    poured = item(with_knobs, "build-up.1.concrete")
+    assert poured.net == pytest.approx(80.0 * (4 * INCH - 1.25 * INCH * 0.22))
+
+
+def test_clips_come_from_the_board_s_record_where_no_film_lies_between(tmp_path):
+    def film_below(text):
+        film = '  { vapour-retarder = "film-15-mil" },\n'
+        board = '  { board = "plain-25", thickness = "3 in" },\n'
+        return text.replace(film + board, board + film).split("[[alternative]]")[0]
+
+    clips = item(of("warm-basement", film_below, tmp_path), "Clip 1/2")
+    boxes = ceil(clips.net / 300)
+    assert (clips.count, clips.of) == (300 * boxes, f"clips in {boxes} boxes of 300")
+    assert clips.cost.amount == pytest.approx(0.11 * 300 * boxes)
+
+
+def test_the_strip_runs_along_walls_without_foam_and_round_columns():
+    """court-and-bay-house: edges wall, court, garage; one column of a foot square. The door has foam and no strip."""
+    resolved = resolved_of("court-and-bay-house")
+    strip = item(taken_off(resolved), "Marlpit Strip")
+    length = sum(edge.length for edge in resolved.edges if edge.letter in ("wall", "court", "garage"))
+    (column,) = [each for each in resolved.plan.floor.obstacles if each.kind == "column"]
+    assert strip.net == pytest.approx(length + 2 * sum(column.size))
+    assert strip.count == ceil(1.05 * strip.net / (50 * FOOT))
+    assert strip.cost.amount == pytest.approx(strip.count * 50 * 0.38)
+    assert none_of(of("warm-basement"), "Marlpit Strip")  # foam stands there
+
+
+def test_a_slab_thicker_than_the_strip_takes_two_of_them(tmp_path):
+    takeoff = of(
+        "court-and-bay-house", lambda text: text.replace('{ concrete = "4 in" }', '{ concrete = "6 in" }'), tmp_path
+    )
+    strip = item(takeoff, "Marlpit Strip")
+    assert strip.count == ceil(2 * 1.05 * strip.net / (50 * FOOT))
+    assert "2 one over another" in strip.why
+
+
+def test_what_goes_through_the_film_is_closed_pipe_by_pipe():
+    """court-and-bay-house: a round drain of 4 in and a column of a foot; far-leg: its soil-gas pipe of 100 mm."""
+    house, leg = of("court-and-bay-house"), of("far-leg")
+    assert item(house, "Boots of the film").count == 1
+    assert item(house, "Patches of film").count == 1
+    assert item(house, "Tape around").net == pytest.approx(2 * (pi * 4 * INCH + 4 * FOOT))
+    assert item(leg, "Boots of the film").of.startswith("boot for 100")
+    tape = item(leg, "around what goes through")
+    assert (tape.net, tape.key, tape.count) == (pytest.approx(2 * pi * 0.1), "tape-butyl", 1)
+    assert item(leg, "Mastic").count == 1
+    assert none_of(of("warm-basement"), "Boots")
+
+
+def test_tape_by_the_roll_is_priced_by_the_roll():
+    """far-leg: 54 m of laps and 66 m of edge, 5 % more, in rolls of 180 ft at 21.50 USD."""
+    tape = item(of("far-leg"), "Seam 2-3/8")
+    assert tape.net == pytest.approx(120.0)
+    assert tape.count == ceil(1.05 * 120.0 / (180 * FOOT)) == 3
+    assert tape.cost.amount == pytest.approx(3 * 21.50)
+
+
+def test_boards_at_walls_are_fixed_and_wings_are_not():
+    """warm-basement: 36 m of wall, 12 ft high, 4 to the square metre."""
+    takeoff = of("warm-basement")
+    wall = item(takeoff, "edge A, inside")
+    fixed = item(takeoff, "Fixings of wall boards")
+    assert fixed.count == ceil(4.0 * wall.net - 1e-9)
+    assert item(takeoff, "Chairs for the steel").count == ceil(1.2 * 80.0)
+
+
+def test_the_soil_gas_pipe_comes_with_all_that_belongs_to_it():
+    """far-leg: 7 m of pipe in lengths of 3 m, four turns, one pit, a fan; labels one a storey of 2.7 m."""
+    takeoff = of("far-leg")
+    pipe = item(takeoff, "Soil-gas pipe")
+    assert (pipe.net, pipe.count, pipe.order) == (pytest.approx(7.0), 3, pytest.approx(9.0))
+    assert item(takeoff, "Elbows").count == 4
+    assert item(takeoff, "Labels").count == 3
+    assert [item(takeoff, words).count for words in ("Suction", "Roof flashing", "Fan for", "Gauge")] == [1, 1, 1, 1]
+    assert none_of(of("warm-basement"), "Soil-gas pipe")
+
+
+def test_a_rough_in_ends_in_a_cap_and_has_no_fan():
+    takeoff = of("basement-rough-in")
+    assert item(takeoff, "End of the soil-gas pipe").count == 1
+    assert none_of(takeoff, "Fan for")
+    assert none_of(takeoff, "Roof flashing")
+
+
+def test_stone_that_soil_gas_is_drawn_through_gets_no_blinding():
+    assert item(of("warm-basement"), "Sand for blinding").net == pytest.approx(80.0 * 0.02)
+    assert none_of(of("far-leg"), "Sand for blinding")
+
+
+def test_a_thickened_edge_is_poured_by_its_corners_once():
+    """thickened-edge-house, 40 by 32 ft: the frustum between two rectangles, by the prismatoid's formula."""
+    resolved = resolved_of("thickened-edge-house")
+    (edge,) = resolved.edges
+    slab, foam = resolved.floor[0].thickness, 2 * INCH
+    standing = sum(leaf.thickness for leaf in edge.above)
+    sides = [side.length for side in resolved.plan.floor.outline.sides][:2]
+
+    def ring(inner):  # between the slab's face and a line so far in from it
+        outer = (sides[0] + 2 * standing) * (sides[1] + 2 * standing)
+        return outer - (sides[0] + 2 * standing - 2 * inner) * (sides[1] + 2 * standing - 2 * inner)
+
+    width, run = edge.thickening.width, (edge.depth - slab - foam) / tan(radians(edge.thickening.slope))
+    ends, middle = (ring(width), ring(width + run)), ring(width + run / 2)
+    sloped = (edge.depth - slab - foam) / 6.0 * (ends[0] + 4.0 * middle + ends[1])
+    below_wall = (sides[0] + 2 * standing) * (sides[1] + 2 * standing) * slab
+    poured = item(taken_off(resolved), "build-up.1.concrete")
+    assert poured.net == pytest.approx(below_wall + sloped + foam * ring(width + run), rel=1e-9)
+
+
+def test_footings_are_poured_by_their_corners_once():
+    """warm-basement, 10 by 8 m: a ring of 20 by 10 in, its middle below an 8 in wall outside of the floor."""
+    out, inn = (8 / 2 + 10) * INCH, (10 - 8 / 2) * INCH
+    ring = (10 + 2 * out) * (8 + 2 * out) - (10 - 2 * inn) * (8 - 2 * inn)
+    assert item(of("warm-basement"), "footing of edge A").net == pytest.approx(ring * 10 * INCH)
+
+
+@pytest.mark.parametrize("corners", [3, 4, 6, 17])
+def test_a_strip_round_a_regular_floor_is_the_ring_between_two_of_them(corners):
+    points = [(10.0 * cos(2 * pi * n / corners), 10.0 * sin(2 * pi * n / corners)) for n in range(corners)]
+    floor = Floor(straight(points))
+    sides = tuple(Stretch(0, n + 1, 0.0, side.length) for n, side in enumerate(floor.outline.sides))
+    plan = KeyPlan(floor, (PlanEdge("A", "raft", "outdoors", sides),))
+    reach = 10.0 * cos(pi / corners)  # from the middle to a side
+    for width in (0.2, -0.3):
+        ring = floor.area * (1.0 - ((reach - width) / reach) ** 2)
+        strip = along(plan, "A", {"A"})
+        assert strip.volume(abs(width), width * abs(width) / 2.0) == pytest.approx(
+            abs(ring), rel=1e-9 if corners < 16 else 0.05
+        )
+
+
+def test_prices_in_two_currencies_are_told_and_not_added(tmp_path):
+    (tmp_path / "catalogue").mkdir()
+    (tmp_path / "catalogue" / "own.toml").write_text(
+        'priced = 2026-05-01\n[maker]\nname = "Importer"\n[[product]]\nkey = "sheet-own"\nname = "Own"\nkind = "film"\n'
+        'sizes = ["2 m x 50 m"]\nmade = [{ thickness = "0.4 mm", price = "1.10 EUR/m²" }]\nlap = "150 mm"\n'
+        '[[product.evidence]]\nproperty = "permeance-film"\nvalue = 0.02\nunit = "perm"\nmethod = "ASTM E96 method A"\n'
+        'statistic = "each"\nlaboratory = "third party"\ndate = 2026-01-05\ncertificate = "X-1"\n',
+        encoding="utf-8",
+    )
+    takeoff = of("far-leg", lambda text: text.replace('"sheet-15"', '"sheet-own"'), tmp_path)
+    assert [currency for currency, *_ in takeoff.totals] == ["EUR", "USD"]
+    (note,) = takeoff.notes
+    assert "EUR and USD" in note
+    text = " ".join(hear(["takeoff", str(tmp_path / "so.toml")]).text.split())
+    assert note in text
+    assert text.count("Priced in all") == 2
+
+
+def test_the_json_holds_what_the_order_holds():
+    told = json.loads(hear(["takeoff", str(EXAMPLES / "warm-basement" / "brief.toml"), "--json"]).text)
+    takeoff = of("warm-basement")
+    assert [each["mass"] for each in told["items"]] == [each.mass for each in takeoff.items]
+    assert told["coils"]["cuts"][0]["loops"] == [1]
+    assert told["loads"]["boards"]["lorries"] == 1
+    assert {"product": "Marlpit Plain 25", "worked-with": "hot wire or fine-toothed saw, straight edge"} in told[
+        "tools"
+    ]
+    for each in told["items"]:
+        assert sum(part["amount"] for part in each["beyond-need"]) == pytest.approx(
+            each["ordered"] - each["needed"], abs=1e-6
+        )
