@@ -13,7 +13,7 @@ ROOT = Path(__file__).parents[1] / "src" / "underpour"
 FLOORS = [  # lowest first; parts on one line do not see each other
     {"mistakes", "faults"},
     {"measure", "findings", "toml_text", "outlines", "book"},
-    {"catalogue", "panels", "physics", "weather"},
+    {"catalogue", "panels", "physics", "weather", "plan_file"},
     {"brief", "starters", "conformity", "design", "tabled", "economy"},
     {"resolve", "particulars"},
     {"sections"},
@@ -74,9 +74,9 @@ AT_HOME = {
     "sqlalchemy": {"book"},
     "alembic": {"book"},
     "platformdirs": {"book"},
-    "ezdxf": {"drawings"},
     "openpyxl": {"tabled"},
     "xlsxwriter": {"tabled", "takeoff"},
+    "ezdxf": {"drawings", "plan_file"},
 }
 HEAVY = sorted(AT_HOME)
 DEVELOPERS_ONLY = {
@@ -191,6 +191,7 @@ def test_no_file_needs_what_only_developers_have():
         ("underpour.findings", set()),
         ("underpour.catalogue", set()),
         ("underpour.weather", set()),
+        ("underpour.plan_file", set()),
         ("underpour.brief", {"pydantic", "pydantic_core"}),
     ],
 )

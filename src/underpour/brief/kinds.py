@@ -35,6 +35,7 @@ class Claim:
 Sides = Literal["all", "rest"] | tuple[Claim, ...]
 WEAKEST, STRONGEST = 13.5e6, 83e6  # Pa; 2,000 to 12,000 psi, beyond them a unit was mistaken
 MOST_INDEX = 6000.0  # K·d: beyond the coldest winters of places where anybody pours a floor
+WIDEST_GAP = 0.102  # m, 4 in: between loose ends in a drawing
 SMALLEST_OBSTACLE = 0.005  # m; below it a unit was mistaken
 
 Neighbour = Literal["outdoors", "heated", "unheated"] | Measure
@@ -170,6 +171,23 @@ def extent(typed: str) -> Measure:
     if reach.si == 0.0:
         raise Mistake("", "", f"{typed} is nothing.", "Write how far it reaches, or take it out.")
     return reach
+
+
+def drawing_gap(typed: str) -> Measure:
+    """How far ends of lines in a drawing may lie apart: above zero, up to 100 mm.
+
+    Raises
+    ------
+    Mistake
+        No length, nothing at all, or so far that a side would go missing.
+    """
+    gap = measure.length(typed)
+    if gap.si == 0.0:
+        raise Mistake("", "", f"{typed} is no gap; ends that meet are joined anyway.", "Take it out, or write 1 mm.")
+    if gap.si > WIDEST_GAP:
+        wrong = f"Over {typed} whole sides of a floor would go missing."
+        raise Mistake("", "", wrong, "Join ends up to 100 mm (4 in), and close wider gaps in the drawing.")
+    return gap
 
 
 def flood_level(typed: str) -> Measure:
@@ -352,9 +370,15 @@ def air_beside(value: object) -> Neighbour:
 
 
 def typed_sides(value: object) -> Sides:
-    """Which sides an edge takes: "all", "rest", or a list of sides and parts of sides."""
+    """Which sides an edge takes: "all", "rest", or a list of sides and parts of sides.
+
+    "by-layer" is a list by the time it comes here, if there is a drawing.
+    """
     example = 'Write sides = "all", sides = "rest", or a list: sides = [1, 2].'
     if isinstance(value, str):
+        if value == "by-layer":
+            wrong = "No drawing is named whose layers could say the sides."
+            raise as_error(Mistake("", '"by-layer"', wrong, f'Name one, [plan] dxf = "plan.dxf". {example}'))
         if value not in ("all", "rest"):
             listed = f'A side that has a name stands in a list: sides = ["{value}"]. {example}'
             raise as_error(Mistake("", "", f"No sides are called {value}.", listed))
@@ -534,6 +558,7 @@ Day = Annotated[DayOfYear, PlainValidator(day_of_year), _shown("Day of the year"
 FreezingIndex = Annotated[Measure, _read(freezing_index), _shown("Freezing index", "2200 °F·d", "1200 K·d")]
 Depth = Annotated[Measure, _read(measure.depth), _shown("Depth", "60 in", "1.5 m", "4 ft 6 in")]
 FloodLevel = Annotated[Measure, _read(flood_level), _shown("How high it stands", "12 in", "0.5 m")]
+LooseEnds = Annotated[Measure, _read(drawing_gap), _shown("Gap", "1 mm", "1/4 in")]
 Extent = Annotated[Measure, _read(extent), _shown("How far it reaches", "48 in", "1.2 m")]
 Level = Annotated[
     Measure, _read(measure.signed_length), _shown("Level above (+) or below (-) the top of the floor", "-8 in", "0.6 m")
@@ -657,7 +682,7 @@ SidesTyped = Annotated[
         {
             "title": "Sides",
             "oneOf": [
-                {"enum": ["all", "rest"]},
+                {"enum": ["all", "rest", "by-layer"]},
                 {
                     "type": "array",
                     "minItems": 1,

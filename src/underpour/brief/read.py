@@ -142,11 +142,13 @@ def _understood(version: Version, folder: FilePath | None) -> tuple[Brief | None
     from pydantic import ValidationError
 
     from .checks import unbuildable
+    from .drawing import with_drawing, without_a_plan
     from .model import Brief
     from .parts import readable
     from .wording import misspelt, told
 
-    data = version.tree.plain()
+    tree, of_drawing = with_drawing(version.tree, folder)
+    data = tree.plain()
     names = edge_names(version.tree)
     brief: Brief | None = None
     found: list[Mistake] = []
@@ -155,10 +157,11 @@ def _understood(version: Version, folder: FilePath | None) -> tuple[Brief | None
         brief = Brief.model_validate(data, context={"folder": folder})
     except ValidationError as wrong:
         errors = wrong.errors(include_url=False)
-        found = told(errors, version.tree)
-        known = misspelt(errors, version.tree) | {walked(mistake.at, names) for mistake in found}
+        found = without_a_plan(told(errors, tree), tree)
+        known = misspelt(errors, tree) | {walked(mistake.at, names) for mistake in found}
     further = unbuildable(readable(data))
-    return brief, found + [m for m in further if not _follows(walked(m.at, names), known)]
+    found += [m for m in further if not _follows(walked(m.at, names), known)]
+    return brief, [*of_drawing, *found]
 
 
 def _follows(path: Path, known: set[Path]) -> bool:

@@ -27,6 +27,19 @@ def meet(one: Side, other: Side, shared: tuple[Point, ...] = ()) -> bool:
     )
 
 
+def meeting_place(one: Side, other: Side) -> Point | None:
+    """A point that two sides share, a crossing before an end; None where they share none.
+
+    >>> meeting_place(Side((0, 0), (4, 4)), Side((0, 4), (4, 0)))
+    (2.0, 2.0)
+    """
+    for point in _crossings(one, other):
+        if side_holds(one, point) and side_holds(other, point):
+            return point
+    ends = [(end, other) for end in (one.start, one.end)] + [(end, one) for end in (other.start, other.end)]
+    return next((end for end, side in ends if side_holds(side, end)), None)
+
+
 def side_holds(side: Side, point: Point) -> bool:
     """Whether a point lies on a side."""
     return side.distance(point) <= JUST

@@ -25,6 +25,7 @@ from .bays import ResolvedBay, bay_notes, resolved_bays
 from .beside import air_beside, beside_notes
 from .covered import with_its_limit, without_covering
 from .damp import damp
+from .drawing import drawing_notes
 from .edges import ON_FOOTING, resolve_edge
 from .foams import Foams, for_good, unclear
 from .frost import Frost, frost, narrow_wings
@@ -181,6 +182,7 @@ def resolve(
         place=outdoors.words,
         credits=(*outdoors.credits, *zone_credits(zone, holds)),
         notes=(
+            *drawing_notes(brief, plan, system),
             *products.notes(),
             *outdoors.notes,
             *filter(None, (zone.noted().words,)),

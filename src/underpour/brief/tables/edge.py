@@ -115,7 +115,12 @@ class Edge(Table):
 
     name: str | None = key("What to call the edge in place of its letter.", "door side", default=None)
     sides: kinds.SidesTyped = key(
-        'The sides of the outline it takes: "all", "rest" or their numbers.', "all", "rest", [1, 2]
+        'The sides of the outline it takes: "all", "rest" or their numbers; "by-layer" where a drawing has lines for '
+        "it, on a layer edge-a, edge-b, ... of its letter or name.",
+        "all",
+        "rest",
+        [1, 2],
+        "by-layer",
     )
     kind: Kind = key(
         "What the floor ends at.",

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import Any, Literal
 
-from pydantic import ValidationInfo, field_validator
+from pydantic import ConfigDict, ValidationInfo, field_validator
 
 from ...mistakes import Mistake
 from ...outlines.side import Point
+from ...plan_file import Asked
 from .. import kinds
 from ..corners import TypedCorner, read_corner
 from .outline import BENT_SCHEMA, LengthUnit, bent_corners
@@ -57,13 +58,67 @@ class NamedSide(Table):
     name: str = key("What to call it.", "north wall")
 
 
-class Plan(Table):
+class DrawingLayers(Table):
+    """What lies on which layers of a drawing, where their names do not say it."""
+
+    floor: kinds.Words = key("Layers with what encloses the floor, and its holes.", "A-SLAB", default=())
+    column: kinds.Words = key("Layers of columns.", "S-COLS", ["S-COLS", "steel"], default=())
+    pipe: kinds.Words = key("Layers of pipes.", "P-PIPE", default=())
+    drain: kinds.Words = key("Layers of drains.", "P-DRAIN", default=())
+    post: kinds.Words = key("Layers of posts.", "posts", default=())
+    pit: kinds.Words = key("Layers of pits.", "lift", default=())
+
+
+class DrawingIn(Table):
+    """A drawing from which the floor is read, and how its numbers and layers are meant."""
+
+    unit: LengthUnit | None = key("Unit of the outline's numbers.", "ft", "m", default=None)
+    dxf: kinds.File | None = key(
+        "A drawing (DXF) from which outline, holes and obstacles are read in the place of a typed outline, from the "
+        "brief's folder.",
+        "plan.dxf",
+        default=None,
+    )
+    dxf_unit: LengthUnit | None = key(
+        "Unit of the drawing's numbers, where its header is wrong, or another than that of the numbers typed here.",
+        "mm",
+        default=None,
+    )
+    dxf_gap: kinds.LooseEnds | None = key(
+        "How far ends of loose lines may lie apart and still be joined; 1 mm unless typed.", "5 mm", default=None
+    )
+    dxf_layers: DrawingLayers = key(
+        "What lies on which layers, where their names do not say it.",
+        {"floor": "A-SLAB", "column": "S-COLS"},
+        default_factory=DrawingLayers,
+    )
+
+    @property
+    def asked_of_drawing(self) -> Asked:
+        layers = ((what, getattr(self.dxf_layers, what)) for what in DrawingLayers.model_fields)
+        gap = None if self.dxf_gap is None else self.dxf_gap.si
+        return Asked(self.unit, self.dxf_unit, gap, tuple((what, names) for what, names in layers if names))
+
+
+def _typed_or_drawn(schema: dict[str, Any]) -> None:
+    """A plan needs an outline with its unit, or a drawing."""
+    del schema["required"]
+    schema["anyOf"] = [{"required": ["unit", "outline"]}, {"required": ["dxf"]}]
+
+
+class Plan(DrawingIn):
     """The floor seen from above."""
 
-    unit: LengthUnit = key("Unit of the outline's numbers.", "ft", "m")
+    model_config = ConfigDict(json_schema_extra=_typed_or_drawn)
+
+    unit: LengthUnit = key(
+        "Unit of the outline's numbers, and of places typed elsewhere; a drawing that says its own needs none.",
+        "ft",
+        "m",
+    )
     corners: tuple[TypedCorner, ...] = key(
-        "The corners in order round the floor, x and y of each; behind a corner the arc that begins there: how far it "
-        "bows out (`rise`, below nought where it bows in), its `radius`, a point that it goes `through`, or the "
+        "The corners in order round the floor, x and y of each, where no drawing has them; behind a corner the arc that begins there: "
+        "how far it bows out (`rise`, below nought where it bows in), its `radius`, a point that it goes `through`, or the "
         "`bulge` of a drawing file.",
         ["0 0", "40 0", "40 28", "0 28"],
         ["0 0", "40 0 rise 3", "40 12", "40 28", "0 28"],
