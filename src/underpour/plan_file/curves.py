@@ -146,7 +146,7 @@ def _sides(corners: Sequence[Point], bulges: Sequence[float], *, closed: bool) -
 
 def _finite(*numbers: float) -> None:
     if not all(isfinite(number) and abs(number) < 1e12 for number in numbers):
-        raise NotInThePlan("a thing at a place that is no number, or beyond all drawings,")
+        raise NotInThePlan("a thing at a place that is no number, or beyond all drawings")
 
 
 def _level(heights: Sequence[float], length: float, what: str) -> None:

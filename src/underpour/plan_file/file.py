@@ -9,7 +9,8 @@ from ..mistakes import Mistake, nearest
 from .limits import limit, table
 
 DXF = "A drawing in DXF is wanted, saved as text."
-_NAMED = re.compile(rb"(?m)^[ \t]*0[ \t]*\r?\n[ \t]*(?:3D)?[A-Z][A-Z0-9_]+[ \t]*\r?$")
+_NOT_DRAWN = rb"(?!ENDSEC|EOF|BLOCK|ENDBLK|VERTEX|SEQEND)"
+_NAMED = re.compile(rb"(?m)^[ \t]*0[ \t]*\r?\n[ \t]*" + _NOT_DRAWN + rb"(?:3D)?[A-Z][A-Z0-9_]+[ \t]*\r?$")
 _SECTION = re.compile(rb"(?m)^[ \t]*2[ \t]*\r?\n[ \t]*(ENTITIES|BLOCKS|OBJECTS)[ \t]*\r?$")
 
 

@@ -55,9 +55,9 @@ def unread_on(layers: Sequence[str], unread: Sequence[Unread]) -> list[Mistake]:
     told = []
     for number_, each in enumerate(own[:_TOLD], start=1):
         more = f" So do {len(own) - _TOLD} more things that are not read." if number_ == _TOLD < len(own) else ""
-        wrong = f"On a layer that is read lies {each.what} ({each.origin.words}).{more}"
+        wrong = f"On a layer that is read lies {each.what}: {each.origin.words}.{more}"
         instead = "Draw it as lines and arcs of circles, or put it on another layer."
-        told.append(Mistake("", "", f"{wrong}", instead))
+        told.append(Mistake("", "", wrong, instead))
     return told
 
 

@@ -133,7 +133,7 @@ class _Walk:
         found, name = self.found, str(thing.dxf.get("name", ""))
         found.left_out["text", "texts"] += len(thing.attribs)  # type: ignore[attr-defined]
         if name not in self.drawing.blocks:
-            found.unread.append(Unread(f"block {shown(name)}, which is not in the file,", origin))
+            found.unread.append(Unread(f"block {shown(name)}, which is not in the file", origin))
             return
         content = self.drawing.blocks.get(name)
         if content.block is not None and content.block.is_xref:
@@ -150,7 +150,7 @@ class _Walk:
         for place in places:
             whole = lies.after(place)
             if whole.flattens:
-                found.unread.append(Unread(f"block {shown(name)}, put in without size,", origin))
+                found.unread.append(Unread(f"block {shown(name)}, put in without size", origin))
                 return
             found.blocks[name] += 1
             found.mirrored += whole.mirrors

@@ -117,9 +117,9 @@ class Plan(DrawingIn):
         "m",
     )
     corners: tuple[TypedCorner, ...] = key(
-        "The corners in order round the floor, x and y of each, where no drawing has them; behind a corner the arc that begins there: "
-        "how far it bows out (`rise`, below nought where it bows in), its `radius`, a point that it goes `through`, or the "
-        "`bulge` of a drawing file.",
+        "The corners in order round the floor, x and y of each, where no drawing has them; behind a corner the arc "
+        "that begins there: how far it bows out (`rise`, below nought where it bows in), its `radius`, a point that it "
+        "goes `through`, or the `bulge` of a drawing file.",
         ["0 0", "40 0", "40 28", "0 28"],
         ["0 0", "40 0 rise 3", "40 12", "40 28", "0 28"],
         alias="outline",
