@@ -20,8 +20,8 @@ FINDING = re.compile(rf"(?:{SUBJECTS})\.[a-z]+(?:-[a-z]+)*")
 
 
 def told_ids() -> set[str]:
-    """Ids of the findings that the checks make, read from their source."""
-    checks = (ROOT / "src" / "underpour" / "checks").rglob("*.py")
+    """Ids of the findings that checks and takeoff make, read from their source."""
+    checks = (path for part in ("checks", "takeoff") for path in (ROOT / "src" / "underpour" / part).rglob("*.py"))
     nodes = (node for path in checks for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))))
     texts = {node.value for node in nodes if isinstance(node, ast.Constant) and isinstance(node.value, str)}
     return {text for text in texts if FINDING.fullmatch(text)} - {"product.missing"}  # of a record, not of a brief

@@ -78,11 +78,18 @@ def _alternative(answer: Answer) -> dict[str, Any]:
     return {
         "name": answer.name,
         "summary": list(answer.summary),
-        "findings": [_finding(finding) for finding in answer.findings],
+        "findings": [finding_as_data(finding) for finding in answer.findings],
     }
 
 
-def _finding(finding: Finding) -> dict[str, Any]:
+def finding_as_data(finding: Finding) -> dict[str, Any]:
+    """One finding as it stands in ``findings/1``.
+
+    Parameters
+    ----------
+    finding : Finding
+        In its own unit.
+    """
     return {
         "id": finding.id,
         "at": {key: _number_or_word(value) for key, value in finding.at.items()},

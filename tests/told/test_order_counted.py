@@ -9,6 +9,7 @@ import pytest
 
 from underpour.brief import read
 from underpour.cli import hear
+from underpour.mistakes import Mistake
 from underpour.outlines.floor import Floor
 from underpour.outlines.outline import straight
 from underpour.resolve import resolve
@@ -356,3 +357,67 @@ def test_the_json_holds_what_the_order_holds():
         assert sum(part["amount"] for part in each["beyond-need"]) == pytest.approx(
             each["ordered"] - each["needed"], abs=1e-6
         )
+
+
+def test_findings_of_an_order_say_what_the_order_counts():
+    takeoff = of("warm-basement")
+    found = {each.id: each for each in takeoff.findings}
+    layer = takeoff.layers[0]
+    assert found["takeoff.panels"].value == layer.layout.panels == 28
+    assert found["takeoff.bound"].value == layer.bound[0] <= found["takeoff.panels"].value
+    assert found["takeoff.waste"].value == pytest.approx(100.0 * (1.0 - 80.0 / (28 * 32 * FOOT**2)))
+    assert found["takeoff.tube"].value == pytest.approx(item(takeoff, "Tube, ").net)
+    assert found["takeoff.panels"].at == {"layer": "3"}
+    assert all(each.steps and each.basis and each.rests_on and each.verdict == "stated" for each in takeoff.findings)
+    told = json.loads(hear(["takeoff", str(EXAMPLES / "warm-basement" / "brief.toml"), "--json"]).text)
+    assert [each["id"] for each in told["findings"]] == [each.id for each in takeoff.findings]
+
+
+def test_an_order_of_the_findings_keeps_to_the_schema():
+    from jsonschema import Draft202012Validator
+
+    schema = json.loads((EXAMPLES.parent / "schema" / "findings.schema.json").read_text(encoding="utf-8"))
+    told = json.loads(hear(["takeoff", str(EXAMPLES / "warm-basement" / "brief.toml"), "--json"]).text)
+    (of_finding,) = [each for each in schema["$defs"].values() if "rests_on" in each.get("properties", {})]
+    one = Draft202012Validator({**of_finding, "$defs": schema["$defs"]})
+    for each in told["findings"]:
+        one.validate(each)
+
+
+def test_an_alternative_is_ordered_by_its_name_and_held_against_the_brief():
+    brief = str(EXAMPLES / "warm-basement" / "brief.toml")
+    text = hear(["takeoff", brief, "--alternative", "no foam under the slab"]).text
+    apart = " ".join(text[text.index("Otherwise than as briefed") :].split())
+    assert "floor, board: nothing; as briefed 28 panels" in apart
+    assert f"{28 * 32 * 1.47:,.2f} less" in apart
+    assert "floor.build-up.3.board" not in text
+    assert "tube:" not in apart
+    assert "this counts the alternative no foam under the slab" in apart
+
+
+def test_a_spacing_changes_the_tube_and_nothing_else():
+    brief = str(EXAMPLES / "warm-basement" / "brief.toml")
+    text = hear(["takeoff", brief, "--alternative", "carpet on a pad, tubes a foot apart"]).text
+    apart = text[text.index("Otherwise than as briefed") :]
+    assert apart.count("; as") == 3  # tube, its ties, and the sum
+    assert "more" not in apart[: apart.index("Mind")]
+
+
+@pytest.mark.parametrize(
+    ("name", "alternative", "wrong", "instead"),
+    [
+        (
+            "warm-basement",
+            "no foam under the slob",
+            "no alternative of that name",
+            "The nearest is no foam under the slab",
+        ),
+        ("warm-basement", "", "no alternative of that name", "There are:"),
+        ("raft-with-channels", "bare", "no alternative of that name|has no alternatives", "."),
+    ],
+)
+def test_an_alternative_that_is_not_there_is_told_and_nothing_is_written(name, alternative, wrong, instead, tmp_path):
+    with pytest.raises(Mistake, match=wrong) as told:
+        hear(["takeoff", str(EXAMPLES / name / "brief.toml"), "-o", str(tmp_path), "--alternative", alternative])
+    assert instead in told.value.instead
+    assert list(tmp_path.iterdir()) == []

@@ -7,20 +7,22 @@ from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from ..mistakes import Mistake
+from ..mistakes import Mistake, nearest
 from . import files
 from .parsing import Words
 from .told import Told
 
 if TYPE_CHECKING:
+    from ..brief.model import Brief
+    from ..brief.read import Reading
     from ..measure.table import System
     from ..resolve import Resolved
-    from ..takeoff import Item, LaidLayer, Loads, Takeoff
+    from ..takeoff import Cost, Item, LaidLayer, Loads, Takeoff
 
 EXAMPLE = "underpour takeoff brief.toml -o order"
 WIDE = 180.0  # mm, of a plan
 HELP = """\
-underpour takeoff BRIEF [-o FOLDER] [--json]
+underpour takeoff BRIEF [-o FOLDER] [--alternative NAME] [--json]
 
 Counts what to order for one slab. Panels are laid on the floor one by one,
 with offcuts used again; beside their number stands the fewest that any plan
@@ -31,6 +33,9 @@ in rows could take. Film with its laps, foam of the edges, gravel, concrete.
              order.csv, cuts.csv, kept.csv and order.xlsx, which has all three;
              panels-1.svg, film-1.svg and so on, a plan of each layer;
              panels-1.dxf, the same true to size for a drawing program
+  --alternative NAME
+             orders that alternative of the brief, and says at the end what is
+             otherwise than as briefed
   --json     all of it as JSON
 
 For example:
@@ -48,6 +53,7 @@ def parser() -> Words:
     words = Words("takeoff", EXAMPLE)
     words.add_argument("brief", nargs="?")
     words.add_argument("-o", dest="out", metavar="FOLDER")
+    words.add_argument("--alternative", metavar="NAME")
     words.add_argument("--json", action="store_true")
     return words
 
@@ -63,17 +69,59 @@ def told(words: Sequence[str]) -> Told:
     brief = asked.must(given.brief, "Which brief?")
     folder = _folder(given.out) if given.out else None
     reading = read(Path(brief))
-    resolved = resolve(reading.brief, products=reading.products)
+    changed = _alternative(reading, given.alternative) if given.alternative is not None else None
+    resolved = resolve(changed or reading.brief, products=reading.products)
     takeoff = taken_off(resolved, _progress())
+    briefed = taken_off(resolve(reading.brief, products=reading.products), _progress()) if changed else None
     written = _written(folder, given.out, resolved, takeoff) if folder else []
     if given.json:
+        from ..dossier_json import finding_as_data
         from ..takeoff.told import as_json
 
-        return Told(as_json(takeoff) + "\n")
-    from .paragraphs import width_of_terminal
+        return Told(as_json(takeoff, [finding_as_data(each) for each in takeoff.findings]) + "\n")
+    from .paragraphs import hung, width_of_terminal
 
-    lines = [*_lines(takeoff, width_of_terminal()), *written]
+    width = width_of_terminal()
+    mind = MIND if briefed is None else MIND.replace("the brief as briefed", f"the alternative {given.alternative}")
+    apart = _apart(briefed, takeoff, width) if briefed else ()
+    lines = [*_lines(takeoff, width), *apart, *hung(mind, width), *written]
     return Told("\n".join(lines) + "\n")
+
+
+def _alternative(reading: Reading, name: str) -> Brief:
+    """The alternative of that name. Raises Mistake."""
+    known = dict(reading.alternatives)
+    if name in known:
+        return known[name]
+    at, file = f"--alternative {name}", str(reading.file)
+    if not known:
+        raise Mistake(at, "", "The brief has no alternatives.", "Leave it out, or add an [[alternative]].", file=file)
+    near = nearest(name, known)
+    said = f"The nearest is {near[0]}. " if near else ""
+    quoted = ", ".join(f'"{each}"' for each in known)
+    raise Mistake(at, "", "The brief has no alternative of that name.", f"{said}There are: {quoted}.", file=file)
+
+
+def _apart(briefed: Takeoff, other: Takeoff, width: int) -> Iterator[str]:
+    """What is ordered otherwise than as briefed, and what that does to the price."""
+    from ..takeoff.difference import otherwise, totals_apart
+    from .paragraphs import hung
+
+    yield from hung("Otherwise than as briefed:", width)
+    every = otherwise(briefed, other)
+    for each in every:
+        was, now = (_short(item, other) for item in (each.was, each.now))
+        yield from hung(f"{each.where}: {now}; as briefed {was}.", width, 2)
+    if not every:
+        yield from hung("Nothing.", width, 2)
+    for currency, before, after in totals_apart(briefed, other):
+        more = "more" if after > before else "less"
+        apart = f": {abs(after - before):,.2f} {more}" if round(after - before, 2) else ""
+        yield from hung(f"Priced in all {after:,.2f} {currency}; as briefed {before:,.2f}{apart}.", width, 2)
+
+
+def _short(item: Item | None, takeoff: Takeoff) -> str:
+    return f"{_ordered(item, takeoff)}, {item.what}" if item else "nothing"
 
 
 def _progress() -> Callable[[str, float], None]:
@@ -140,7 +188,8 @@ def _lines(takeoff: Takeoff, width: int) -> Iterator[str]:
         yield from hung(_ordered(item, takeoff), width)
         yield from hung(f"{item.what}; {item.where}.", width, 2)
         yield from hung(item.why, width, 2)
-        yield from hung(_money(item, takeoff.system), width, 2)
+        if item.cost:
+            yield from hung(_money(item.cost, item.per_r, takeoff.system), width, 2)
     for layer in takeoff.layers:
         yield ""
         yield from hung(_bound(layer, takeoff.system), width)
@@ -158,7 +207,8 @@ def _lines(takeoff: Takeoff, width: int) -> Iterator[str]:
         yield from hung(
             f"Priced in all: {amount:,.2f} {currency} at prices of {days}; what has none is not in it.", width
         )
-    yield from hung(MIND, width)
+    for line in _unpriced(takeoff.items):
+        yield from hung(line, width)
 
 
 def _ordered(item: Item, takeoff: Takeoff) -> str:
@@ -171,11 +221,16 @@ def _ordered(item: Item, takeoff: Takeoff) -> str:
     return f"{item.count} {item.of}{packed} ({amount})" if item.count is not None else amount
 
 
-def _money(item: Item, system: System) -> str:
-    if item.cost is None:
-        return f"No price: {item.unpriced}."
-    per = f" {_per_r(item.per_r, item.cost.currency, system)}" if item.per_r is not None else ""
-    return f"{item.cost.amount:,.2f} {item.cost.currency} at {item.cost.price} ({item.cost.day}).{per}"
+def _money(cost: Cost, per_r: float | None, system: System) -> str:
+    per = f" {_per_r(per_r, cost.currency, system)}" if per_r is not None else ""
+    return f"{cost.amount:,.2f} {cost.currency} at {cost.price} ({cost.day}).{per}"
+
+
+def _unpriced(items: Sequence[Item]) -> Iterator[str]:
+    """What has no price, by the reason."""
+    for reason in dict.fromkeys(item.unpriced for item in items if item.unpriced):
+        names = dict.fromkeys(item.what for item in items if item.unpriced == reason)
+        yield f"Not priced, since {reason}: {'; '.join(names)}."
 
 
 def _per_r(per_r: float, currency: str, system: System) -> str:

@@ -16,13 +16,14 @@ from .films import films
 from .fixings import chairs, wall_fixings
 from .layers import layers
 from .lorries import Loads, loads
-from .records import Beyond, Item, LaidLayer, Pack, Takeoff
+from .records import Beyond, Cost, Item, LaidLayer, Pack, Takeoff
+from .stated import findings
 from .through import through
 from .totals import totals, unlike
 from .tube import coils_of, tube
 from .vented import vented
 
-__all__ = ["Beyond", "Coils", "Item", "LaidLayer", "Loads", "Pack", "Takeoff", "taken_off"]
+__all__ = ["Beyond", "Coils", "Cost", "Item", "LaidLayer", "Loads", "Pack", "Takeoff", "taken_off"]
 
 
 def taken_off(resolved: Resolved, told: Callable[[str, float], None] = lambda _words, _done: None) -> Takeoff:
@@ -63,4 +64,5 @@ def taken_off(resolved: Resolved, told: Callable[[str, float], None] = lambda _w
         cut,
         tools(resolved, items),
         unlike(items),
+        findings(resolved, laid, cut),
     )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
+from ..findings import Finding
 from ..measure.table import System
 from ..panels.layout import Layout
 from ..panels.search import Bounds
@@ -136,3 +137,4 @@ class Takeoff:
     coils: Coils | None = None  # the loops of tubes by coil
     tools: tuple[tuple[str, str], ...] = ()  # a product's name, and what it is worked with
     notes: tuple[str, ...] = ()  # what is to be said of the whole order
+    findings: tuple[Finding, ...] = ()  # panels, bound, what is left over, tube

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from .coils import Coils
@@ -11,10 +12,17 @@ from .lorries import Loads
 from .records import Item, LaidLayer, Takeoff
 
 
-def as_json(takeoff: Takeoff) -> str:
+def as_json(takeoff: Takeoff, findings: Sequence[Mapping[str, Any]] = ()) -> str:
     """Items, layers with every piece, and totals. SI throughout; lengths in m, areas in m², volumes in m³.
 
     Weights are in kg; a price for each R is for each m² and each m²·K/W.
+
+    Arguments
+    ---------
+    takeoff
+        The order.
+    findings
+        Its findings as data.
     """
     told = {
         "title": takeoff.title,
@@ -25,6 +33,7 @@ def as_json(takeoff: Takeoff) -> str:
         "coils": _coils(takeoff.coils) if takeoff.coils else None,
         "tools": [{"product": name, "worked-with": words} for name, words in takeoff.tools],
         "notes": list(takeoff.notes),
+        "findings": list(findings),
     }
     return json.dumps(told, ensure_ascii=False, indent=2)
 
