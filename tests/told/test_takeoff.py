@@ -76,8 +76,10 @@ def test_a_basement_counted_by_hand():
     step = 27 * FOOT**3 / 4
     assert concrete.order == pytest.approx(ceil(28.8 * 1.05 / step) * step, rel=1e-5)
     inside = item(takeoff, "edge A, inside")
-    assert inside.net == pytest.approx(72.0 * 2.0)
-    assert inside.count >= ceil(144.0 / SHEET)
+    at_its_middle = 72.0 - 4 * 2 * 0.0254  # all round, 2 in of foam inside four corners
+    assert inside.net == pytest.approx(at_its_middle * 1.6)  # from the floor to 1 m above the ground, 0.6 m up
+    assert inside.count >= ceil(inside.net / SHEET)
+    assert "The wall's top is taken 3.28 ft (1.00 m) above ground" in inside.why.replace("\u2009", " ")
 
 
 def test_film_counted_by_hand():

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from ..mistakes import Mistake, nearest
 from . import files
 from .parsing import Words
+from .stopping import stopped_by_key
 from .told import Told
 
 if TYPE_CHECKING:
@@ -43,10 +44,14 @@ For example:
   underpour takeoff examples/daylight-basement/brief.toml -o out
 
 Prices are those of the products' records, with their day; what has none is
-said, nothing is guessed. It ends with 0, or with 2 where the brief or the
-folder cannot be used.
+said, nothing is guessed. Ctrl-C while panels are laid takes the best plans
+so far, prints them and says so; pressed again it ends at once.
+
+It ends with 0, with 2 where the brief or the folder cannot be used, and with
+130 where it was stopped from the keyboard.
 """
 MIND = "Mind: this counts the brief as briefed. Walls, delivery, breakage, labour and what the site adds are not in it."
+STOPPED = 130  # as the shell has it for what was stopped from the keyboard
 
 
 def parser() -> Words:
@@ -71,21 +76,29 @@ def told(words: Sequence[str]) -> Told:
     reading = read(Path(brief))
     changed = _alternative(reading, given.alternative) if given.alternative is not None else None
     resolved = resolve(changed or reading.brief, products=reading.products)
-    takeoff = taken_off(resolved, _progress())
-    briefed = taken_off(resolve(reading.brief, products=reading.products), _progress()) if changed else None
+    with stopped_by_key() as stopped:
+        shown = _progress()
+
+        def looked(words: str, done: float) -> bool:
+            shown(words, done)
+            return stopped()
+
+        takeoff = taken_off(resolved, looked)
+        briefed = taken_off(resolve(reading.brief, products=reading.products), looked) if changed else None
     written = _written(folder, given.out, resolved, takeoff) if folder else []
+    status = STOPPED if any(layer.looked < 1.0 for layer in takeoff.layers) else 0
     if given.json:
         from ..dossier_json import finding_as_data
         from ..takeoff.told import as_json
 
-        return Told(as_json(takeoff, [finding_as_data(each) for each in takeoff.findings]) + "\n")
+        return Told(as_json(takeoff, [finding_as_data(each) for each in takeoff.findings]) + "\n", status)
     from .paragraphs import hung, width_of_terminal
 
     width = width_of_terminal()
     mind = MIND if briefed is None else MIND.replace("the brief as briefed", f"the alternative {given.alternative}")
     apart = _apart(briefed, takeoff, width) if briefed else ()
     lines = [*_lines(takeoff, width), *apart, *hung(mind, width), *written]
-    return Told("\n".join(lines) + "\n")
+    return Told("\n".join(lines) + "\n", status)
 
 
 def _alternative(reading: Reading, name: str) -> Brief:

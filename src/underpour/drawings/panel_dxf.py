@@ -171,7 +171,9 @@ class _Sheet:
 
 def _panels(sheet: _Sheet, plan: KeyPlan, layer: LaidLayer) -> None:
     layout = layer.layout
-    for (number, _), (piece, rings) in zip(numbered(layout), outlined(plan.floor, layout), strict=True):
+    numbers = {piece: number for number, piece in numbered(layout)}
+    for piece, rings in outlined(plan.floor, layout):
+        number = numbers[piece]
         kind = "panel-edge" if is_whole(layout, piece) else "panel-cut"
         for ring in rings:
             sheet.ring(ring, kind)
@@ -210,6 +212,7 @@ def _dimensions(sheet: _Sheet, layer: LaidLayer, box: tuple[float, float, float,
     dimension((x1, y0), (x1, y1), (x1 + 0.8, y0), 90.0)
     (x, y), _ = start_line(layout)
     (dx, dy), (ux, uy), first = layout.on_plan((1.0, 0.0)), layout.on_plan((0.0, 1.0)), layout.first_height
+    first = -first if layout.from_top else first
     dimension((x, y), (x + first * ux, y + first * uy), (x - 0.8 * dx, y - 0.8 * dy), (layout.angle + 90.0) % 180.0)
 
 

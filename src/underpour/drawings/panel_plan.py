@@ -119,7 +119,7 @@ def _pieces(floor: Floor, layout: Layout, frame: Frame, taken: Sequence[Box]) ->
             f'<path d="{frame.path(corners, closed=True)}" fill="{leaf if whole else shade}" stroke="#182A2E" '
             f'stroke-width="{FINE if whole else HAIR:g}"/>'
         )
-        said, colour = (f"row {piece.row + 1}", note) if whole else (number, INK)
+        said, colour = (f"row {number.split('.')[0]}", note) if whole else (number, INK)
         if whole and piece.row in named:
             continue
         words = _within(said, piece, layout, colour, lambda box: on_the_floor(box, floor, frame, taken), frame)
@@ -163,8 +163,8 @@ def _first_row(layout: Layout, frame: Frame, system: System) -> Iterator[str]:
 
 def first_string(layout: Layout) -> tuple[Point, Point]:
     """The line at which the first row ends, along the rows. [m]"""
-    first = [piece for piece in layout.pieces if piece.row == 0]
-    y = max(piece.y1 for piece in first)
+    first = layout.first_row
+    y = min(piece.y0 for piece in first) if layout.from_top else max(piece.y1 for piece in first)
     return (min(piece.x0 for piece in first), y), (max(piece.x1 for piece in first), y)
 
 
@@ -175,8 +175,8 @@ def _start(layout: Layout, frame: Frame) -> str:
 
 def start_line(layout: Layout) -> tuple[Point, Point]:
     """The line along which the first row is laid, on the plan. [m]"""
-    first = [piece for piece in layout.pieces if piece.row == 0]
-    y = min(piece.y0 for piece in first)
+    first = layout.first_row
+    y = max(piece.y1 for piece in first) if layout.from_top else min(piece.y0 for piece in first)
     return layout.on_plan((min(piece.x0 for piece in first), y)), layout.on_plan((max(piece.x1 for piece in first), y))
 
 

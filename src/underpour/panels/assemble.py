@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import pairwise
@@ -29,13 +29,25 @@ class Slice:
     y0: float
     y1: float
     meets: int
+    off: tuple[float, float] = (0.0, 0.0)  # m, its corner right of the pitch's lines and above them
 
 
 class Rows:
-    """The strips of one direction and one offset, with what each needs to know of its neighbours."""
+    """The strips of one direction and one offset, with what each needs to know of its neighbours.
 
-    def __init__(self, rows: Sequence[Sequence[Strip]], rules: Rules) -> None:
+    ``phase`` is where along the rows a line of the pitch lies. [m] ``pinned`` holds the starts that are not free.
+    """
+
+    def __init__(
+        self,
+        rows: Sequence[Sequence[Strip]],
+        rules: Rules,
+        phase: float = 0.0,
+        pinned: Mapping[int, float] | None = None,
+    ) -> None:
         self.rules = rules
+        self.phase = phase
+        self.pinned = dict(pinned or {})
         self.strips = [strip for row in rows for strip in row]
         self.beside = [_neighbours(self.strips, number) for number in range(len(self.strips))]
         self._sliced: dict[tuple[int, float], tuple[Slice, ...]] = {}
@@ -43,16 +55,16 @@ class Rows:
 
     def slices(self, number: int, start: float) -> tuple[Slice, ...]:
         """The strip's pieces where its first one is so long."""
-        key = number, round(start, 7)
+        key = number, round(start, 9)
         if key not in self._sliced:
-            self._sliced[key] = tuple(self._slices(number, start))
+            self._sliced[key] = tuple(self._slices(*key))
         return self._sliced[key]
 
     def whole_and_parts(self, number: int, start: float) -> tuple[int, tuple[Slice, ...]]:
         """How many of the strip's pieces are whole panels, and those that are not."""
-        key = number, round(start, 7)
+        key = number, round(start, 9)
         if key not in self._parted:
-            self._parted[key] = self._whole_and_parts(number, start)
+            self._parted[key] = self._whole_and_parts(*key)
         return self._parted[key]
 
     def _whole_and_parts(self, number: int, start: float) -> tuple[int, tuple[Slice, ...]]:
@@ -72,6 +84,22 @@ class Rows:
         rules = self.rules
         return each.x1 - each.x0 > rules.length - SAME and each.y1 - each.y0 > rules.width - SAME
 
+    def in_one(self, number: int) -> bool:
+        """Whether one piece can be the whole strip."""
+        strip = self.strips[number]
+        before = (strip.x0 - self.phase) % self.rules.pitch if self.rules.pitch else 0.0
+        before = 0.0 if self.rules.pitch and self.rules.pitch - before < SAME * 10.0 else before
+        return before + strip.length <= self.rules.length + SAME
+
+    def lined_up(self, number: int, start: float) -> float:
+        """A start no longer than this whose joint lies on a line of the pitch. [m]"""
+        pitch = self.rules.pitch
+        if not pitch or self.in_one(number):
+            return start
+        over = (self.strips[number].x0 + start - self.phase) % pitch
+        start -= 0.0 if min(over, pitch - over) < SAME * 10.0 else over
+        return start if start > SAME else start + self.rules.length
+
     def joints(self, number: int, start: float) -> list[float]:
         """Where the strip's pieces meet. [m]"""
         strip, length = self.strips[number], self.rules.length
@@ -80,9 +108,12 @@ class Rows:
 
     @cached_property
     def narrow(self) -> int:
-        """Strips that are nowhere as high as a strip should be."""
-        heights = (strip.heights(strip.x0, strip.x1) for strip in self.strips)
-        return sum(there is not None and there[1] - there[0] < self.rules.narrow for there in heights)
+        """Strips that are nowhere as high, or not as long, as a strip should be."""
+        heights = ((strip, strip.heights(strip.x0, strip.x1)) for strip in self.strips)
+        least = self.rules.narrow
+        return sum(
+            there is not None and min(there[1] - there[0], strip.length) < least - SAME for strip, there in heights
+        )
 
     def short(self, starts: Sequence[float]) -> int:
         """Pieces of a plan shorter than the least length, where the strip itself is not."""
@@ -112,7 +143,9 @@ class Rows:
             meets |= BELOW
         if y1 >= strip.high - SAME and any(_over(each, left, right) for each in above):
             meets |= ABOVE
-        return Slice(number, strip.row, left, right, y0, y1, meets)
+        pitch = self.rules.pitch
+        off = ((left - self.phase) % pitch, (y0 - strip.low) % pitch) if pitch else (0.0, 0.0)
+        return Slice(number, strip.row, left, right, y0, y1, meets, off)
 
 
 def _neighbours(strips: Sequence[Strip], number: int) -> tuple[list[tuple[float, float]], list[tuple[float, float]]]:
@@ -140,7 +173,9 @@ def starts(rows: Rows, number: int, stock: Stock, before: Sequence[float]) -> li
     """Lengths that the first piece of a strip may well have: they use what is at hand, or keep the stagger. [m]"""
     strip, rules = rows.strips[number], rows.rules
     whole, length = rules.length, strip.length
-    if length <= whole + SAME:
+    if number in rows.pinned:
+        return [rows.pinned[number]]
+    if rows.in_one(number):
         return [length]
     may = {whole, length % whole, whole / 2.0, rules.least, (length - rules.least) % whole}
     for left, _, sides, *_ in stock.left:
@@ -151,8 +186,12 @@ def starts(rows: Rows, number: int, stock: Stock, before: Sequence[float]) -> li
     for joint in before:
         if strip.x0 - whole < joint < strip.x1 + whole:
             may |= {(joint + by - strip.x0) % whole for by in (rules.stagger, -rules.stagger)}
+    if rules.pitch:
+        lined = {rows.lined_up(number, start) for start in may}
+        may = {each for start in lined for each in (start, start + rules.pitch) if each < length - SAME}
     usable = [start if start > SAME else whole for start in may]
-    return sorted({round(start, 9) for start in usable if _long_enough(start, length, rules)}) or [min(whole, length)]
+    long_enough = sorted({round(start, 9) for start in usable if _long_enough(start, length, rules)})
+    return long_enough or [rows.lined_up(number, min(whole, length))]
 
 
 def _long_enough(start: float, length: float, rules: Rules) -> bool:
@@ -210,7 +249,7 @@ def assembled(rows: Rows, chance: Random, share: float, jitter: float, down: boo
             tried.open(whole)
             cuts += len(parts)
             for each in parts:
-                tried.take(each.x1 - each.x0, each.y1 - each.y0, each.meets)
+                tried.take(each.x1 - each.x0, each.y1 - each.y0, each.meets, each.off)
             cost = (tried.opened - stock.opened) * rules.area - tried.worth(share) + clash * 4.0 * rules.area
             cost += chance.random() * jitter * rules.area
             if best is None or cost < best[0] - SAME:
@@ -228,7 +267,7 @@ def packed(rows: Rows, starts: Sequence[float]) -> tuple[Stock, list[tuple[Slice
     parts = sorted(
         (each for _, own in parted for each in own), key=lambda each: -(each.x1 - each.x0) * (each.y1 - each.y0)
     )
-    taken = [(each, stock.take(each.x1 - each.x0, each.y1 - each.y0, each.meets)) for each in parts]
+    taken = [(each, stock.take(each.x1 - each.x0, each.y1 - each.y0, each.meets, each.off)) for each in parts]
     stock.open(sum(whole for whole, _ in parted))
     return stock, taken
 

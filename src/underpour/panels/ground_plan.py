@@ -150,15 +150,20 @@ def _spans(whole: list[Rise], taken: list[Rise], x: float) -> Iterator[tuple[Ris
 
 
 def _rises(ring: Outline, angle: float) -> Iterator[Rise]:
+    for side in ring.sides:
+        yield from _parts(Side(turned(side.start, angle), turned(side.end, angle), side.bulge))
+
+
+def turned(point: Point, angle: float) -> Point:
+    """A point of the plan as it lies along rows at an angle. [m, degrees]
+
+    >>> turned((3.0, 1.0), 90.0)
+    (1.0, -3.0)
+    """
     turn = radians(angle)
     c, s = cos(turn), sin(turn)
     if abs(angle % 90.0) < 1e-12:  # so that a right angle stays one to the last digit
         c, s = float(round(c)), float(round(s))
-    for side in ring.sides:
-        yield from _parts(Side(_turned(side.start, c, s), _turned(side.end, c, s), side.bulge))
-
-
-def _turned(point: Point, c: float, s: float) -> Point:
     return point[0] * c + point[1] * s, point[1] * c - point[0] * s
 
 

@@ -59,6 +59,8 @@ class Layout:
     pieces: tuple[Piece, ...]  # row by row from the lowest, each from left to right
     seams: float  # m, all joints between panels
     offcuts: tuple[Offcut, ...] = ()  # what is left of sawn panels, by panel
+    from_top: bool = False  # whether the crew begins with the highest row
+    from_right: bool = False  # and each row at its right end
 
     @property
     def area(self) -> float:
@@ -71,9 +73,15 @@ class Layout:
         return 1.0 - self.area / (self.panels * self.rules.area)
 
     @property
+    def first_row(self) -> tuple[Piece, ...]:
+        """The pieces that are laid first, all along the edge where the crew begins."""
+        began = self.pieces[-1 if self.from_top else 0].row
+        return tuple(piece for piece in self.pieces if piece.row == began)
+
+    @property
     def first_height(self) -> float:
-        """How high the first row is, from the lowest place of the floor to the line where the next begins. [m]"""
-        first = [piece for piece in self.pieces if piece.row == 0]
+        """How high the first row is, from the edge of the floor to the line where the next begins. [m]"""
+        first = self.first_row
         return max(piece.y1 for piece in first) - min(piece.y0 for piece in first)
 
     def on_plan(self, point: tuple[float, float]) -> tuple[float, float]:
@@ -82,7 +90,14 @@ class Layout:
         return point[0] * c - point[1] * s, point[0] * s + point[1] * c
 
 
-def laid(rows: Rows, starts: Sequence[float], angle: float, offset: float) -> Layout:
+def laid(
+    rows: Rows,
+    starts: Sequence[float],
+    angle: float,
+    offset: float,
+    from_top: bool = False,
+    from_right: bool = False,
+) -> Layout:
     """The plan with every piece's panel.
 
     Arguments
@@ -93,6 +108,8 @@ def laid(rows: Rows, starts: Sequence[float], angle: float, offset: float) -> La
         Length of the first piece of each strip. [m]
     angle, offset
         Of the rows: degrees, and the height of a row's line above the origin, turned. [degrees, m]
+    from_top, from_right
+        Where the crew begins.
     """
     stock, taken = packed(rows, starts)
     cut = {(each.strip, round(each.x0, 7)): where for each, where in taken}
@@ -108,7 +125,8 @@ def laid(rows: Rows, starts: Sequence[float], angle: float, offset: float) -> La
     ]
     pieces.sort(key=lambda piece: (piece.row, piece.x0))
     offcuts = tuple(sorted((Offcut(*left) for left in stock.left), key=lambda each: (each.panel, each.u, each.v)))
-    return Layout(rows.rules, angle, offset, stock.opened, tuple(pieces), _seams(rows, starts), offcuts)
+    seams = _seams(rows, starts)
+    return Layout(rows.rules, angle, offset, stock.opened, tuple(pieces), seams, offcuts, from_top, from_right)
 
 
 def _seams(rows: Rows, starts: Sequence[float]) -> float:

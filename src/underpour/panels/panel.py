@@ -26,6 +26,9 @@ class Rules:
         Of two plans with as many panels the one with fewer strips of rows narrower than this is taken. [m]
     kerf
         What a cut takes. [m]
+    pitch
+        From one knob or channel to the next; then those of all pieces stand on one grid, so that tubes and channels go
+        on across joints. Length and width are whole numbers of it. Nought where nothing has to line up. [m]
     """
 
     length: float
@@ -35,6 +38,7 @@ class Rules:
     least: float = 0.3
     kerf: float = 0.003
     narrow: float = 0.1
+    pitch: float = 0.0
 
     @property
     def area(self) -> float:

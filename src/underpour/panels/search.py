@@ -2,46 +2,31 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import product
-from math import atan2, ceil, degrees
 from random import Random
 
 from ..outlines.floor import Floor
-from . import bounds
+from ..outlines.side import Point
 from .assemble import Rows, assembled, near_joints, packed
-from .bond import half_bond
-from .ground_plan import SAME, GroundPlan, ground_plan
+from .bond import PARTS, chained, half_bond, running, running_at, running_from
 from .layout import Layout, laid
 from .panel import Rules
-from .rows import rows as strips_of
+from .places import Bounds, Place, corners, directions, from_corner, on_pitch, places, rows_at
 
-OFFSETS = 24  # places of the rows in one panel's width that are looked at, beside those at corners
-FEW, MANY = 300, 1500  # columns over which the floor's heights are taken
-NEAR = 2.0  # panels; places that ask for more than the least and this are not looked at again
-KEPT = 8  # of them that are filled
+KEPT = 6  # places that are filled, beside those from the lowest and the highest point of each direction
 TURNS = 30  # fillings of each, at the most
 CUTS = 24_000  # pieces cut in all those fillings, at the most; each place is filled twice whatever that takes
 
 
 @dataclass(frozen=True, slots=True)
-class Bounds:
-    """Panels that no plan in rows can do with fewer of; ``by_rows`` and ``by_strips`` for the directions looked at."""
+class Wanted:
+    """How a crew is told to lay; what is left out is chosen."""
 
-    by_area: int
-    by_rows: int  # each strip by its length, one lower than a panel by its height
-    by_strips: int  # a panel gives at most two strips of edge rows
-
-
-@dataclass(frozen=True, slots=True)
-class Place:
-    """A direction and an offset of the rows, with what they ask at the least."""
-
-    demand: float  # panels
-    angle: float  # degrees
-    offset: float  # m
-    plan: GroundPlan
+    angles: tuple[float, ...] = ()  # of the rows, degrees; along x, along y and along every straight side without any
+    corner: Point | None = None  # of the outline, m, where it begins
+    bond: str = ""  # chain, half, third
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,59 +42,22 @@ class Found:
     bounds: Bounds
 
     def layout(self) -> Layout:
-        return laid(self.rows, self.starts, self.place.angle, self.place.offset)
+        begins = self.place.begins
+        told = (begins.from_top, begins.from_right) if begins else (False, False)
+        return laid(self.rows, self.starts, self.place.angle, self.place.offset, *told)
 
 
-def directions(floor: Floor) -> list[float]:
-    """Along x, along y and along every straight side, each once. [degrees, 0 to 180]
-
-    >>> from underpour.outlines.outline import straight
-    >>> directions(Floor(straight([(0, 0), (4, 0), (4, 4)])))
-    [0.0, 90.0, 45.0]
-    """
-    found = [0.0, 90.0]
-    for ring in floor.rings:
-        for side in ring.sides:
-            if not side.bulge:
-                angle = degrees(atan2(side.end[1] - side.start[1], side.end[0] - side.start[0])) % 180.0
-                if all(min(abs(angle - other), 180.0 - abs(angle - other)) > 0.01 for other in found):
-                    found.append(angle)
-    return found
+def _never(_done: float) -> bool:
+    return False
 
 
-def places(floor: Floor, rules: Rules, angles: Sequence[float]) -> tuple[list[Place], Bounds]:
-    """Every direction with every offset, the least demanding first, and the bounds that they give.
-
-    All of them are counted over few columns, those that may be the least or may be filled over many.
-    """
-    plans = [(angle, ground_plan(floor, angle)) for angle in angles]
-    few = {angle: bounds.heights(plan, FEW) for angle, plan in plans}
-    many = {angle: bounds.heights(plan, MANY) for angle, plan in plans}
-    rough = [
-        (bounds.demand(few[angle], plan, rules, offset), angle, plan, offset)
-        for angle, plan in plans
-        for offset in _offsets(plan, rules.width)
-    ]
-    near = min(each[0].by_rows for each in rough) + NEAR, min(each[0].by_strips for each in rough) + NEAR
-    found = []
-    for told, angle, plan, offset in rough:
-        if told.by_rows <= near[0] or told.by_strips <= near[1]:
-            sure = bounds.demand(many[angle], plan, rules, offset)
-            found.append((sure, Place(sure.by_strips if rules.interlock else sure.by_rows, angle, offset, plan)))
-    by_area = ceil(plans[0][1].area / rules.area - SAME)
-    by_rows = bounds.fewest(min(sure.by_rows for sure, _ in found))
-    by_strips = bounds.fewest(min(sure.by_strips for sure, _ in found))
-    least = Bounds(by_area, max(by_area, by_rows), max(by_area, by_strips))
-    return sorted((place for _, place in found), key=lambda each: each.demand), least
-
-
-def _offsets(plan: GroundPlan, width: float) -> list[float]:
-    at_corners = {round(level % width, 9) for level in plan.levels}
-    even = {round((plan.bottom + width * part / OFFSETS) % width, 9) for part in range(OFFSETS)}
-    return sorted(at_corners | even)
-
-
-def improving(floor: Floor, rules: Rules, angles: Sequence[float] = (), cuts: int = CUTS) -> Iterator[Found]:
+def improving(
+    floor: Floor,
+    rules: Rules,
+    wanted: Wanted = Wanted(),
+    cuts: int = CUTS,
+    enough: Callable[[float], bool] = _never,
+) -> Iterator[Found]:
     """Better and better plans; whoever asks may stop at any.
 
     Arguments
@@ -118,51 +66,81 @@ def improving(floor: Floor, rules: Rules, angles: Sequence[float] = (), cuts: in
         Outline, holes and what stands in the floor. [m]
     rules
         The panel and what a crew keeps to.
-    angles
-        Directions of the rows; none given: along x, along y and along every straight side. [degrees]
+    wanted
+        Directions, start corner and offset rule, where they are told.
     cuts
         Pieces to cut in trying, at the most: the measure of the work, so that every machine finds the same plan.
+    enough
+        Asked before each plan with the share of the looking that is done; where it says so, that was the last. [0 to 1]
     """
-    every, least = places(floor, rules, angles or directions(floor))
+    every, least = places(floor, rules, wanted.angles or directions(floor))
     reached = least.by_strips if rules.interlock else least.by_area
-    chance = Random(1)
     best: Found | None = None
+    for done, place, rows, starts in _tried(every, rules, wanted, cuts):
+        panels = packed(rows, starts)[0].opened
+        broken = near_joints(rows, starts) + rows.short(starts)
+        if best is None or (broken, panels, rows.narrow) < (best.broken, best.panels, best.rows.narrow):
+            best = Found(done, panels, broken, place, rows, tuple(starts), least)
+            yield best
+        if enough(done) or (best.broken, best.panels, best.rows.narrow) == (0, reached, 0):
+            return
+
+
+Tried = tuple[float, Place, Rows, Sequence[float]]  # share of the looking that is done, then one plan
+
+
+def _tried(every: Sequence[Place], rules: Rules, wanted: Wanted, cuts: int) -> Iterator[Tried]:
+    """Plans of all kinds that are asked for; a crew's half bond from every corner beside those that are searched."""
+    if wanted.corner:
+        likely = from_corner(every, rules, wanted.corner)
+    else:
+        likely = [*on_pitch(every[:KEPT], rules), *corners(every, rules)]
+    if wanted.bond:
+        yield from _bonded(likely, rules, wanted.bond)
+        return
+    yield from _filled(likely, rules, cuts)
+    if not wanted.corner:
+        for place in corners(every, rules):
+            rows = rows_at(place, rules)
+            for from_right in (False, True):
+                yield 1.0, place, rows, half_bond(rows, from_right)
+
+
+def _filled(likely: Sequence[Place], rules: Rules, cuts: int) -> Iterator[Tried]:
+    """Rows filled one after another, each place again and again by seeded chance."""
+    chance = Random(1)
     rows: dict[int, Rows] = {}
-    cut, whole = 0, TURNS * min(KEPT, len(every))
-
-    def better(number: int, place: Place, chosen: Sequence[float], done: float) -> Found | None:
-        nonlocal best
-        panels = packed(rows[number], chosen)[0].opened
-        broken = near_joints(rows[number], chosen) + rows[number].short(chosen)
-        if best is None or (broken, panels, rows[number].narrow) < (best.broken, best.panels, best.rows.narrow):
-            best = Found(done, panels, broken, place, rows[number], tuple(chosen), least)
-            return best
-        return None
-
-    for turn, (number, place) in product(range(TURNS), enumerate(every[:KEPT])):
-        if best and ((best.broken, best.panels, best.rows.narrow) == (0, reached, 0) or (turn > 1 and cut > cuts)):
-            break
+    cut, whole = 0, TURNS * len(likely)
+    for turn, (number, place) in product(range(TURNS), enumerate(likely)):
+        if turn > 1 and cut > cuts:
+            return
         if number not in rows:
-            rows[number] = Rows(strips_of(place.plan, rules.width, place.offset, rules.length / 2.0), rules)
+            rows[number] = rows_at(place, rules)
         share, jitter = (chance.uniform(0.4, 1.0), chance.uniform(0.0, 0.3)) if turn else (0.8, 0.0)
         filling = assembled(rows[number], chance, share, jitter, down=bool(turn % 2))
         cut += filling.cuts
-        done = max((turn * min(KEPT, len(every)) + number + 1) / whole, min(cut / cuts, 1.0))
-        if found := better(number, place, filling.starts, done):
-            yield found
-    for number, place in enumerate(corners(every, rules), start=KEPT):
-        rows[number] = Rows(strips_of(place.plan, rules.width, place.offset, rules.length / 2.0), rules)
-        for from_right in (False, True):
-            if found := better(number, place, half_bond(rows[number], from_right), 1.0):
-                yield found
+        done = max((turn * len(likely) + number + 1) / whole, min(cut / cuts, 1.0))
+        yield done, place, rows[number], filling.starts
 
 
-def corners(every: Sequence[Place], rules: Rules) -> Iterator[Place]:
-    """Of each direction the rows that begin at the lowest place, and those that end at the highest."""
-    plans = {place.angle: place.plan for place in every}
-    for angle, plan in plans.items():
-        for level in (plan.bottom, plan.top):
-            yield Place(0.0, angle, level % rules.width, plan)
+def _bonded(likely: Sequence[Place], rules: Rules, bond: str) -> Iterator[Tried]:
+    """The same offset rule at each place; from a told corner as it comes, elsewhere only where that is no good."""
+    for number, place in enumerate(likely, start=1):
+        rows, begins = rows_at(place, rules), place.begins
+        done = number / len(likely)
+        if bond == "chain":
+            ways = [(begins.from_right, begins.from_top)] if begins else list(product((False, True), repeat=2))
+            for way in ways:
+                yield done, place, rows, chained(rows, *way)
+            continue
+        parts = PARTS[bond]
+        if rows.pinned:
+            starts = running(rows, parts, running_from(rows, parts))
+            yield done, place, rows, starts
+            if not rows.short(starts):
+                continue
+        for at in running_at(rows, parts):
+            yield done, place, rows, running(rows, parts, at)
 
 
 def fewest_panels(floor: Floor, rules: Rules, angles: Sequence[float] = (), cuts: int = CUTS) -> Found:
@@ -173,5 +151,5 @@ def fewest_panels(floor: Floor, rules: Rules, angles: Sequence[float] = (), cuts
     >>> fewest_panels(floor, Rules(2.4384, 1.2192, kerf=0.0)).panels
     30
     """
-    *_, last = improving(floor, rules, angles, cuts)
+    *_, last = improving(floor, rules, Wanted(tuple(angles)), cuts)
     return last

@@ -28,24 +28,45 @@ class Stock:
         """Panels that are laid whole."""
         self.opened += panels
 
-    def take(self, length: float, height: float, meets: int) -> Taken:
-        """The piece, cut from the offcut that it leaves the least of."""
+    def take(self, length: float, height: float, meets: int, off: tuple[float, float] = (0.0, 0.0)) -> Taken:
+        """The piece, cut from the offcut that it leaves the least of.
+
+        Arguments
+        ---------
+        length, height
+            Of the piece. [m]
+        meets
+            Its sides that meet another panel.
+        off
+            How far right of the pitch's lines and above them its corner lies, where there is a pitch. [m]
+        """
         need = meets if self.rules.interlock else 0
         best, spare = -1, float("inf")
-        for number, (long, high, sides, _, _, _) in enumerate(self.left):
+        for number, each in enumerate(self.left):
+            long, high, sides, *_ = self._from_pitch(each, need, off)
             if long >= length - SAME and high >= height - SAME and need & ~sides == 0:
                 over = long * high - length * height
                 if over < spare - SAME:
                     best, spare = number, over
         if best < 0:
             self.opened += 1
-            return self._cut(
-                (self.rules.length, self.rules.width, ALL_ROUND, self.opened - 1, 0.0, 0.0), length, height, need
-            )
+            panel = self.rules.length, self.rules.width, ALL_ROUND, self.opened - 1, 0.0, 0.0
+            return self._cut(self._from_pitch(panel, need, off), length, height, need)
         from_ = self.left[best]
         self.left[best] = self.left[-1]
         self.left.pop()
-        return self._cut(from_, length, height, need)
+        return self._cut(self._from_pitch(from_, need, off), length, height, need)
+
+    def _from_pitch(self, from_: Left, need: int, off: tuple[float, float]) -> Left:
+        """What is left of an offcut for a piece that has to begin on a line of the pitch; works sides do."""
+        pitch = self.rules.pitch
+        if not pitch:
+            return from_
+        long, high, sides, panel, u, v = from_
+        along = 0.0 if need & (LEFT | RIGHT) else _up_to(off[0] - u, pitch)
+        across = 0.0 if need & (BELOW | ABOVE) else _up_to(off[1] - v, pitch)
+        kept = sides & ~(LEFT if along else 0) & ~(BELOW if across else 0)
+        return long - along, high - across, kept, panel, u + along, v + across
 
     def worth(self, share: float) -> float:
         """Area of the offcuts that can still be laid, each counted by a share that grows with its size. [m²]"""
@@ -55,8 +76,9 @@ class Stock:
 
     def _cut(self, from_: Left, length: float, height: float, need: int) -> Taken:
         long, high, sides, panel, u, v = from_
-        to_right = _far(need, sides, RIGHT, LEFT)
-        on_top = _far(need, sides, ABOVE, BELOW)
+        lined = self.rules.pitch > 0.0  # then a piece that may lie anywhere begins where it was lined up
+        to_right = _far(need, sides, RIGHT, LEFT) if need & (LEFT | RIGHT) or not lined else False
+        on_top = _far(need, sides, ABOVE, BELOW) if need & (BELOW | ABOVE) or not lined else False
         self.left.extend(self._rest(from_, length, height, to_right, on_top))
         return panel, u + long - length if to_right else u, v + high - height if on_top else v
 
@@ -88,3 +110,9 @@ def _far(need: int, sides: int, far: int, near: int) -> bool:
     if need & (near | far):
         return not need & near
     return bool(sides & near) and not sides & far
+
+
+def _up_to(distance: float, pitch: float) -> float:
+    """On to the next line of the pitch. [m]"""
+    rest = distance % pitch
+    return 0.0 if min(rest, pitch - rest) < SAME * 10.0 else rest

@@ -2,14 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from math import atan2, degrees
 
 from ..brief.model import Brief
+from ..brief.tables.laying import Laying
+from ..catalogue.estimating import estimating
 from ..catalogue.products import Products
 from ..mistakes import Mistake
 from ..outlines.floor import Floor
+from ..outlines.side import Point
 from .resolved import Slice
+
+WIDEST_CUT = 0.02  # m; a chain saw takes 10 mm
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,6 +27,8 @@ class LaidSo:
     stagger: float | None = None  # m
     least: float | None = None  # m
     kerf: float | None = None  # m
+    corner: Point | None = None  # of the outline, m, where the crew begins
+    bond: str = ""  # chain, half, third
 
 
 def laid_so(brief: Brief, floor: Floor, boards: list[Slice], products: Products, found: list[Mistake]) -> LaidSo:
@@ -36,13 +44,25 @@ def laid_so(brief: Brief, floor: Floor, boards: list[Slice], products: Products,
         width, length = (each.si for each in typed.size.sizes)
         size = width, length, typed.size.typed
         found += _unmade(size, boards, products)
+    found += _unkept(typed, size, boards, products)
     return LaidSo(
         _angle(typed.rows, floor, found),
         size,
         typed.stagger.si if typed.stagger else None,
         typed.least.si if typed.least else None,
         typed.kerf.si if typed.kerf else None,
+        _corner(typed.start, floor, found),
+        typed.bond or "",
     )
+
+
+def _corner(number: int | None, floor: Floor, found: list[Mistake]) -> Point | None:
+    corners = floor.outline.corners
+    if number is None or number <= len(corners):
+        return corners[number - 1] if number else None
+    wrong = f"The outline has {len(corners)} corners."
+    found.append(Mistake("laying.start", str(number), wrong, f"Write a number from 1 to {len(corners)}."))
+    return None
 
 
 def _angle(rows: str | int | None, floor: Floor, found: list[Mistake]) -> float | None:
@@ -73,3 +93,23 @@ def _unmade(size: tuple[float, float, str], boards: list[Slice], products: Produ
     sizes = ", ".join(dict.fromkeys(each.typed for board in boards for each in products.product(board.key).sizes))
     wrong = f"No board of this floor comes in {size[2]}."
     return [Mistake("laying.size", size[2], wrong, f"They come in {sizes}.")]
+
+
+def _unkept(
+    typed: Laying, size: tuple[float, float, str] | None, boards: list[Slice], products: Products
+) -> Iterator[Mistake]:
+    """What no panel of the floor can keep to."""
+    named = [product for board in boards if products.has(board.key) for product in [products.product(board.key)]]
+    lengths = [(each.length, each.typed) for product in named for each in product.sizes[:1]]
+    length, of = (size[1], size[2]) if size else min(lengths, default=(estimating("panel", "sheet-length").value, ""))
+    panels = f"panels of {of}" if of else "sheets of 8 ft"
+    for name, asked, what in (
+        ("stagger", typed.stagger, "joints of neighbouring rows"),
+        ("least", typed.least, "the ends of every piece"),
+    ):
+        if asked is not None and asked.si > length / 2.0 + 1e-6:
+            wrong = f"With {panels} {what} cannot be kept {asked.typed} apart."
+            yield Mistake(f"laying.{name}", asked.typed, wrong, "Write half the length of a panel, or less.")
+    if typed.kerf is not None and typed.kerf.si > WIDEST_CUT:
+        wrong = f"No saw takes {typed.kerf.typed}."
+        yield Mistake("laying.kerf", typed.kerf.typed, wrong, 'Write what a cut takes away: "3 mm"; 0 for a knife.')

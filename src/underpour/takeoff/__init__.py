@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-
 from ..resolve import Resolved
 from .belonging import tools
 from .bulk import blinding, gravel
@@ -14,7 +12,7 @@ from .edges import edge_foam
 from .film_plan import film_plans
 from .films import films
 from .fixings import chairs, wall_fixings
-from .layers import layers
+from .layers import Told, layers
 from .lorries import Loads, loads
 from .records import Beyond, Cost, Item, LaidLayer, Pack, Takeoff
 from .stated import findings
@@ -26,7 +24,7 @@ from .vented import vented
 __all__ = ["Beyond", "Coils", "Cost", "Item", "LaidLayer", "Loads", "Pack", "Takeoff", "taken_off"]
 
 
-def taken_off(resolved: Resolved, told: Callable[[str, float], None] = lambda _words, _done: None) -> Takeoff:
+def taken_off(resolved: Resolved, told: Told = lambda _words, _done: None) -> Takeoff:
     """Everything that a resolved brief takes.
 
     Arguments
@@ -34,7 +32,8 @@ def taken_off(resolved: Resolved, told: Callable[[str, float], None] = lambda _w
     resolved
         The brief in numbers.
     told
-        Called while panels are laid, with what is laid and how much of the looking is done. [0 to 1]
+        Called while panels are laid, with what is laid and how much of the looking is done; where it hands back
+        True, the best plans so far are taken. [0 to 1]
     """
     laid = layers(resolved, told)
     at_edges = tuple(edge_foam(resolved, told))

@@ -37,7 +37,7 @@ class Kept:
 
 
 def numbered(layout: Layout) -> list[tuple[str, Piece]]:
-    """Every piece with its number: the row from the lowest and its place from the left.
+    """Every piece with its number: the row and its place in it, counted from where the crew begins.
 
     Arguments
     ---------
@@ -45,10 +45,16 @@ def numbered(layout: Layout) -> list[tuple[str, Piece]]:
         A plan of panels.
     """
     found, row, place = [], -1, 0
-    for piece in layout.pieces:
+    last = max(piece.row for piece in layout.pieces)
+    for piece in sorted(layout.pieces, key=lambda each: _turn(layout, each)):
         row, place = (row, place + 1) if piece.row == row else (piece.row, 1)
-        found.append((f"{row + 1}.{place}", piece))
+        found.append((f"{last - row + 1 if layout.from_top else row + 1}.{place}", piece))
     return found
+
+
+def _turn(layout: Layout, piece: Piece) -> tuple[int, float]:
+    """When a piece's turn comes: row by row from where the crew begins."""
+    return -piece.row if layout.from_top else piece.row, -piece.x0 if layout.from_right else piece.x0
 
 
 def is_whole(layout: Layout, piece: Piece) -> bool:

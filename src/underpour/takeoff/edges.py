@@ -2,42 +2,48 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 
 from ..measure import say
-from ..outlines.floor import Floor
-from ..outlines.outline import straight
 from ..panels.panel import Rules
-from ..panels.search import fewest_panels
-from ..resolve import Piece, Resolved, ResolvedEdge
-from .layers import counted, rules_of, size_of
+from ..panels.search import Found, fewest_panels
+from ..resolve import WALL_SHOWN, Resolved
+from .layers import Told, counted, rules_of, size_of
 from .prices import priced_by_area
 from .records import Item, beyond
 from .stacked import stacked
+from .strips import UPRIGHT, Strip, strips
 
 CUTS = 2000  # a strip is soon laid
 
 
-def edge_foam(resolved: Resolved, told: Callable[[str, float], None]) -> Iterator[Item]:
+def edge_foam(resolved: Resolved, told: Told) -> Iterator[Item]:
     """Boards for each piece of foam of each edge, cut into strips along it."""
-    for edge in resolved.edges:
-        for piece in edge.pieces:
-            height = _height(resolved, edge, piece)
-            if height > 0.0 and edge.length > 0.0:
-                told(f"edge {edge.letter}", 1.0)
-                yield _strip(resolved, edge, piece, height)
+    for strip in strips(resolved):
+        told(f"edge {strip.edge.letter}", 1.0)
+        yield _strip(resolved, strip)
 
 
-def _strip(resolved: Resolved, edge: ResolvedEdge, piece: Piece, height: float) -> Item:
-    rules, size, product = rules_of(resolved, piece.board)
+def laid_strip(resolved: Resolved, strip: Strip) -> Found:
+    """The plan of a strip's boards: they butt, and nobody looks at the stagger."""
+    rules, _, _ = rules_of(resolved, strip.piece.board)
     free = Rules(rules.length, rules.width, False, 0.0, 0.0, rules.kerf)
-    floor = Floor(straight([(0.0, 0.0), (edge.length, 0.0), (edge.length, height), (0.0, height)]))
-    found = fewest_panels(floor, free, [0.0], CUTS)
-    net = edge.length * height
+    return fewest_panels(strip.floor, free, [0.0], CUTS)
+
+
+def _strip(resolved: Resolved, strip: Strip) -> Item:
+    edge, piece = strip.edge, strip.piece
+    rules, size, product = rules_of(resolved, piece.board)
+    found = laid_strip(resolved, strip)
+    net = strip.length * strip.height
     order = found.panels * rules.area
     cost, unpriced = priced_by_area(resolved, piece.board, order, found.panels)
-    along, high = (say.both(each, "m", resolved.system) for each in (edge.length, height))
-    why = f"{along} long and {high} high or wide, unrolled; corners are not added."
+    along, high = (say.both(each, "m", resolved.system) for each in (strip.length, strip.height))
+    how = "high" if piece.face in UPRIGHT else "wide"
+    why = f"{along} long at its middle, corners counted in, and {high} {how}, unrolled."
+    if strip.to_wall_top:
+        over = say.both(WALL_SHOWN, "m", resolved.system)
+        why += f" The wall's top is taken {over} above ground and floor: type from where it is elsewhere."
     where = f"edge {edge.letter}, {piece.face.replace('-', ' ')}"
     item = Item(
         piece.board.words,
@@ -55,17 +61,3 @@ def _strip(resolved: Resolved, edge: ResolvedEdge, piece: Piece, height: float) 
         beyond(("cut off", order - net)),
     )
     return stacked(item, piece.board, product, size_of(resolved, piece.board))
-
-
-def _height(resolved: Resolved, edge: ResolvedEdge, piece: Piece) -> float:
-    """How high a piece stands, or how wide it lies. [m]"""
-    if piece.out is not None:
-        return piece.out
-    if piece.face in ("footing-top", "below-footing"):
-        return edge.strip[0]
-    if piece.face == "footing-side":
-        return edge.strip[1]
-    top = piece.top if piece.top is not None else 0.0
-    slab = next((layer.thickness for layer in resolved.floor if layer.kind == "concrete"), 0.0)
-    bottom = piece.bottom if piece.bottom is not None else (-slab if piece.face == "slab-edge" else -edge.depth)
-    return max(top - bottom, 0.0)

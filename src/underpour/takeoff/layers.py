@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from ..catalogue.estimating import estimating
 from ..catalogue.line import Product, Size
 from ..measure import say
 from ..panels.panel import Rules
-from ..panels.search import Found, improving
+from ..panels.search import Found, Wanted, improving
 from ..resolve import Resolved, Slice
 from ..resolve.laid_so import LaidSo, comes_in
 from .belonging import tape_of
@@ -17,7 +17,7 @@ from .prices import priced_by_area
 from .records import Item, LaidLayer, beyond
 from .stacked import stacked
 
-Told = Callable[[str, float], None]
+Told = Callable[[str, float], bool | None]  # hands back True where that is enough
 
 
 def layers(resolved: Resolved, told: Told) -> tuple[LaidLayer, ...]:
@@ -26,12 +26,18 @@ def layers(resolved: Resolved, told: Told) -> tuple[LaidLayer, ...]:
     for layer in reversed(resolved.boards):
         if layer not in resolved.laid:
             continue
-        if found:
-            angles = [(found[-1].layout.angle + 90.0) % 180.0]
-        else:
-            angles = [resolved.laying.angle] if resolved.laying and resolved.laying.angle is not None else []
-        found.append(_laid(resolved, layer, angles, told))
+        found.append(_laid(resolved, layer, _wanted(resolved, found), told))
     return tuple(found)
+
+
+def _wanted(resolved: Resolved, below: Sequence[LaidLayer]) -> Wanted:
+    """How the next layer is to be laid: as it is typed, and across what lies below it."""
+    typed = resolved.laying or LaidSo()
+    if below:
+        angles: tuple[float, ...] = ((below[-1].layout.angle + 90.0) % 180.0,)
+    else:
+        angles = () if typed.angle is None else (typed.angle,)
+    return Wanted(angles, typed.corner, typed.bond)
 
 
 def rules_of(resolved: Resolved, layer: Slice) -> tuple[Rules, str, Product | None]:
@@ -73,29 +79,29 @@ def _sheet(resolved: Resolved) -> Size:
     return Size(width, length, " x ".join(say.value(each, "m", resolved.system) for each in (width, length)))
 
 
-def _laid(resolved: Resolved, layer: Slice, angles: list[float], told: Told) -> LaidLayer:
+def _laid(resolved: Resolved, layer: Slice, wanted: Wanted, told: Told) -> LaidLayer:
     rules, size, product = rules_of(resolved, layer)
-    found = _best(layer, resolved, rules, angles, told)
+    found, looked = _best(layer, resolved, rules, wanted, told)
     layout = found.layout()
     net = layout.area
     sheet = size_of(resolved, layer)
     order = layout.panels * sheet.width * sheet.length
     cut = sum(not is_whole(layout, piece) for piece in layout.pieces)
     fewest = found.bounds.by_strips if rules.interlock else found.bounds.by_area
-    in_rows = "rows that way" if angles else "rows"
+    in_rows = "rows that way" if wanted.angles else "rows"
     why = (
         f"{layout.panels} panels in rows at {layout.angle:.3g}° to x, {cut} pieces sawn; "
         f"{100 * layout.waste:.1f} % of them is left over. No plan in {in_rows} takes fewer than {fewest}."
     )
     cost, unpriced = priced_by_area(resolved, layer, order, layout.panels)
     notes = []
+    if looked < 1.0:
+        notes.append(f"Stopped after {100 * looked:.0f} % of the looking: this is the best plan until then.")
     if found.broken:
         notes.append(f"{found.broken} joints lie nearer than the stagger, or pieces are shorter than the least.")
     if found.rows.narrow:
         said = say.both(rules.narrow, "m", resolved.system)
-        notes.append(
-            f"{found.rows.narrow} strips of edge rows are narrower than {said}: fix them, they break and float."
-        )
+        notes.append(f"{found.rows.narrow} strips are narrower than {said}: fix them, they break and float.")
     if product is None:
         notes.append(f"No product is named: sheets of {size} are taken. Name a product to have its own size and price.")
     hidden = layout.panels * (sheet.width * sheet.length - rules.area)
@@ -118,15 +124,24 @@ def _laid(resolved: Resolved, layer: Slice, angles: list[float], told: Told) -> 
         stacked(item, layer, product, sheet),
         *tape_of(resolved, product, layout.seams, layer.path),
     ]
-    return LaidLayer(layer.label, layer.words, layer.path, size, layout, found.bounds, tuple(items), tuple(notes))
+    return LaidLayer(
+        layer.label, layer.words, layer.path, size, layout, found.bounds, tuple(items), tuple(notes), looked
+    )
 
 
-def _best(layer: Slice, resolved: Resolved, rules: Rules, angles: list[float], told: Told) -> Found:
-    last: Found | None = None
-    for last in improving(resolved.plan.floor, rules, angles):
-        told(layer.label, last.done)
-    assert last is not None  # there is always a first filling
-    return last
+def _best(layer: Slice, resolved: Resolved, rules: Rules, wanted: Wanted, told: Told) -> tuple[Found, float]:
+    """The best plan, and the share of the looking after which somebody had enough; 1 where nobody had."""
+    looked = 1.0
+
+    def enough(done: float) -> bool:
+        nonlocal looked
+        if told(layer.label, done):
+            looked = min(done, 0.99)
+            return True
+        return False
+
+    *_, best = improving(resolved.plan.floor, rules, wanted, enough=enough)  # there is always a first filling
+    return best, looked
 
 
 def counted(number: int, what: str, size: str) -> str:

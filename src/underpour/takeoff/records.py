@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from ..findings import Finding
 from ..measure.table import System
 from ..panels.layout import Layout
-from ..panels.search import Bounds
+from ..panels.places import Bounds
 from .film_plan import FilmPlan
 
 if TYPE_CHECKING:
@@ -114,6 +114,7 @@ class LaidLayer:
     bounds: Bounds
     items: tuple[Item, ...]
     notes: tuple[str, ...] = ()
+    looked: float = 1.0  # share of the looking for a better plan that was done; less where it was stopped
 
     @property
     def bound(self) -> tuple[int, str]:

@@ -92,6 +92,7 @@ def _layer(layer: LaidLayer) -> dict[str, Any]:
         "takeoff.waste": layout.waste,
         "takeoff.bound": fewest,
         "bound-counted": how,
+        "looked": layer.looked,
         "angle": layout.angle,
         "joints": layout.seams,
         "notes": list(layer.notes),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from typing import Annotated
+from typing import Annotated, Literal
 
 from pydantic import PlainValidator, WithJsonSchema
 
@@ -51,10 +51,26 @@ PanelSize = Annotated[
     PlainValidator(panel_size),
     WithJsonSchema({"type": "string", "title": "Size of a panel", "examples": ["4 ft x 8 ft"]}),
 ]
+
+
+def corner_number(value: object) -> int:
+    """A corner of the outline by its number."""
+    if isinstance(value, int) and not isinstance(value, bool) and value >= 1:
+        return value
+    wrong = "The corner to begin at is a number."
+    raise kinds.as_error(Mistake("", "", wrong, "Count the corners of the outline as they are typed: 1 is the first."))
+
+
 Direction = Annotated[
     str | int,
     PlainValidator(row_direction),
     WithJsonSchema({"oneOf": [{"enum": ["x", "y"]}, {"type": "integer", "minimum": 1}]}),
+]
+
+CornerNumber = Annotated[
+    int,
+    PlainValidator(corner_number),
+    WithJsonSchema({"type": "integer", "minimum": 1}),
 ]
 
 
@@ -66,6 +82,19 @@ class Laying(Table):
         "the fewest panels unless this says.",
         "x",
         3,
+        default=None,
+    )
+    start: CornerNumber | None = key(
+        "The corner of the outline where the crew begins, by its number: rows are counted from it, the first lies full "
+        "width along it, with a whole panel in the corner unless that would make another piece too short.",
+        1,
+        default=None,
+    )
+    bond: Literal["chain", "half", "third"] | None = key(
+        "How joints of one row lie to those of the next: chain, what is cut from the end of one row begins the next; "
+        "half or third, each row so much of a panel further on. Unless this says, whatever takes the fewest panels.",
+        "half",
+        "chain",
         default=None,
     )
     size: PanelSize | None = key(
