@@ -182,7 +182,7 @@ def _panels(sheet: _Sheet, plan: KeyPlan, layer: LaidLayer) -> None:
         high = min(NUMBER, 0.6 * min(piece.length, piece.height), max(piece.length, piece.height) / len(number))
         sheet.words(number, middle, high, "panel-number", layout.angle + 90.0 * upright, middle=True)
     one, other = start_line(layout)
-    (ux, uy), below = layout.on_plan((0.0, 1.0)), 2.0 * LETTERS
+    (ux, uy), below = layout.on_plan((0.0, 1.0)), (-2.0 if layout.from_top else 2.0) * LETTERS
     sheet.line(one, other, "note")
     middle = (one[0] + other[0]) / 2.0 - below * ux, (one[1] + other[1]) / 2.0 - below * uy
     sheet.words("begin here", middle, LETTERS, "note", layout.angle, middle=True)
