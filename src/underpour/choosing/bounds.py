@@ -20,7 +20,6 @@ from ..checks.code import foundation
 from ..checks.code import termites as code_termites
 from ..checks.solved import SolvedEdge
 from ..findings import Finding
-from ..mistakes import Mistake, Mistakes
 from ..resolve import Resolved
 from ..sections.levels import levels
 from .columns import Columns
@@ -43,19 +42,12 @@ class PutAside:
 def by_part(wanted: Wanted, columns: Columns, sketched: Sequence[SolvedEdge]) -> list[PutAside]:
     """What falls short by the floor's foam alone, and by the edge's."""
     bare, most = wanted.floors[0], max(wanted.floors, key=lambda each: each.r_label)
-    floors = [
-        _shorts(_of_floor(resolved)) if (resolved := _built(wanted, n, 0)) is not None else {}
-        for n in range(len(wanted.floors))
-    ]
+    floors = [_shorts(_of_floor(wanted.parts(floor, wanted.edges[0]))) for floor in wanted.floors]
     edges: list[dict[Name, Finding]] = []
-    for n in range(len(wanted.edges)):
-        with_bare = _built(wanted, wanted.floors.index(bare), n)
-        with_most = _built(wanted, wanted.floors.index(most), n)
-        short = _shorts(_of_edge(with_bare, sketched)) if with_bare is not None else {}
-        if with_most is not None and short:
-            also = _shorts(_of_edge(with_most, sketched))
-            short = {name: finding for name, finding in short.items() if name in also}
-        edges.append(short)
+    for edge in wanted.edges:
+        short = _shorts(_of_edge(wanted.parts(bare, edge), sketched))
+        also = _shorts(_of_edge(wanted.parts(most, edge), sketched)) if short else {}
+        edges.append({name: finding for name, finding in short.items() if name in also})
     return [*_whose(floors, columns.floor), *_whose(edges, columns.edge)]
 
 
@@ -96,13 +88,6 @@ def _kind(finding: Finding) -> Name:
     """Its id and instance; which product it is told of differs from candidate to candidate."""
     id, at = name_of(finding)
     return id, tuple(each for each in at if each[0] != "product")
-
-
-def _built(wanted: Wanted, floor: int, edge: int) -> Resolved | None:
-    try:
-        return wanted.with_these(wanted.floors[floor], wanted.edges[edge])
-    except (Mistake, Mistakes):
-        return None
 
 
 def _of_floor(resolved: Resolved) -> Iterator[Finding]:

@@ -10,10 +10,9 @@ from numpy.typing import NDArray
 
 from ..catalogue.records import Board, Made
 from ..measure.money import money_per_unit
-from ..mistakes import Mistake, Mistakes
+from ..mistakes import Mistake
 from ..resolve import Resolved
-from ..sections.build import section
-from .wanted import EdgeFoam, Wanted
+from .wanted import Wanted
 
 Array = NDArray[np.float64]
 Ints = NDArray[np.int64]
@@ -53,7 +52,7 @@ def columns(wanted: Wanted) -> Columns:
     pairs = [(f, e) for f, key in enumerate(keys) for e, at in enumerate(other) if not key or not at or key == at]
     floor, edge = (np.array(each) for each in zip(*pairs, strict=True))
     f_volume = np.array([each.thickness * resolved.area for each in wanted.floors])
-    e_volume = np.array([_edge_volume(wanted, each) for each in wanted.edges])
+    e_volume = np.array([each.volume for each in wanted.edges])
     currency, day = "", ""
     f_price, e_price = [], []
     for each in wanted.floors:
@@ -121,26 +120,3 @@ def _carbon(resolved: Resolved, board: Board | None) -> tuple[float, float, floa
         return (float("nan"),) * 3
     density = board.density.value
     return made.value * density, made.low * density, made.high * density
-
-
-def _edge_volume(wanted: Wanted, edge: EdgeFoam) -> float:
-    """Foam at all edges, by the sections as they are cut without foam under the floor. [m³]"""
-    if all(not pieces for _, pieces in edge.insulation):
-        return 0.0
-    try:
-        resolved = wanted.with_these(wanted.floors[0], edge)
-        return sum(foam_at_edge(resolved, n) * each.length for n, each in enumerate(resolved.edges))
-    except (Mistake, Mistakes):
-        return float("nan")
-
-
-def foam_at_edge(resolved: Resolved, n: int) -> float:
-    """Foam pieces of one edge's section. [m²]"""
-    edge = resolved.edges[n]
-    own = f"{edge.path}.insulation."
-    return sum(_area(part.outline) for part in section(resolved, edge).parts if part.path.startswith(own))
-
-
-def _area(outline: Sequence[tuple[float, float]]) -> float:
-    pairs = zip(outline, [*outline[1:], outline[0]], strict=True)
-    return abs(0.5 * sum(a[0] * b[1] - b[0] * a[1] for a, b in pairs))

@@ -2,7 +2,9 @@
 
 A floor's flow and its coldest places follow the resistance of its foam smoothly: U = 1 / (R + what else resists). So
 each way of laying foam at the edges is cut and solved for a few resistances under the floor and at the edge, and what
-lies between is laid through them by polynomials in 1 / (R + 1 m²·K/W). Leaving nodes out tells what that misses.
+lies between is laid through them by polynomials in 1 / (R + what else resists): for a floor's flow that is the whole bare
+floor with its ground, for places and edges about what concrete, film and ground near by do. Leaving nodes out tells what
+that misses.
 """
 
 from __future__ import annotations
@@ -14,6 +16,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ..checks import humid, moisture
+from ..checks.code.floor import u_value
 from ..checks.solved import SolvedEdge, floor_faces, wall_faces
 from ..cut import sketched_edges
 from ..findings import Finding
@@ -25,7 +28,7 @@ Array = NDArray[np.float64]
 Ints = NDArray[np.int64]
 Name = tuple[str, tuple[tuple[str, str | float], ...]]  # of a finding: its id and instance
 
-BESIDE = 1.0  # m²·K/W that foam is counted beside: concrete, film and ground of an ordinary floor resist about as much
+BESIDE = 1.0  # m²·K/W that foam at an edge or below a place is counted beside: concrete, film and ground near by
 FLOOR_NODES, EDGE_NODES = 4, 3
 FLOW = "flow"
 
@@ -66,6 +69,7 @@ def heat_of(wanted: Wanted, floor_of: Ints, edge_of: Ints, known: Known) -> Heat
     within: dict[Name, Array] = {}
     of: dict[Name, Finding] = {}
     solved = 0
+    beside = 1.0 / u_value(wanted.parts(wanted.floors[0], wanted.edges[0]))[0]
     for detail in dict.fromkeys(each.detail for each in wanted.edges):
         here = np.array([each.detail == detail for each in wanted.edges])[edge_of]
         rows = np.flatnonzero(here)
@@ -79,7 +83,7 @@ def heat_of(wanted: Wanted, floor_of: Ints, edge_of: Ints, known: Known) -> Heat
             solved += laid.count
             r_floor = np.array([wanted.floors[n].r_in_place for n in floor_of[some]])
             r_edge = np.array([wanted.edges[n].r_in_place for n in edge_of[some]])
-            flow[some], off[some] = laid.at(lambda made: made.flow, r_floor, r_edge)
+            flow[some], off[some] = laid.at(lambda made: made.flow, r_floor, r_edge, beside)
             for name, finding in laid.findings.items():
                 of.setdefault(name, finding)
                 column = values.setdefault(name, np.full(count, np.nan))
@@ -132,7 +136,7 @@ class _Between:
     def __init__(self, wanted: Wanted, floors: Sequence[int], edges: Sequence[int], known: Known) -> None:
         chosen_floors = _spread([(n, wanted.floors[n].r_in_place) for n in floors], FLOOR_NODES)
         chosen_edges = _spread([(n, wanted.edges[n].r_in_place) for n in edges], EDGE_NODES)
-        self._floors = _places([wanted.floors[n].r_in_place for n in chosen_floors])
+        self._floors = np.array([wanted.floors[n].r_in_place for n in chosen_floors])
         self._edges = _places([wanted.edges[n].r_in_place for n in chosen_edges])
         self._made: list[list[Sketched | None]] = [
             [_tried(wanted, wanted.floors[f], wanted.edges[e], known) for f in chosen_floors] for e in chosen_edges
@@ -141,14 +145,19 @@ class _Between:
         self.count = len(there)
         self.findings = {name_of(each): each for each in (there[0].held if there else ())}
 
-    def at(self, value: Callable[[Sketched], float], r_floor: Array, r_edge: Array) -> tuple[Array, Array]:
-        """What lies at so much resistance under the floor and at the edge, and how far it may be off."""
+    def at(
+        self, value: Callable[[Sketched], float], r_floor: Array, r_edge: Array, beside: float = BESIDE
+    ) -> tuple[Array, Array]:
+        """What lies at so much resistance under the floor and at the edge, and how far it may be off.
+
+        ``beside`` is what else resists where the floor's foam lies. [m²·K/W]
+        """
         table = np.array([[np.nan if made is None else value(made) for made in row] for row in self._made])
-        floors, edges = _places(r_floor), _places(r_edge)
-        whole = np.einsum("ce,ef,cf->c", _weights(edges, self._edges), table, _weights(floors, self._floors))
+        floors, nodes = _places(r_floor, beside), _places(self._floors, beside)
+        whole = np.einsum("ce,ef,cf->c", _weights(_places(r_edge), self._edges), table, _weights(floors, nodes))
         off = np.zeros(len(r_floor))
         if len(self._floors) > 2:
-            off = np.maximum(off, self._left_out(table, self._floors, axis=1))
+            off = np.maximum(off, self._left_out(table, nodes, axis=1))
         if len(self._edges) > 2:
             off = np.maximum(off, self._left_out(table, self._edges, axis=0))
         return whole, off
@@ -172,8 +181,8 @@ def _tried(wanted: Wanted, floor: FloorFoam, edge: EdgeFoam, known: Known) -> Sk
         return None
 
 
-def _places(resistance: Sequence[float] | Array) -> Array:
-    return np.asarray(1.0 / (np.asarray(resistance, np.float64) + BESIDE))
+def _places(resistance: Sequence[float] | Array, beside: float = BESIDE) -> Array:
+    return np.asarray(1.0 / (np.asarray(resistance, np.float64) + beside))
 
 
 def _spread(options: Sequence[tuple[int, float]], nodes: int) -> list[int]:

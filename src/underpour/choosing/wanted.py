@@ -11,13 +11,18 @@ from ..brief import Reading
 from ..brief.alternatives import AS_BRIEFED, edge_names
 from ..brief.paths import Path, letter
 from ..brief.read import altered
+from ..brief.tables.layer import Layer
 from ..catalogue.products import FLAT
 from ..catalogue.records import Board, Made
 from ..catalogue.thickness import Laid, made_in
 from ..measure import Measure, System, say
 from ..mistakes import Mistake, Mistakes
-from ..resolve import Resolved, resolve
+from ..resolve import Resolved, ResolvedEdge, Slice, resolve
+from ..resolve.assumptions import Assumptions
+from ..resolve.foams import Foams
+from ..resolve.layers import layer_slice
 from ..sections.build import section
+from ..sections.parts import Section
 from .details import Piece, details
 
 MOST_LAYERS = 2  # of one product on one another: more is laid nowhere without need
@@ -33,6 +38,7 @@ class FloorFoam:
     laid: Laid | None
     words: str
     build_up: tuple[Mapping[str, object], ...]  # the brief's list with it
+    slices: tuple[Slice, ...]  # the same in numbers
 
     @property
     def thickness(self) -> float:
@@ -59,6 +65,8 @@ class EdgeFoam:
     made: Made | None
     words: str
     insulation: tuple[tuple[int, tuple[Piece, ...]], ...]  # number of each edge, and what stands there
+    edges: tuple[ResolvedEdge, ...]  # the same in numbers
+    volume: float  # m³ of foam, as the sections are cut without foam under the floor
 
     @property
     def r_in_place(self) -> float:
@@ -86,6 +94,10 @@ class Wanted:
         reading = altered(self.reading, self.changes(floor, edge))
         return resolve(reading.brief, products=reading.products)
 
+    def parts(self, floor: FloorFoam, edge: EdgeFoam) -> Resolved:
+        """The same put together from both parts, fast: what loads and tubes make of the floor is not in it."""
+        return replace(self.resolved, floor=floor.slices, edges=edge.edges, support=None)
+
     def written(self, floor: FloorFoam, edge: EdgeFoam) -> tuple[tuple[str, object], ...]:
         """The same changes as an alternative's ``set`` has them."""
         names = edge_names(self.reading.versions[AS_BRIEFED].tree)
@@ -101,13 +113,28 @@ class Wanted:
 
 
 def wanted(reading: Reading, resolved: Resolved) -> Wanted:
-    """Everything that is tried for a brief. Raises Mistake where nothing of the lines may lie below a slab."""
+    """Everything that is tried for a brief, each floor and each edge able to be built by itself."""
     boards = tuple(_boards(resolved))
-    floors = tuple(_floors(reading, resolved, boards))
-    bare = floors[0]
-    first = Wanted(reading, resolved, floors, (), ())
-    edges = tuple(each for each in _edges(reading, resolved, boards) if _can_be_built(first, bare, each))
-    return replace(first, edges=edges, kept=tuple(_kept(reading, resolved, boards)))
+    slices = _Slices(reading, resolved)
+    floors = tuple(_floors(reading, resolved, boards, slices))
+    edges = tuple(_edges(reading, resolved, boards, floors[0], slices))
+    return Wanted(reading, resolved, floors, edges, tuple(_kept(resolved, boards)))
+
+
+class _Slices:
+    """Boards in the thicknesses made, in numbers, each once."""
+
+    def __init__(self, reading: Reading, resolved: Resolved) -> None:
+        self._system = resolved.system
+        self._foams = Foams(resolved.products, reading.brief.foam, Assumptions(None))
+        self._made: dict[tuple[str, str], Slice] = {}
+
+    def of(self, board: Board, made: Made, path: str) -> Slice:
+        key = (board.key, made.typed)
+        if key not in self._made:
+            layer = Layer.model_validate({"board": board.key, "thickness": made.typed})
+            self._made[key] = layer_slice(layer, path, self._system, self._foams)
+        return replace(self._made[key], path=f"{path}.board")
 
 
 def _boards(resolved: Resolved) -> Iterator[Board]:
@@ -119,16 +146,18 @@ def _boards(resolved: Resolved) -> Iterator[Board]:
             yield board
 
 
-def _floors(reading: Reading, resolved: Resolved, boards: Sequence[Board]) -> Iterator[FloorFoam]:
+def _floors(reading: Reading, resolved: Resolved, boards: Sequence[Board], slices: _Slices) -> Iterator[FloorFoam]:
     typed = [dict(layer) for layer in reading.versions[AS_BRIEFED].tree.plain()["floor"]["build-up"]]
     at = _where(typed)
     rest = [layer for layer in typed if "board" not in layer]
-    yield FloorFoam(None, None, "no foam", tuple(rest))
+    kept = [layer for layer in resolved.floor if layer.kind != "board"]
+    yield FloorFoam(None, None, "no foam", tuple(rest), tuple(kept))
     for board in boards:
         for laid in _laid(board, resolved.system):
             layers = [{"board": board.key, "thickness": made.typed} for made in laid.layers]
+            foam = [slices.of(board, made, f"floor.build-up.{at + n}") for n, made in enumerate(laid.layers, 1)]
             words = f"{_thick(laid, resolved.system)} of {board.label}"
-            yield FloorFoam(board, laid, words, (*rest[:at], *layers, *rest[at:]))
+            yield FloorFoam(board, laid, words, (*rest[:at], *layers, *rest[at:]), (*kept[:at], *foam, *kept[at:]))
 
 
 def _where(typed: Sequence[Mapping[str, object]]) -> int:
@@ -163,37 +192,76 @@ def _thick(laid: Laid, system: System) -> str:
     return say.typed(Measure(laid.thickness, laid.typed), "m", system)
 
 
-def _edges(reading: Reading, resolved: Resolved, boards: Sequence[Board]) -> Iterator[EdgeFoam]:
+def _edges(
+    reading: Reading, resolved: Resolved, boards: Sequence[Board], bare: FloorFoam, slices: _Slices
+) -> Iterator[EdgeFoam]:
     edges = reading.brief.edge
     typed = reading.versions[AS_BRIEFED].tree.plain()["edge"]
     outer = [n for n, edge in enumerate(edges) if edge.beside != "heated"]
-    yield EdgeFoam(NONE, None, None, "no foam at the edge", tuple((n, ()) for n in outer))
+    without = EdgeFoam(NONE, None, None, "no foam at the edge", tuple((n, ()) for n in outer), (), 0.0)
+    first = Wanted(reading, resolved, (bare,), (), ())
+    yield from _built(first, without)
     if any(edge.insulation for edge in edges):
         as_typed = tuple((n, tuple(typed[n].get("insulation", ()))) for n in outer)
-        yield EdgeFoam(AS_TYPED, None, None, "the edge as briefed", as_typed)
+        yield from _built(first, EdgeFoam(AS_TYPED, None, None, "the edge as briefed", as_typed, (), 0.0))
     for detail in details():
+        known: dict[int, EdgeFoam | None] = {}  # by thickness: boards as thick as one another are cut alike
         for board in boards:
             for made in made_in(board, resolved.system):
                 if made.thickness > THICKEST_AT_EDGE:
                     continue
                 laid = [(n, detail.at(edges[n], board.key, made.typed)) for n in outer]
                 there = tuple((n, tuple(pieces)) for n, pieces in laid if pieces is not None)
-                if there:
-                    thick = say.typed(Measure(made.thickness, made.typed), "m", resolved.system)
-                    yield EdgeFoam(detail.key, board, made, f"{thick} {detail.words}", there)
+                if not there:
+                    continue
+                thick = say.typed(Measure(made.thickness, made.typed), "m", resolved.system)
+                each = EdgeFoam(detail.key, board, made, f"{thick} {detail.words}", there, (), 0.0)
+                size = round(1e4 * made.thickness)
+                if size not in known:
+                    known[size] = next(_built(first, each), None)
+                like = known[size]
+                if like is not None:
+                    yield replace(each, edges=_of_board(like.edges, there, board, made, slices), volume=like.volume)
 
 
-def _can_be_built(wanted: Wanted, floor: FloorFoam, edge: EdgeFoam) -> bool:
+def _of_board(
+    edges: Sequence[ResolvedEdge],
+    there: Sequence[tuple[int, tuple[Piece, ...]]],
+    board: Board,
+    made: Made,
+    slices: _Slices,
+) -> tuple[ResolvedEdge, ...]:
+    """Edges that are cut with another board as thick."""
+    changed = {letter(n) for n, _ in there}
+    return tuple(
+        replace(edge, pieces=tuple(replace(p, board=slices.of(board, made, p.board.path[:-6])) for p in edge.pieces))
+        if edge.letter in changed
+        else edge
+        for edge in edges
+    )
+
+
+def _built(wanted: Wanted, edge: EdgeFoam) -> Iterator[EdgeFoam]:
+    """An edge in numbers, where it can be built."""
     try:
-        resolved = wanted.with_these(floor, edge)
-        for each in resolved.edges:
-            section(resolved, each)
+        resolved = wanted.with_these(wanted.floors[0], edge)
+        foam = sum(foam_at_edge(section(resolved, each), each) * each.length for each in resolved.edges)
     except (Mistake, Mistakes):
-        return False
-    return True
+        return
+    yield replace(edge, edges=resolved.edges, volume=foam)
 
 
-def _kept(reading: Reading, resolved: Resolved, boards: Sequence[Board]) -> Iterator[str]:
+def foam_at_edge(cut: Section, edge: ResolvedEdge) -> float:
+    """Pieces of foam in an edge's section. [m²]"""
+    return sum(_area(part.outline) for part in cut.parts if part.path.startswith(f"{edge.path}.insulation."))
+
+
+def _area(outline: Sequence[tuple[float, float]]) -> float:
+    pairs = zip(outline, [*outline[1:], outline[0]], strict=True)
+    return abs(0.5 * sum(a[0] * b[1] - b[0] * a[1] for a, b in pairs))
+
+
+def _kept(resolved: Resolved, boards: Sequence[Board]) -> Iterator[str]:
     names = ", ".join(board.label for board in boards)
     yield f"Tried under the floor and at its edges, one product on one job: {names}."
     films = ", ".join(dict.fromkeys(layer.label for layer in resolved.floor if layer.kind == "vapour-retarder"))

@@ -14,6 +14,7 @@ from ..brief import Reading
 from ..cut import sketched_edges
 from ..findings import Finding
 from ..resolve import Resolved
+from ..sections.build import section
 from ..trying import Taken, as_taken
 from . import saying
 from .bounds import PutAside, by_heat, by_part, refusal
@@ -22,7 +23,7 @@ from .confirming import Answers, Full, beyond_foam, findings_of, first_serving
 from .heat import Heat, Known, Name, heat_of
 from .ranking import CENT, front, ordered
 from .records import Bound, By, Choice, Money, Ranged, Role, Row
-from .wanted import Wanted, wanted
+from .wanted import Wanted, foam_at_edge, wanted
 
 CONFIRMED, MOST = 10, 60  # how many are confirmed by full answers, and how many of them are made for it at most
 OF_A_ROLE = 8  # full answers at most for one further role of the table
@@ -286,10 +287,8 @@ def _as_briefed(found: Search, beyond: dict[Name, Finding]) -> Row:
 
 
 def _foam(resolved: Resolved) -> float:
-    from .columns import foam_at_edge
-
     floor = sum(layer.thickness for layer in resolved.boards) * resolved.area
-    return floor + sum(foam_at_edge(resolved, n) * edge.length for n, edge in enumerate(resolved.edges))
+    return floor + sum(foam_at_edge(section(resolved, edge), edge) * edge.length for edge in resolved.edges)
 
 
 def _money(amount: float, table: Columns) -> Money | None:
