@@ -14,6 +14,7 @@ from pydantic import StrictBool
 from pydantic.fields import FieldInfo
 
 from . import kinds
+from .tables.choose import Choose
 from .tables.edge import Edge
 from .tables.floor import FloorTable
 from .tables.foam import FoamTable
@@ -113,6 +114,11 @@ class Brief(Table):
     money: Money | None = key(
         "Prices, what heats the room, and how later years count; without it nothing is priced.",
         {"currency": "USD", "date": "2026-11-01", "fuel": "natural-gas", "fuel-price": "1.40 USD/therm"},
+        default=None,
+    )
+    choose: Choose | None = key(
+        "What `choose` may take, and by what the best is told.",
+        {"boards": ["plain-15", "plain-25"], "layers": 1, "least-by": "first cost"},
         default=None,
     )
     handover: Handover = key("What stands on the first sheet of a submittal.", default_factory=Handover)

@@ -19,7 +19,7 @@ from ..checks.code import floor as code_floor
 from ..checks.code import foundation
 from ..checks.code import termites as code_termites
 from ..checks.solved import SolvedEdge
-from ..findings import Finding
+from ..findings import Basis, Finding
 from ..resolve import Resolved
 from ..sections.levels import levels
 from .columns import Columns
@@ -49,6 +49,21 @@ def by_part(wanted: Wanted, columns: Columns, sketched: Sequence[SolvedEdge]) ->
         also = _shorts(_of_edge(wanted.parts(most, edge), sketched)) if short else {}
         edges.append({name: finding for name, finding in short.items() if name in also})
     return [*_whose(floors, columns.floor), *_whose(edges, columns.edge)]
+
+
+def by_budget(wanted: Wanted, columns: Columns) -> list[PutAside]:
+    """What costs more than may be spent, by its foam alone: the rest of the floor comes on top of it."""
+    money = wanted.resolved.money
+    if money is None or money.budget is None:
+        return []
+    rows = np.asarray(columns.first > money.budget)
+    if not rows.any():
+        return []
+    over = float(columns.first[rows].min())
+    words = "The foam alone, laid, costs more than may be spent."
+    basis = (Basis("the brief", "money.budget", "document"),)
+    finding = Finding("money.first", "First cost", over, "money", limit=money.budget, sense="at most", basis=basis)
+    return [PutAside(replace(finding, words=words, rests_on=("money.budget",)), rows)]
 
 
 def by_heat(columns: Columns, heat: Heat) -> list[PutAside]:

@@ -70,6 +70,7 @@ def _row(row: Row) -> dict[str, Any]:
         "coldest": row.coldest,
         "first_cost": _money(row.first),
         "life_cycle_cost": _money(row.life),
+        "energy": row.energy,
         "carbon": _ranged(row.carbon),
         "cannot_tell": list(row.open),
         "refusals": [_refusal(each) for each in row.refusals],

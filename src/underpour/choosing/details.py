@@ -7,10 +7,12 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 from importlib import resources
+from typing import Any
 
 from .. import measure
 from ..brief.tables.edge import Edge
 
+KILO = 1000.0  # Pa in a kPa
 Piece = Mapping[str, object]  # as a brief types it
 
 
@@ -39,11 +41,25 @@ def _placed(piece: Mapping[str, str], edge: Edge) -> dict[str, object]:
 
 
 @cache
+def least_strength() -> float:
+    """Of a board at an edge, by the short test. [kPa]
+
+    >>> round(least_strength(), 1)
+    103.4
+    """
+    return measure.pressure(_table()["least-strength"]).si / KILO
+
+
+@cache
 def details() -> tuple[Detail, ...]:
     """Every detail, in the order of the file.
 
     >>> details()[0].key, sorted(details()[3].pieces)
     ('slab-edge', ['footing-wall', 'frost-wall'])
     """
-    text = resources.files(__package__).joinpath("details.toml").read_text("utf-8")
-    return tuple(Detail(row["key"], row["words"], row["pieces"]) for row in tomllib.loads(text)["detail"])
+    return tuple(Detail(row["key"], row["words"], row["pieces"]) for row in _table()["detail"])
+
+
+@cache
+def _table() -> dict[str, Any]:
+    return tomllib.loads(resources.files(__package__).joinpath("details.toml").read_text("utf-8"))

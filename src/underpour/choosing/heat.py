@@ -2,9 +2,9 @@
 
 A floor's flow and its coldest places follow the resistance of its foam smoothly: U = 1 / (R + what else resists). So
 each way of laying foam at the edges is cut and solved for a few resistances under the floor and at the edge, and what
-lies between is laid through them by polynomials in 1 / (R + what else resists): for a floor's flow that is the whole bare
-floor with its ground, for places and edges about what concrete, film and ground near by do. Leaving nodes out tells what
-that misses.
+lies between is laid through them by polynomials in 1 / (R + what else resists). For a floor's flow that is the whole
+bare floor with its ground, for places and edges about what concrete, film and ground near by do. Leaving nodes out in
+turn tells what that misses.
 """
 
 from __future__ import annotations
@@ -17,6 +17,8 @@ from numpy.typing import NDArray
 
 from ..checks import humid, moisture
 from ..checks.code.floor import u_value
+from ..checks.settled import HEAT, settled_year
+from ..checks.settled import wanted as wanted_by_room
 from ..checks.solved import SolvedEdge, floor_faces, wall_faces
 from ..cut import sketched_edges
 from ..findings import Finding
@@ -39,6 +41,7 @@ class Sketched:
 
     edges: tuple[SolvedEdge, ...]
     flow: float  # W, mean of the year through the floor and a basement's wall
+    energy: float  # kWh a year through them in the months that count for money
     held: tuple[Finding, ...]  # that have a limit
 
 
@@ -55,6 +58,7 @@ class Heat:
 
     flow: Array  # W
     flow_within: Array  # W
+    energy: Array  # kWh a year, in the months in which the room wants heat
     values: dict[Name, Array]  # of each finding that has a limit
     within: dict[Name, Array]
     of: dict[Name, Finding]  # one of that name, for its limit, sense, title and basis
@@ -64,7 +68,7 @@ class Heat:
 def heat_of(wanted: Wanted, floor_of: Ints, edge_of: Ints, known: Known) -> Heat:
     """Heat of all candidates (each a number of a floor's foam and one of the edge's)."""
     count = len(floor_of)
-    flow, off = np.full(count, np.nan), np.zeros(count)
+    flow, off, energy = np.full(count, np.nan), np.zeros(count), np.full(count, np.nan)
     values: dict[Name, Array] = {}
     within: dict[Name, Array] = {}
     of: dict[Name, Finding] = {}
@@ -84,12 +88,13 @@ def heat_of(wanted: Wanted, floor_of: Ints, edge_of: Ints, known: Known) -> Heat
             r_floor = np.array([wanted.floors[n].r_in_place for n in floor_of[some]])
             r_edge = np.array([wanted.edges[n].r_in_place for n in edge_of[some]])
             flow[some], off[some] = laid.at(lambda made: made.flow, r_floor, r_edge, beside)
+            energy[some], _ = laid.at(lambda made: made.energy, r_floor, r_edge, beside)
             for name, finding in laid.findings.items():
                 of.setdefault(name, finding)
                 column = values.setdefault(name, np.full(count, np.nan))
                 doubt = within.setdefault(name, np.full(count, np.inf))
                 column[some], doubt[some] = laid.at(_value_of(name), r_floor, r_edge)
-    return Heat(flow, off, values, within, of, solved)
+    return Heat(flow, off, energy, values, within, of, solved)
 
 
 def name_of(finding: Finding) -> Name:
@@ -120,7 +125,21 @@ def _sketched(resolved: Resolved) -> Sketched:
         through = edge.heat.flow(floor_faces).mean
         through += edge.heat.flow(wall_faces).mean if edge.walled else 0.0
         flow += through * edge.edge.length
-    return Sketched(edges, flow, tuple(_held(resolved, edges)))
+    year = settled_year(resolved, edges)
+    energy = bought(resolved, year.kilowatt_hours(year.whole))
+    return Sketched(edges, flow, energy, tuple(_held(resolved, edges)))
+
+
+def bought(resolved: Resolved, months: Sequence[float]) -> float:
+    """What of twelve months' heat is paid for: those in which the room wants heat, in the season typed. [kWh]
+
+    Of a floor that is kept frozen it is the heat that is taken out again.
+    """
+    if resolved.use.cold_floor:
+        return -sum(months)
+    season = resolved.money.season if resolved.money is not None else None
+    wants = wanted_by_room(resolved)
+    return sum(each for n, each in enumerate(months) if wants[n] == HEAT and (season is None or n + 1 in season))
 
 
 def _held(resolved: Resolved, edges: Sequence[SolvedEdge]) -> Iterator[Finding]:

@@ -85,7 +85,8 @@ class Row:
     heat_within: float | None  # W
     coldest: float | None  # degC, of the floor's coldest surface in winter
     first: Money | None  # None where a price is open
-    life: Money | None
+    life: Money | None  # first cost and the heat of the years, today's worth
+    energy: float | None  # kWh a year, in the months in which the room wants heat
     carbon: Ranged | None  # kgCO2e
     confirmed: bool  # whether a full answer stands behind it
     open: tuple[str, ...]  # ids that cannot be told

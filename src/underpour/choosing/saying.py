@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from ..findings import Finding
-from ..measure import say
+from ..measure import System, say
+from ..measure.digits import fixed
 from ..resolve import Resolved
+from .columns import Columns
 from .heat import Name
 from .records import By, Choice, Row, Word
 from .wanted import EdgeFoam, FloorFoam
 
+HOURS = 8766.0  # in a year
 SAFETY = (
     "A recommendation is not a design. The local code and whoever is licensed to sign for structure, frost, fire and "
     "soil gas decide."
@@ -27,9 +30,9 @@ def named(floor: FloorFoam, edge: EdgeFoam) -> str:
     return f"{under}, {thick}){of} {where}" if edge.board else f"{under}, {edge.words}"
 
 
-def word(resolved: Resolved, rows: Sequence[Row], beyond: dict[Name, Finding]) -> Word:
-    """The verdict in one word or a few."""
-    if not resolved.outdoors and not resolved.use.cold_floor and resolved.ground_mean <= 0.0 < resolved.room.mean:
+def word(resolved: Resolved, rows: Sequence[Row], under: Row | None, beyond: dict[Name, Finding]) -> Word:
+    """The verdict in one word or a few; ``under`` is the best that has foam under the floor."""
+    if _frozen(resolved):
         return "not this tool"
     best = next((row for row in rows if "recommended" in row.roles), None)
     if best is None:
@@ -37,40 +40,161 @@ def word(resolved: Resolved, rows: Sequence[Row], beyond: dict[Name, Finding]) -
     if beyond:
         return "foam does not decide it"
     if best.foam == 0.0:
-        return "no foam" if (best.heat or 0.0) <= 0.0 else "no foam is asked for"
+        dearer = under is not None and best.life is not None and under.life is not None
+        return "no foam" if dearer or (under is not None and _keeps_in(best, under)) else "no foam is asked for"
     return "no foam under the middle" if best.thickness == 0.0 else "serves"
 
 
-def by_words(by: By, currency: str, day: str) -> str:
+def _frozen(resolved: Resolved) -> bool:
+    """Whether the ground is frozen all year under a room that is warm."""
+    return not resolved.outdoors and not resolved.use.cold_floor and resolved.ground_mean <= 0.0 < resolved.room.mean
+
+
+def _keeps_in(bare: Row, under: Row) -> bool:
+    """Whether foam keeps in, through the year, as much heat as it saves in the months that want heat, or more."""
+    if bare.heat is None or under.heat is None or bare.energy is None or under.energy is None:
+        return False
+    saved = bare.energy - under.energy
+    kept = (bare.heat - under.heat) * HOURS / 1000.0 - saved
+    return -kept >= saved or saved <= 0.0
+
+
+def by_words(by: By, table: Columns, resolved: Resolved) -> str:
+    """By what it is ranked, and what is not in that."""
+    money = resolved.money
     if by == "price of the foam":
         return (
-            f"Ranked by the price of the foam alone, in {currency} by the products' records of {day} or later. Labour, "
-            "delivery and what heat costs are open: type them in [money]."
+            f"Ranked by the price of the foam alone, in {table.currency}, by the products' records of {table.day} or "
+            "later. Labour, digging and what heat costs are open: type them in [money]."
         )
-    return "Ranked by how little foam meets everything that is held. Prices are open: the records have none."
+    if by == "foam" and not table.currency:
+        return "Ranked by how little foam meets everything that is held. Prices are open: no record has one."
+    if by in ("foam", "carbon", "height"):
+        said = {"foam": "how little foam it takes", "carbon": "the gas of making its foam", "height": "how thin it is"}
+        return f"Ranked by {said[by]}, as the brief asks; equal ones by what they cost."
+    assert money is not None
+    counted = ["the foam, bought whole"]
+    counted += ["its laying"] if money.labour is not None else []
+    counted += ["the deeper dig"] if "excavation" in money.prices else []
+    left = [
+        key
+        for key, there in (
+            ("money.labour", money.labour is not None),
+            ("money.price.excavation", "excavation" in money.prices),
+        )
+        if not there
+    ]
+    first = f"First cost is {', '.join(counted)}, in {money.currency}; what is the same in all is not in it."
+    lacking = f" Not counted, for the brief does not say: {', '.join(left)}." if left else ""
+    day = f"Prices of {table.day} or later; a quotation decides."
+    if by == "first cost":
+        why = "" if money.heat_price is not None else f" What heat costs is open: type {money.lacks_price}."
+        return f"Ranked by first cost. {first}{lacking}{why} {day}"
+    return (
+        f"Ranked by what {money.years} years cost, today's worth: first cost, and heat in the months in which the room "
+        f"wants it, at {fixed(money.heat_price or 0.0, 3)} {money.currency} for a kilowatt hour that reaches it, "
+        f"{100.0 * money.discount:.3g} % discount and {100.0 * money.growth:.3g} % growth a year. "
+        f"{first}{lacking} {day}"
+    )
 
 
-def says(choice: Choice, resolved: Resolved) -> Iterator[str]:
-    """The recommendation, why, and why not the cheaper one."""
-    best = choice.recommended
+def says(choice: Choice, resolved: Resolved, under: Row | None) -> Iterator[str]:
+    """The recommendation, what it does, and why not the cheaper one."""
+    best, system = choice.recommended, resolved.system
     if choice.word == "not this tool":
-        mean = say.both(resolved.ground_mean, "degC", resolved.system)
+        mean = say.both(resolved.ground_mean, "degC", system)
         yield (
             f"Not a question for this tool: the mean of the year is {mean}, so the ground may be frozen all year and "
             "settles where a warm floor thaws it. Ask a geotechnical engineer who knows frozen ground before anything "
-            "is chosen."
+            "is chosen. What follows is what the other checks say of foam, and no advice to build on it."
         )
         return
     if best is None:
         yield "No product of the lines in hand can serve here."
-        nearest = min(choice.refused, key=lambda row: (not row.confirmed, len(row.refusals)), default=None)
-        if nearest is not None:
-            lacks = "; ".join(dict.fromkeys(each.title for each in nearest.refusals))
-            yield f"The nearest is {nearest.name}. What falls short: {lacks}."
+        yield from _nearest(choice)
         return
     yield f"Take {best.name}." if best.foam else "Take no foam."
+    yield from _does(choice, best, system)
+    yield from _why_bare(choice, best, under, resolved)
     second = choice.runner_up
     if second is not None:
-        yield f"Next comes {second.name}."
+        yield f"Next comes {second.name}{_dearer(choice, best, second)}."
+    code = choice.with_role("cheapest that meets code")
+    if code is not None and code.refusals:
+        lacks = _listed(each.title for each in code.refusals)
+        yield f"The cheapest that meets the code is {code.name}; it falls short in what no code asks: {lacks}."
     for each in choice.beyond:
-        yield f"Whichever is taken: {each.title} falls short. {each.words}"
+        yield f"Whichever is taken, it falls short here: {each.title}. {each.words}"
+
+
+def _does(choice: Choice, best: Row, system: System) -> Iterator[str]:
+    bare = choice.with_role("no foam")
+    if bare is None or best.heat is None or bare.heat is None or not best.foam:
+        return
+    through = say.both(best.heat, "W", system)
+    saved = bare.heat - best.heat
+    lacks = _listed(each.title for each in bare.refusals)
+    why = f" No foam falls short: {lacks}." if lacks else ""
+    if bare.heat > 0.0 and saved > 0.0:
+        share = f"{100.0 * saved / bare.heat:.0f} %"
+        yield f"The floor then loses {through} on the mean of the year, {share} less than without foam.{why}"
+    elif why:
+        yield why.strip()
+
+
+def _why_bare(choice: Choice, best: Row, under: Row | None, resolved: Resolved) -> Iterator[str]:
+    """Why nothing lies under the middle, or nowhere, and what would tell more."""
+    if best.thickness or under is None:
+        return
+    system = resolved.system
+    if choice.word == "no foam" and _keeps_in(best, under):
+        saved = (best.energy or 0.0) - (under.energy or 0.0)
+        yield (
+            f"{_up(under.name)} would save {say.both(max(saved, 0.0), 'kWh', system)} in the months in which the room "
+            "wants heat, and keep in as much or more in the others, which the ground would take: do not insulate here "
+            "for the heat."
+        )
+        return
+    if best.heat is None or under.heat is None:
+        return
+    less = say.both(best.heat - under.heat, "W", system)
+    if best.life is not None and under.life is not None:
+        more = f"{under.life.amount - best.life.amount:,.0f} {best.life.currency}"
+        yield f"The best with foam there, {under.name}, loses {less} less and costs {more} more over the years."
+    elif best.first is not None and under.first is not None:
+        more = f"{under.first.amount - best.first.amount:,.0f} {best.first.currency}"
+        yield (
+            f"The cheapest with foam there, {under.name}, loses {less} less for {more} more. Nothing that is held asks "
+            "for it. Whether it pays is a question of what heat costs: type [money]."
+        )
+    if not resolved.held.editions:
+        yield "No code is named in the brief (project.code), and none was held."
+
+
+def _nearest(choice: Choice) -> Iterator[str]:
+    """The row that lacks least, and what."""
+    rows = [row for row in (*choice.rows, *choice.refused) if row.refusals]
+    nearest = min(rows, key=lambda row: (not row.confirmed, len(row.refusals), _lack(row)), default=None)
+    if nearest is not None:
+        lacks = _listed(each.title for each in nearest.refusals)
+        yield f"The nearest is {nearest.name}. What falls short with it: {lacks}."
+
+
+def _lack(row: Row) -> float:
+    return sum(abs(each.margin or 0.0) / (abs(each.limit or 0.0) or 1.0) for each in row.refusals)
+
+
+def _dearer(choice: Choice, best: Row, second: Row) -> str:
+    if choice.by == "life-cycle cost" and best.life is not None and second.life is not None:
+        return f", {second.life.amount - best.life.amount:,.0f} {best.life.currency} more over the years"
+    if best.first is not None and second.first is not None and choice.by in ("first cost", "price of the foam"):
+        return f", {second.first.amount - best.first.amount:,.0f} {best.first.currency} more"
+    return ""
+
+
+def _listed(words: Iterable[str]) -> str:
+    return "; ".join(dict.fromkeys(words))
+
+
+def _up(words: str) -> str:
+    return f"{words[:1].upper()}{words[1:]}"

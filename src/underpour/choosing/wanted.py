@@ -11,23 +11,25 @@ from ..brief import Reading
 from ..brief.alternatives import AS_BRIEFED, edge_names
 from ..brief.paths import Path, letter
 from ..brief.read import altered
+from ..brief.tables.choose import Choose, OnHand
 from ..brief.tables.layer import Layer
-from ..catalogue.products import FLAT
+from ..catalogue.products import FLAT, Products
 from ..catalogue.records import Board, Made
 from ..catalogue.thickness import Laid, made_in
 from ..measure import Measure, System, say
-from ..mistakes import Mistake, Mistakes
+from ..mistakes import Mistake, Mistakes, nearest
 from ..resolve import Resolved, ResolvedEdge, Slice, resolve
 from ..resolve.assumptions import Assumptions
 from ..resolve.foams import Foams
 from ..resolve.layers import layer_slice
 from ..sections.build import section
 from ..sections.parts import Section
-from .details import Piece, details
+from .details import Piece, details, least_strength
 
 MOST_LAYERS = 2  # of one product on one another: more is laid nowhere without need
+ROUNDED = 0.1  # kPa: a rounded psi
 THICKEST_AT_EDGE = 0.11  # m: what a wall's finish and a sill still cover (common practice, no source)
-AS_TYPED, NONE = "as typed", "none"
+AS_TYPED, NONE, AS_BRIEFED_KEY = "as typed", "none", "as-briefed"
 
 
 @dataclass(frozen=True)
@@ -66,7 +68,9 @@ class EdgeFoam:
     words: str
     insulation: tuple[tuple[int, tuple[Piece, ...]], ...]  # number of each edge, and what stands there
     edges: tuple[ResolvedEdge, ...]  # the same in numbers
-    volume: float  # m³ of foam, as the sections are cut without foam under the floor
+    faces: tuple[tuple[str, float], ...]  # and m² of foam there, as the sections are cut without foam under the floor
+
+    volume: float  # m³ of foam
 
     @property
     def r_in_place(self) -> float:
@@ -83,6 +87,7 @@ class Wanted:
     floors: tuple[FloorFoam, ...]  # none first
     edges: tuple[EdgeFoam, ...]  # none first
     kept: tuple[str, ...]  # what varies and what stays, in words
+    on_hand: tuple[OnHand, ...] = ()
 
     def changes(self, floor: FloorFoam, edge: EdgeFoam) -> dict[Path, object]:
         """What stands at which path of the brief with these two."""
@@ -113,12 +118,29 @@ class Wanted:
 
 
 def wanted(reading: Reading, resolved: Resolved) -> Wanted:
-    """Everything that is tried for a brief, each floor and each edge able to be built by itself."""
-    boards = tuple(_boards(resolved))
+    """Everything that is tried for a brief, each floor and each edge able to be built by itself.
+
+    Raises
+    ------
+    Mistakes
+        A board, a foam or a thickness of [choose] that is not known, or a [choose] that leaves nothing to try.
+    """
+    asked = reading.brief.choose or Choose()
+    unclear = list(_unclear(asked, resolved))
+    if unclear:
+        raise reading.placed(unclear)
+    boards = tuple(_boards(asked, resolved))
+    if not boards:
+        wrong = "Nothing is left to try: no board of the lines is all of that."
+        instead = "Take one of boards, foams and faced out, or name other boards."
+        raise reading.placed([Mistake("choose", "", wrong, instead)])
     slices = _Slices(reading, resolved)
     floors = tuple(_floors(reading, resolved, boards, slices))
     edges = tuple(_edges(reading, resolved, boards, floors[0], slices))
-    return Wanted(reading, resolved, floors, edges, tuple(_kept(resolved, boards)))
+    if len(edges) == 0:
+        wrong = "No edge of this brief can be built in one of these ways."
+        raise reading.placed([Mistake("choose.details", "", wrong, 'Add "none" or "as-briefed".')])
+    return Wanted(reading, resolved, floors, edges, tuple(_kept(asked, resolved, boards)), asked.on_hand)
 
 
 class _Slices:
@@ -137,23 +159,75 @@ class _Slices:
         return replace(self._made[key], path=f"{path}.board")
 
 
-def _boards(resolved: Resolved) -> Iterator[Board]:
-    """Flat boards of the lines that belong below a slab, and what the brief itself names."""
+def _unclear(asked: Choose, resolved: Resolved) -> Iterator[Mistake]:
+    """What [choose] names that is not there, or names against itself."""
+    products = resolved.products
+    for n, key in enumerate(asked.boards or (), 1):
+        yield from _unknown(f"choose.boards.{n}", key, products)
+    foams = list(dict.fromkeys(board.material for board in products.boards()))
+    for n, foam in enumerate(asked.foams or (), 1):
+        if foam not in foams:
+            near = nearest(foam, foams)
+            hint = f"The nearest is {near[0]}. " if near else ""
+            wrong = f"No board of the catalogue is of {foam}."
+            yield Mistake(f"choose.foams.{n}", f'"{foam}"', wrong, f"{hint}There are {', '.join(foams)}.")
+    for n, each in enumerate(asked.on_hand, 1):
+        at = f"choose.on-hand.{n}"
+        wrongs = list(_unknown(f"{at}.board", each.board, products))
+        yield from wrongs
+        if wrongs:
+            continue
+        board = products.board(each.board)
+        if not any(abs(made.thickness - each.thickness.si) < 5e-4 for made in made_in(board, resolved.system)):
+            offered = ", ".join(made.typed for made in made_in(board, resolved.system))
+            wrong = f"{board.label} is not made {each.thickness.typed} thick."
+            yield Mistake(f"{at}.thickness", f'"{each.thickness.typed}"', wrong, f"It is made in {offered}.")
+        elif asked.boards is not None and each.board not in asked.boards:
+            wrong = f"{each.board} is on hand, and boards does not let it be taken."
+            yield Mistake(f"{at}.board", f'"{each.board}"', wrong, "Add it to boards, or take it out here.")
+
+
+def _unknown(at: str, key: str, products: Products) -> Iterator[Mistake]:
+    try:
+        products.board(key)
+    except Mistake as mistake:
+        yield mistake.placed(at=at)
+
+
+def _boards(asked: Choose, resolved: Resolved) -> Iterator[Board]:
+    """Boards that are asked for; else flat ones of the lines that belong below a slab, and what the brief names."""
     named = {layer.key for layer in resolved.boards}
-    for board in resolved.products.boards():
-        flat = resolved.products.has(board.key) and resolved.products.product(board.key).kind in FLAT
-        if (flat or board.key in named) and not catalogue.belonging(board).against:
+    if asked.boards is not None:
+        listed = [resolved.products.board(key) for key in dict.fromkeys(asked.boards)]
+    else:
+        listed = [
+            board
+            for board in resolved.products.boards()
+            if (board.key in named or _is_flat(board, resolved)) and not catalogue.belonging(board).against
+        ]
+    for board in listed:
+        faced = _faced(board, resolved)
+        if (asked.foams is None or board.material in asked.foams) and (asked.faced is None or asked.faced == faced):
             yield board
+
+
+def _is_flat(board: Board, resolved: Resolved) -> bool:
+    return resolved.products.has(board.key) and resolved.products.product(board.key).kind in FLAT
+
+
+def _faced(board: Board, resolved: Resolved) -> bool:
+    return resolved.products.has(board.key) and resolved.products.product(board.key).facing is not None
 
 
 def _floors(reading: Reading, resolved: Resolved, boards: Sequence[Board], slices: _Slices) -> Iterator[FloorFoam]:
     typed = [dict(layer) for layer in reading.versions[AS_BRIEFED].tree.plain()["floor"]["build-up"]]
+    most = (reading.brief.choose or Choose()).layers or MOST_LAYERS
     at = _where(typed)
     rest = [layer for layer in typed if "board" not in layer]
     kept = [layer for layer in resolved.floor if layer.kind != "board"]
     yield FloorFoam(None, None, "no foam", tuple(rest), tuple(kept))
     for board in boards:
-        for laid in _laid(board, resolved.system):
+        for laid in _laid(board, resolved.system, most):
             layers = [{"board": board.key, "thickness": made.typed} for made in laid.layers]
             foam = [slices.of(board, made, f"floor.build-up.{at + n}") for n, made in enumerate(laid.layers, 1)]
             words = f"{_thick(laid, resolved.system)} of {board.label}"
@@ -174,10 +248,12 @@ def _where(typed: Sequence[Mapping[str, object]]) -> int:
     return at + 1 if at < old and "vapour-retarder" in typed[at] else at
 
 
-def _laid(board: Board, system: System) -> Iterator[Laid]:
+def _laid(board: Board, system: System, most: int) -> Iterator[Laid]:
     """Single thicknesses, and stacks that are thicker than any single one."""
     made = made_in(board, system)
     yield from (Laid((each,)) for each in made)
+    if most < MOST_LAYERS:
+        return
     thickest = made[-1].thickness
     seen: set[int] = set()
     for pair in combinations_with_replacement(sorted(made, key=lambda each: -each.thickness), MOST_LAYERS):
@@ -196,32 +272,46 @@ def _edges(
     reading: Reading, resolved: Resolved, boards: Sequence[Board], bare: FloorFoam, slices: _Slices
 ) -> Iterator[EdgeFoam]:
     edges = reading.brief.edge
+    ways = (reading.brief.choose or Choose()).details
     typed = reading.versions[AS_BRIEFED].tree.plain()["edge"]
     outer = [n for n, edge in enumerate(edges) if edge.beside != "heated"]
-    without = EdgeFoam(NONE, None, None, "no foam at the edge", tuple((n, ()) for n in outer), (), 0.0)
+    without = EdgeFoam(NONE, None, None, "no foam at the edge", tuple((n, ()) for n in outer), (), (), 0.0)
     first = Wanted(reading, resolved, (bare,), (), ())
-    yield from _built(first, without)
-    if any(edge.insulation for edge in edges):
+    if ways is None or NONE in ways:
+        yield from _built(first, without)
+    if any(edge.insulation for edge in edges) and (ways is None or AS_BRIEFED_KEY in ways):
         as_typed = tuple((n, tuple(typed[n].get("insulation", ()))) for n in outer)
-        yield from _built(first, EdgeFoam(AS_TYPED, None, None, "the edge as briefed", as_typed, (), 0.0))
+        yield from _built(first, EdgeFoam(AS_TYPED, None, None, "the edge as briefed", as_typed, (), (), 0.0))
     for detail in details():
+        if ways is not None and detail.key not in ways:
+            continue
         known: dict[int, EdgeFoam | None] = {}  # by thickness: boards as thick as one another are cut alike
         for board in boards:
             for made in made_in(board, resolved.system):
-                if made.thickness > THICKEST_AT_EDGE:
+                if made.thickness > THICKEST_AT_EDGE or _weak(board):
                     continue
                 laid = [(n, detail.at(edges[n], board.key, made.typed)) for n in outer]
                 there = tuple((n, tuple(pieces)) for n, pieces in laid if pieces is not None)
                 if not there:
                     continue
                 thick = say.typed(Measure(made.thickness, made.typed), "m", resolved.system)
-                each = EdgeFoam(detail.key, board, made, f"{thick} {detail.words}", there, (), 0.0)
+                each = EdgeFoam(detail.key, board, made, f"{thick} {detail.words}", there, (), (), 0.0)
                 size = round(1e4 * made.thickness)
                 if size not in known:
                     known[size] = next(_built(first, each), None)
                 like = known[size]
                 if like is not None:
-                    yield replace(each, edges=_of_board(like.edges, there, board, made, slices), volume=like.volume)
+                    yield replace(
+                        each,
+                        edges=_of_board(like.edges, there, board, made, slices),
+                        faces=like.faces,
+                        volume=like.volume,
+                    )
+
+
+def _weak(board: Board) -> bool:
+    """Whether a board is too weak to have ground filled against it."""
+    return board.strength.value < least_strength() - ROUNDED
 
 
 def _of_board(
@@ -245,15 +335,19 @@ def _built(wanted: Wanted, edge: EdgeFoam) -> Iterator[EdgeFoam]:
     """An edge in numbers, where it can be built."""
     try:
         resolved = wanted.with_these(wanted.floors[0], edge)
-        foam = sum(foam_at_edge(section(resolved, each), each) * each.length for each in resolved.edges)
+        foam = [each for edge_of in resolved.edges for each in foam_at_edge(section(resolved, edge_of), edge_of)]
     except (Mistake, Mistakes):
         return
-    yield replace(edge, edges=resolved.edges, volume=foam)
+    volume = sum(area * thick for _, area, thick in foam)
+    yield replace(edge, edges=resolved.edges, faces=tuple((face, area) for face, area, _ in foam), volume=volume)
 
 
-def foam_at_edge(cut: Section, edge: ResolvedEdge) -> float:
-    """Pieces of foam in an edge's section. [m²]"""
-    return sum(_area(part.outline) for part in cut.parts if part.path.startswith(f"{edge.path}.insulation."))
+def foam_at_edge(cut: Section, edge: ResolvedEdge) -> Iterator[tuple[str, float, float]]:
+    """Pieces of foam along an edge: face, area and thickness. [m², m]"""
+    for n, piece in enumerate(edge.pieces, 1):
+        own = f"{edge.path}.insulation.{n}"
+        cuts = sum(_area(part.outline) for part in cut.parts if part.path == own or part.path.startswith(f"{own}."))
+        yield piece.face, cuts / piece.board.thickness * edge.length, piece.board.thickness
 
 
 def _area(outline: Sequence[tuple[float, float]]) -> float:
@@ -261,8 +355,15 @@ def _area(outline: Sequence[tuple[float, float]]) -> float:
     return abs(0.5 * sum(a[0] * b[1] - b[0] * a[1] for a, b in pairs))
 
 
-def _kept(resolved: Resolved, boards: Sequence[Board]) -> Iterator[str]:
+def _kept(asked: Choose, resolved: Resolved, boards: Sequence[Board]) -> Iterator[str]:
     names = ", ".join(board.label for board in boards)
     yield f"Tried under the floor and at its edges, one product on one job: {names}."
+    if asked.on_hand:
+        there = ", ".join(f"{each.area.typed} of {each.thickness.typed} {each.board}" for each in asked.on_hand)
+        yield f"On hand, and not paid for again: {there}."
+    weak = [board.label for board in boards if _weak(board)]
+    if weak:
+        least = say.both(least_strength(), "kPa", resolved.system)
+        yield f"Not at edges, where at least {least} is laid (common practice, no source): {', '.join(weak)}."
     films = ", ".join(dict.fromkeys(layer.label for layer in resolved.floor if layer.kind == "vapour-retarder"))
     yield f"Kept as briefed: concrete, gravel, walls and footings{', ' + films if films else ''}."

@@ -11,19 +11,20 @@ from numpy.typing import NDArray
 
 from .. import __version__, cautioning
 from ..brief import Reading
-from ..cut import sketched_edges
+from ..economy import life_cycle_cost
 from ..findings import Finding
+from ..mistakes import Mistake
 from ..resolve import Resolved
 from ..sections.build import section
 from ..trying import Taken, as_taken
-from . import saying
-from .bounds import PutAside, by_heat, by_part, refusal
-from .columns import Columns, columns
+from . import saying, winning
+from .bounds import PutAside, by_budget, by_heat, by_part, refusal
+from .columns import Columns, bought_of, columns
 from .confirming import Answers, Full, beyond_foam, findings_of, first_serving
-from .heat import Heat, Known, Name, heat_of
+from .heat import Heat, Known, Name, bought, heat_of
 from .ranking import CENT, front, ordered
-from .records import Bound, By, Choice, Money, Ranged, Role, Row
-from .wanted import Wanted, foam_at_edge, wanted
+from .records import Bound, By, Choice, Money, Ranged, Role, Row, ToWin
+from .wanted import EdgeFoam, FloorFoam, Wanted, foam_at_edge, wanted
 
 CONFIRMED, MOST = 10, 60  # how many are confirmed by full answers, and how many of them are made for it at most
 OF_A_ROLE = 8  # full answers at most for one further role of the table
@@ -43,6 +44,7 @@ class Search:
     alive: Bools
     by: By
     cost: NDArray[np.float64]
+    life: NDArray[np.float64] | None
 
 
 def choose(reading: Reading, known: Known | None = None) -> Choice:
@@ -70,7 +72,7 @@ def search(reading: Reading, taken: Taken, known: Known) -> Search:
     resolved = taken.resolved
     all_of_it = wanted(reading, resolved)
     table = columns(all_of_it)
-    aside = by_part(all_of_it, table, taken.sketched or sketched_edges(resolved))
+    aside = [*by_part(all_of_it, table, taken.sketched), *by_budget(all_of_it, table)]
     alive = ~_any(aside, len(table))
     heat = None
     if not resolved.outdoors and alive.any():
@@ -78,9 +80,55 @@ def search(reading: Reading, taken: Taken, known: Known) -> Search:
         heat = _spread_out(heat_of(all_of_it, table.floor[rows], table.edge[rows], known), rows, len(table))
         aside += by_heat(table, heat)
         alive = ~_any(aside, len(table))
-    by: By = "price of the foam" if table.currency else "foam"
-    cost = np.round(table.price, CENT) if table.currency else table.volume
-    return Search(all_of_it, table, taken, tuple(aside), heat, alive, by, cost)
+    life = life_cycles(resolved, table, heat)
+    by, cost = _by(reading, resolved, table, life)
+    return Search(all_of_it, table, taken, tuple(aside), heat, alive, by, cost, life)
+
+
+def life_cycles(resolved: Resolved, table: Columns, heat: Heat | None) -> NDArray[np.float64] | None:
+    """First cost and the heat of the years, today's worth; None where nothing says what heat costs."""
+    money = resolved.money
+    if money is None or money.heat_price is None or heat is None:
+        return None
+    known = ~np.isnan(table.first) & ~np.isnan(heat.energy)
+    whole = np.full(len(table), np.nan)
+    whole[known] = life_cycle_cost(
+        table.first[known],
+        heat.energy[known] * money.heat_price,
+        money.discount,
+        money.growth,
+        money.years,
+        money.again,
+        money.residual,
+    )
+    return whole
+
+
+def _by(
+    reading: Reading, resolved: Resolved, table: Columns, life: NDArray[np.float64] | None
+) -> tuple[By, NDArray[np.float64]]:
+    """By what is ranked, and that column. Raises Mistakes where what [choose] asks for has no prices."""
+    asked = reading.brief.choose.least_by if reading.brief.choose is not None else None
+    first = np.round(table.first, CENT)
+    priced: By = "first cost" if resolved.money is not None else "price of the foam"
+    if asked == "life-cycle cost" and life is None:
+        lacks = resolved.money.lacks_price if resolved.money is not None else "money"
+        wrong = "Nothing says what heat costs, so the years cannot be counted."
+        raise reading.placed(
+            [Mistake("choose.least-by", f'"{asked}"', wrong, f"Type {lacks or 'money'} in the brief.")]
+        )
+    if asked == "first cost" and not table.currency:
+        wrong = "No board of these has a price with a day."
+        raise reading.placed([Mistake("choose.least-by", f'"{asked}"', wrong, "Type prices in [money.price].")])
+    if asked == "carbon":
+        return "carbon", np.round(table.carbon[0], CENT)
+    if asked == "height":
+        return "height", np.round(table.height, 6)
+    if asked == "foam" or not table.currency:
+        return "foam", np.round(table.volume, 6)
+    if life is not None and asked != "first cost":
+        return "life-cycle cost", np.round(life, CENT)
+    return priced, first
 
 
 def _any(aside: Sequence[PutAside], many: int) -> Bools:
@@ -102,6 +150,7 @@ def _spread_out(heat: Heat, rows: NDArray[np.int64], many: int) -> Heat:
         heat,
         flow=wide(heat.flow),
         flow_within=wide(heat.flow_within),
+        energy=wide(heat.energy),
         values={name: wide(column) for name, column in heat.values.items()},
         within={name: wide(column) for name, column in heat.within.items()},
     )
@@ -117,6 +166,9 @@ def _told(found: Search) -> Choice:
     gone = _any(learnt, len(table))
     alive = found.alive & ~gone
     roles: dict[int, list[Role]] = {}
+    made = {n: _row(found, answers, n, [], None, beyond) for n in held}
+    costs = {n: _cost(found, made[n], n) for n in held}
+    held = sorted(held, key=lambda n: (costs[n], held.index(n)))
     rank = {candidate: n for n, candidate in enumerate(held, 1)}
     for candidate, role in zip(held, ("recommended", "runner-up"), strict=False):
         roles.setdefault(candidate, []).append(role)  # type: ignore[arg-type]
@@ -144,7 +196,15 @@ def _told(found: Search) -> Choice:
     best = [n for n in _front(found, alive) if n not in fell][:FRONT_SHOWN]
     at_front = tuple(_row(found, answers, n, roles.get(n, []), rank.get(n), beyond, made=False) for n in best)
     bounds = _bounds([*found.aside, *learnt], found)
-    word = saying.word(resolved, rows, beyond)
+    under = _cheapest_under(found, alive, answers, beyond)
+    word = saying.word(resolved, rows, under, beyond)
+    to_win: list[ToWin] = []
+    if len(held) > 1 and found.by not in ("carbon", "height", "foam"):
+        parts = [bought_of(found.wanted, *_parts(found, n)) for n in held[:2]]
+        ranked = [next(row for row in rows if row.rank == n) for n in (1, 2)]
+        to_win += winning.by_price(ranked[0], ranked[1], costs[held[1]] - costs[held[0]], *parts)
+    if held and made[held[0]].first is not None:
+        to_win += winning.by_limit(refused, made[held[0]].first.amount, resolved.system)  # type: ignore[union-attr]
     choice = Choice(
         title=resolved.title,
         place=resolved.place,
@@ -154,11 +214,11 @@ def _told(found: Search) -> Choice:
         word=word,
         says=(),
         by=found.by,
-        by_words=saying.by_words(found.by, table.currency, table.day),
+        by_words=saying.by_words(found.by, table, resolved),
         rows=tuple(rows),
         refused=tuple(refused[:REFUSED_SHOWN]),
         front=at_front,
-        to_win=(),
+        to_win=tuple(to_win),
         bounds=bounds,
         candidates=len(table),
         put_aside=int(len(table) - alive.sum()),
@@ -170,7 +230,25 @@ def _told(found: Search) -> Choice:
         notes=resolved.notes,
         cautions=(saying.SAFETY, *cautioning.on_papers([resolved])),
     )
-    return replace(choice, says=tuple(saying.says(choice, resolved)))
+    return replace(choice, says=tuple(saying.says(choice, resolved, under)))
+
+
+def _parts(found: Search, n: int) -> tuple[FloorFoam, EdgeFoam]:
+    return found.wanted.floors[found.columns.floor[n]], found.wanted.edges[found.columns.edge[n]]
+
+
+def _cost(found: Search, row: Row, n: int) -> float:
+    """By what it is ranked, by its full answer where that tells it better than the columns."""
+    if found.by == "life-cycle cost" and row.life is not None:
+        return round(row.life.amount, CENT)
+    return float(found.cost[n])
+
+
+def _cheapest_under(found: Search, alive: Bools, answers: Answers, beyond: dict[Name, Finding]) -> Row | None:
+    """The best with foam under the floor, to hold against one that has none there."""
+    order = ordered(alive & found.columns.floor_foam, [found.cost, found.columns.volume])
+    held, _, _ = first_serving(order, answers, beyond, 1, OF_A_ROLE)
+    return _row(found, answers, held[0], [], None, beyond) if held else None
 
 
 def _most(wanted: Wanted) -> tuple[int, int]:
@@ -228,21 +306,37 @@ def _row(
         r_label=floor.r_label,
         r_in_place=floor.r_in_place,
         height=float(table.height[n]),
-        heat=None if flow is None or np.isnan(flow) else flow,
-        heat_within=None if within is None or np.isnan(within) else within,
+        heat=_number(flow),
+        heat_within=_number(within),
         coldest=None,
-        first=_money(table.price[n], table),
-        life=None,
+        first=_money(table.first[n], table),
+        life=None if found.life is None else _money(found.life[n], table),
+        energy=_number(None if found.heat is None else found.heat.energy[n]),
         carbon=_ranged(table.carbon[:, n]),
         confirmed=False,
         open=(),
         refusals=(),
     )
-    return row if full is None else _answered(row, full, beyond)
+    return row if full is None else _answered(row, full, found, beyond)
 
 
-def _answered(row: Row, full: Full, beyond: dict[Name, Finding]) -> Row:
-    """A row with what its full answer says."""
+def _answered(row: Row, full: Full, found: Search, beyond: dict[Name, Finding]) -> Row:
+    """A row with what its full answer says; what it costs over the years is told anew by that answer's heat."""
+    resolved, money = found.taken.resolved, found.taken.resolved.money
+    net = [each.months for each in full.findings if each.id == "heat.loss-year" and each.at.get("flow") == "net"]
+    energy = bought(resolved, [sum(each) for each in zip(*(m for m in net if m), strict=True)]) if net else row.energy
+    life = row.life
+    if money is not None and money.heat_price is not None and row.first is not None and energy is not None:
+        cost = life_cycle_cost(
+            row.first.amount,
+            energy * money.heat_price,
+            money.discount,
+            money.growth,
+            money.years,
+            money.again,
+            money.residual,
+        )
+        life = Money(float(cost), row.first.currency, row.first.day)
     flows = [each for each in full.findings if each.id == "heat.loss-mean" and each.value is not None]
     cold = [each.value for each in full.findings if each.id == "heat.floor-coldest" and each.value is not None]
     shorts = [refusal(each, "full answer") for name, each in full.shorts.items() if name not in beyond]
@@ -251,6 +345,8 @@ def _answered(row: Row, full: Full, beyond: dict[Name, Finding]) -> Row:
         heat=sum(each.value or 0.0 for each in flows) if flows else row.heat,
         heat_within=sum(each.within or 0.0 for each in flows) if flows else row.heat_within,
         coldest=min(cold, default=None),
+        energy=energy,
+        life=life,
         confirmed=not full.unbuildable,
         open=tuple(dict.fromkeys(each.id for each in full.findings if each.verdict == "cannot tell")),
         refusals=tuple(shorts),
@@ -278,21 +374,27 @@ def _as_briefed(found: Search, beyond: dict[Name, Finding]) -> Row:
         coldest=None,
         first=None,
         life=None,
+        energy=None,
         carbon=None,
         confirmed=True,
         open=(),
         refusals=(),
     )
-    return _answered(replace(row, foam=_foam(resolved)), findings_of(found.taken.findings), beyond)
+    return _answered(replace(row, foam=_foam(resolved)), findings_of(found.taken.findings), found, beyond)
 
 
 def _foam(resolved: Resolved) -> float:
     floor = sum(layer.thickness for layer in resolved.boards) * resolved.area
-    return floor + sum(foam_at_edge(section(resolved, edge), edge) * edge.length for edge in resolved.edges)
+    edges = (each for edge in resolved.edges for each in foam_at_edge(section(resolved, edge), edge))
+    return floor + sum(area * thick for _, area, thick in edges)
 
 
 def _money(amount: float, table: Columns) -> Money | None:
     return None if np.isnan(amount) or not table.currency else Money(float(amount), table.currency, table.day)
+
+
+def _number(value: float | None) -> float | None:
+    return None if value is None or np.isnan(value) else float(value)
 
 
 def _ranged(numbers: NDArray[np.float64]) -> Ranged | None:
@@ -302,13 +404,17 @@ def _ranged(numbers: NDArray[np.float64]) -> Ranged | None:
 
 def _refused_by_bounds(found: Search, answers: Answers, shown: Sequence[int], beyond: dict[Name, Finding]) -> list[Row]:
     """The best of those that bounds put aside, one for each finding that refuses: why not the cheaper one."""
-    rows = []
     cheaper = ordered(~found.alive, [found.cost, found.columns.volume])
+    reasons: dict[int, list[PutAside]] = {}
     for aside in found.aside:
         first = next((int(n) for n in cheaper if aside.rows[n] and n not in shown), None)
         if first is not None:
-            row = _row(found, answers, first, [], None, beyond, made=False)
-            rows.append(row if row.confirmed else replace(row, refusals=(refusal(aside.finding, "bound"),)))
+            reasons.setdefault(first, []).append(aside)
+    rows = []
+    for n in sorted(reasons, key=lambda each: (found.cost[each], each)):
+        row = _row(found, answers, n, [], None, beyond, made=False)
+        told = tuple(refusal(each.finding, "bound") for each in reasons[n])
+        rows.append(row if row.confirmed else replace(row, refusals=told))
     return rows
 
 

@@ -11,7 +11,8 @@ if TYPE_CHECKING:
     from ..choosing import Choice, Refusal, Row
     from ..measure.table import System
 
-NUMBER, HEAT, MONEY, CARBON, HEIGHT = 3, 10, 12, 11, 9
+NUMBER, WIDE = 3, 12
+SHOWN = 5  # of those that serve; all ten are in the JSON
 
 
 def choice_text(choice: Choice, width: int) -> str:
@@ -43,28 +44,31 @@ def choice_text(choice: Choice, width: int) -> str:
 
 
 def _table(choice: Choice, width: int) -> Iterator[str]:
-    widths = [NUMBER, width - NUMBER - HEAT - MONEY - CARBON - HEIGHT - 10, HEAT, MONEY, CARBON, HEIGHT]
-    yield from columns(["", "", "loses", "first cost", "carbon", "height"], widths)
+    life = any(row.life is not None for row in choice.rows)
+    heads = ["loses", "first cost", *(["all years"] if life else []), "carbon"]
+    widths = [NUMBER, width - NUMBER - 2 - len(heads) * (WIDE + 2), *[WIDE] * len(heads)]
+    yield from columns(["", "", *heads], widths)
     for row in choice.rows:
-        yield from columns([str(row.rank or ""), _named(row), *_numbers(row, choice.system)], widths)
+        if row.rank is None or row.rank <= SHOWN or row.roles:
+            yield from columns([str(row.rank or ""), _named(row), *_numbers(row, choice.system, life)], widths)
 
 
 def _named(row: Row) -> str:
     roles = [role for role in row.roles if role not in ("recommended", "runner-up") and role != row.name]
     said = f"{row.name} ({', '.join(roles)})" if roles else row.name
     if row.refusals:
-        said += f": falls short, {', '.join(dict.fromkeys(each.title for each in row.refusals))}"
+        said += f": falls short, {', '.join(dict.fromkeys(each.id for each in row.refusals))}"
     return said
 
 
-def _numbers(row: Row, system: System) -> list[str]:
+def _numbers(row: Row, system: System, life: bool) -> list[str]:
     from ..measure import say
 
     return [
         "" if row.heat is None else say.value(row.heat, "W", system),
         "" if row.first is None else f"{row.first.amount:,.0f} {row.first.currency}",
+        *(["" if row.life is None else f"{row.life.amount:,.0f} {row.life.currency}"] if life else []),
         "" if row.carbon is None else f"{row.carbon.value:,.0f} kgCO2e",
-        say.value(row.height, "m", system),
     ]
 
 
@@ -88,7 +92,7 @@ def _why(refusal: Refusal, system: System) -> str:
 def _front(choice: Choice, width: int) -> Iterator[str]:
     for row in choice.front:
         told = "" if row.confirmed else " (not answered wholly)"
-        yield from hung(f"{', '.join(filter(None, _numbers(row, choice.system)[:3]))}: {row.name}{told}", width, 2)
+        yield from hung(f"{', '.join(filter(None, _numbers(row, choice.system, False)))}: {row.name}{told}", width, 2)
 
 
 def _counted(choice: Choice) -> str:
