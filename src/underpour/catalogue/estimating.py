@@ -7,7 +7,7 @@ from .records import Quantity
 
 
 def estimating(of: str, name: str) -> Quantity:
-    """One of those numbers: of panel, film, tape, tube, strip, fixing, vent, lorry, bulk or concrete.
+    """One of those numbers: of panel, film, tape, tube, strip, fixing, vent, lorry, lift, wind, bulk or concrete.
 
     >>> estimating("panel", "kerf").value
     0.003

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Callable, Iterator, Sequence
+from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 from ..mistakes import Mistake, nearest
-from . import files
-from .parsing import Words
+from . import order_folder
+from .days import day
+from .parsing import Words, one_of
 from .stopping import stopped_by_key
 from .told import Told
 
@@ -17,13 +18,12 @@ if TYPE_CHECKING:
     from ..brief.model import Brief
     from ..brief.read import Reading
     from ..measure.table import System
-    from ..resolve import Resolved
     from ..takeoff import Cost, Item, LaidLayer, Loads, Takeoff
 
 EXAMPLE = "underpour takeoff brief.toml -o order"
-WIDE = 180.0  # mm, of a plan
 HELP = """\
 underpour takeoff BRIEF [-o FOLDER] [--alternative NAME] [--json]
+                  [--paper a4|us-letter] [--date 2026-11-25]
 
 Counts what to order for one slab. Panels are laid on the floor one by one,
 with offcuts used again; beside their number stands the fewest that any plan
@@ -33,11 +33,15 @@ in rows could take. Film with its laps, foam of the edges, gravel, concrete.
   -o FOLDER  written there; the folder has to exist:
              order.csv, cuts.csv, kept.csv and order.xlsx, which has all three;
              panels-1.svg, film-1.svg and so on, a plan of each layer;
-             panels-1.dxf, the same true to size for a drawing program
+             panels-1.dxf, the same true to size for a drawing program;
+             crew-sheet.pdf, what to look at on delivery, plans, cuts, weights,
+             the order of the work; labels.pdf, one for each sawn piece
   --alternative NAME
              orders that alternative of the brief, and says at the end what is
              otherwise than as briefed
   --json     all of it as JSON
+  --paper    a4 or us-letter; by the brief's units unless you say
+  --date     the date printed on the papers; today unless you say
 
 For example:
 
@@ -60,6 +64,8 @@ def parser() -> Words:
     words.add_argument("-o", dest="out", metavar="FOLDER")
     words.add_argument("--alternative", metavar="NAME")
     words.add_argument("--json", action="store_true")
+    words.add_argument("--paper", type=one_of("--paper", "a4", "us-letter"))
+    words.add_argument("--date")
     return words
 
 
@@ -72,7 +78,8 @@ def told(words: Sequence[str]) -> Told:
     asked = parser()
     given = asked.read(words)
     brief = asked.must(given.brief, "Which brief?")
-    folder = _folder(given.out) if given.out else None
+    folder = order_folder.existing(given.out) if given.out else None
+    date = day(given.date).isoformat()
     reading = read(Path(brief))
     changed = _alternative(reading, given.alternative) if given.alternative is not None else None
     resolved = resolve(changed or reading.brief, products=reading.products)
@@ -85,7 +92,13 @@ def told(words: Sequence[str]) -> Told:
 
         takeoff = taken_off(resolved, looked)
         briefed = taken_off(resolve(reading.brief, products=reading.products), looked) if changed else None
-    written = _written(folder, given.out, resolved, takeoff) if folder else []
+    if changed:  # so that no paper of it is taken for the brief's
+        takeoff = replace(takeoff, title=f"{takeoff.title}, alternative {given.alternative}")
+    written: list[str] = []
+    if folder:
+        paper: Literal["a4", "us-letter"] = given.paper or ("us-letter" if resolved.system == "US" else "a4")
+        names = order_folder.written(folder, given.out, resolved, takeoff, date=date, paper=paper)
+        written = ["", f"Written to {given.out}: {', '.join(names)}."]
     status = STOPPED if any(layer.looked < 1.0 for layer in takeoff.layers) else 0
     if given.json:
         from ..dossier_json import finding_as_data
@@ -149,47 +162,6 @@ def _progress() -> Callable[[str, float], None]:
         sys.stderr.flush()
 
     return show
-
-
-def _folder(typed: str) -> Path:
-    path = Path(os.path.realpath(typed))
-    if not path.is_dir():
-        wrong = "That is a file; a folder is wanted." if path.exists() else "There is no such folder."
-        raise Mistake(f"-o {typed}", "", wrong, "Make it first, or write to another folder.")
-    if not os.access(path, os.W_OK):
-        raise Mistake(f"-o {typed}", "", "Nothing may be written there.", "Write to another folder.")
-    return path
-
-
-def _written(folder: Path, typed: str, resolved: Resolved, takeoff: Takeoff) -> list[str]:
-    content = dict([*_tables(takeoff), *_drawings(resolved, takeoff)])
-    for name, whole in content.items():
-        files.replace_whole(folder / name, whole, str(Path(typed) / name))
-    return ["", f"Written to {typed}: {', '.join(content)}."]
-
-
-def _tables(takeoff: Takeoff) -> Iterator[tuple[str, bytes]]:
-    from ..takeoff.tables import as_csv, as_workbook, cut_rows, kept_rows, order_rows
-
-    yield "order.csv", as_csv(order_rows(takeoff))
-    yield "cuts.csv", as_csv(cut_rows(takeoff.layers))
-    yield "kept.csv", as_csv(kept_rows(takeoff.layers))
-    yield "order.xlsx", as_workbook(takeoff)
-
-
-def _drawings(resolved: Resolved, takeoff: Takeoff) -> Iterator[tuple[str, bytes]]:
-    from ..drawings.film_plan import film_picture
-    from ..drawings.panel_dxf import panel_dxf
-    from ..drawings.panel_plan import panel_plan
-
-    plan, system = resolved.plan, resolved.system
-    pipe = resolved.soil_gas.pipe.route if resolved.soil_gas and resolved.soil_gas.pipe else ()
-    for n, layer in enumerate(takeoff.layers, start=1):
-        yield f"panels-{n}.svg", panel_plan(plan, layer, system, width=WIDE).encode()
-        drawn = panel_dxf(plan, layer, system, title=takeoff.title, films=takeoff.films, pipe=pipe)
-        yield f"panels-{n}.dxf", drawn
-    for n, film in enumerate(takeoff.films, start=1):
-        yield f"film-{n}.svg", film_picture(plan, film, system, width=WIDE).encode()
 
 
 def _lines(takeoff: Takeoff, width: int) -> Iterator[str]:

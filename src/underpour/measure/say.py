@@ -45,6 +45,16 @@ def both(measured: float, unit: str, system: System) -> str:
     return own if own == other else f"{own} ({other})"
 
 
+def to_cut(metres: float, system: System) -> str:
+    """A length to be marked on a board: to a sixteenth of an inch or a millimetre.
+
+    >>> to_cut(0.3, "US").replace(THIN, " "), to_cut(1.2192, "SI").replace(THIN, " ")
+    ('11-13/16 in', '1219 mm')
+    """
+    inch = table().unit("in", "length").si
+    return tape.us(round(metres / inch * 16) / 16 * inch) if system == "US" else f"{round(1000 * metres)}{THIN}mm"
+
+
 def of_any_unit(measured: float | str, unit: str, system: System) -> str:
     """What was taken or tabulated: words as they are, a number in both systems, one of an unprinted unit as it is.
 

@@ -9,6 +9,7 @@ from ..findings import Finding
 from ..measure.table import System
 from ..panels.layout import Layout
 from ..panels.places import Bounds
+from .cutting import is_whole
 from .film_plan import FilmPlan
 
 if TYPE_CHECKING:
@@ -115,6 +116,11 @@ class LaidLayer:
     items: tuple[Item, ...]
     notes: tuple[str, ...] = ()
     looked: float = 1.0  # share of the looking for a better plan that was done; less where it was stopped
+
+    @property
+    def sawn(self) -> int:
+        """How many pieces are sawn."""
+        return sum(not is_whole(self.layout, piece) for piece in self.layout.pieces)
 
     @property
     def bound(self) -> tuple[int, str]:

@@ -6,8 +6,10 @@ import json
 from collections.abc import Mapping, Sequence
 from typing import Any
 
+from .. import __version__
 from .coils import Coils
-from .cutting import is_whole, numbered
+from .cutting import is_whole, kept, numbered, sawn_panels
+from .film_plan import FilmPlan
 from .lorries import Loads
 from .records import Item, LaidLayer, Takeoff
 
@@ -25,13 +27,17 @@ def as_json(takeoff: Takeoff, findings: Sequence[Mapping[str, Any]] = ()) -> str
         Its findings as data.
     """
     told = {
+        "format": "takeoff/1",
+        "made_by": {"name": "underpour", "version": __version__},
         "title": takeoff.title,
+        "units": takeoff.system,
         "items": [_item(each) for each in takeoff.items],
         "layers": [_layer(each) for each in takeoff.layers],
         "totals": [{"currency": c, "amount": round(amount, 2), "priced": days} for c, amount, days in takeoff.totals],
         "loads": _loads(takeoff.loads) if takeoff.loads else None,
         "coils": _coils(takeoff.coils) if takeoff.coils else None,
         "tools": [{"product": name, "worked-with": words} for name, words in takeoff.tools],
+        "films": [_film(each) for each in takeoff.films],
         "notes": list(takeoff.notes),
         "findings": list(findings),
     }
@@ -84,6 +90,7 @@ def _coils(coils: Coils) -> dict[str, Any]:
 
 def _layer(layer: LaidLayer) -> dict[str, Any]:
     layout, (fewest, how) = layer.layout, layer.bound
+    sawn = sawn_panels(layout)
     return {
         "path": layer.path,
         "label": layer.label,
@@ -95,6 +102,10 @@ def _layer(layer: LaidLayer) -> dict[str, Any]:
         "looked": layer.looked,
         "angle": layout.angle,
         "joints": layout.seams,
+        "cover": [layout.rules.width, layout.rules.length],
+        "kerf": layout.rules.kerf,
+        "interlock": layout.rules.interlock,
+        "offset": layout.offset,
         "notes": list(layer.notes),
         "pieces": [
             {
@@ -103,9 +114,29 @@ def _layer(layer: LaidLayer) -> dict[str, Any]:
                 "across": [piece.y0, piece.y1],
                 "area": piece.area,
                 "panel": piece.panel,
+                "sawn-panel": sawn.get(piece.panel),
                 "from": [piece.u, piece.v],
                 "whole": is_whole(layout, piece),
             }
             for number, piece in numbered(layout)
         ],
+        "offcuts": [
+            {"sawn-panel": each.panel, "size": [each.length, each.height], "from": [each.u, each.v]}
+            for each in kept(layout)
+        ],
+    }
+
+
+def _film(film: FilmPlan) -> dict[str, Any]:
+    return {
+        "path": film.path,
+        "roll": [film.width, film.length],
+        "lap": film.lap,
+        "turned-up": film.up,
+        "angle": film.angle,
+        "strips": [
+            {"along": [x0, x1], "across": [y, y + film.cover], "length": long}
+            for (x0, x1, y), long in zip(film.strips, film.lengths, strict=True)
+        ],
+        "laps": film.seams,
     }
