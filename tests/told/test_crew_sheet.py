@@ -17,7 +17,7 @@ from underpour.mistakes import Mistake
 from underpour.papers.crew_sheet import LABELS, crew_sheet, labels
 from underpour.resolve import resolve
 from underpour.takeoff import taken_off
-from underpour.takeoff.cutting import cuts, kept
+from underpour.takeoff.cutting import cuts, kept, numbered
 from underpour.takeoff.lifting import loose_boards, weights
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
@@ -77,11 +77,10 @@ def test_each_row_adds_up_to_the_panels_in_it(made):
 
     for layer in takeoff.layers:
         rows = list(_rows(layer, of))
-        pieces = layer.layout.pieces
         for row in rows:
             said = row["pieces"].split(", ")
             there = sum(int(each.split()[0]) if each.endswith("whole") else 1 for each in said)
-            assert there == sum(piece.row == int(row["row"]) - 1 for piece in pieces)
+            assert there == sum(number.split(".")[0] == row["row"] for number, _ in numbered(layer.layout))
 
 
 def test_plans_lie_on_sheets_of_their_own_with_every_number_that_finds_room(made):

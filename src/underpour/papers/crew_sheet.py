@@ -162,14 +162,14 @@ def _layer(layer: LaidLayer, picture: Picture, of: ForCrew) -> dict[str, Any]:
 def _rows(layer: LaidLayer, of: ForCrew) -> Iterator[dict[str, str]]:
     """Each row as it is laid: sawn pieces by number, whole panels by how many."""
     layout = layer.layout
-    for row, pieces in groupby(numbered(layout), key=lambda each: each[1].row):
+    for row, pieces in groupby(numbered(layout), key=lambda each: each[0].split(".")[0]):
         own = list(pieces)
         said = []
         for whole, run in groupby(own, key=lambda each: is_whole(layout, each[1])):
             numbers = [number for number, _ in run]
             said += [f"{len(numbers)} whole"] if whole else numbers
         yield {
-            "row": str(row + 1),
+            "row": row,
             "long": say.both(sum(piece.length for _, piece in own), "m", of.takeoff.system),
             "pieces": ", ".join(said),
         }
