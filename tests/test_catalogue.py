@@ -103,7 +103,7 @@ def test_paths_are_all_different():
 
 
 def test_units_are_those_of_findings_or_of_materials():
-    of_materials = {"J/(m³·K)", "m·K/W", "kg/m³", "µm²", "m²/s", "m/s"}
+    of_materials = {"J/(m³·K)", "m·K/W", "kg/m³", "µm²", "m²/s", "m/s", "1/m²"}
     of_money = {"MJ/m³", "MJ/kg", "MPa", "h/m²", "h/m", "kgCO2e/kWh", "kgCO2e/kg", "kgCO2e/m³"}
     assert {q.unit for q in quantities()} <= UNITS | of_materials | of_money
 
