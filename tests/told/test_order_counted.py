@@ -311,6 +311,35 @@ def test_footings_are_poured_by_their_corners_once():
     assert item(of("warm-basement"), "footing of edge A").net == pytest.approx(ring * 10 * INCH)
 
 
+def test_boards_of_a_raft_lie_out_to_its_face_and_those_of_a_thickened_edge_end_at_its_slope():
+    """By the sections: 10 by 8 m with walls of 0.2 m; 40 by 32 ft less the thickening's flat bottom and slope."""
+    raft = of("raft-with-channels").layers[0].items[0]
+    assert raft.net == pytest.approx(10.4 * 8.4)
+    resolved = resolved_of("thickened-edge-house")
+    (edge,) = resolved.edges
+    standing = sum(leaf.thickness for leaf in edge.above)
+    run = (edge.depth - resolved.floor[0].thickness - 2 * INCH) / tan(radians(edge.thickening.slope))
+    inward = edge.thickening.width - standing + run
+    sides = [side.length for side in resolved.plan.floor.outline.sides][:2]
+    boards = taken_off(resolved).layers[0].items[0]
+    assert boards.net == pytest.approx((sides[0] - 2 * inward) * (sides[1] - 2 * inward))
+
+
+def test_stone_below_a_thickened_edge_is_what_the_thickening_leaves_of_it():
+    """thickened-edge-house: slices of a millimetre, each a rectangle in to the slope or out to the slab's face."""
+    resolved = resolved_of("thickened-edge-house")
+    (edge,) = resolved.edges
+    standing, foam = sum(leaf.thickness for leaf in edge.above), -resolved.floor[0].thickness - 2 * INCH
+    slope = tan(radians(edge.thickening.slope))
+    sides = [side.length for side in resolved.plan.floor.outline.sides][:2]
+    net = 0.0
+    for n in range(1000):
+        level = foam - (n + 0.5) / 1000 * 4 * INCH
+        inward = edge.thickening.width - standing + (level + edge.depth) / slope if level > -edge.depth else -standing
+        net += (sides[0] - 2 * inward) * (sides[1] - 2 * inward) * 4 * INCH / 1000
+    assert item(taken_off(resolved), "Gravel").net == pytest.approx(net, rel=1e-6)
+
+
 @pytest.mark.parametrize("corners", [3, 4, 6, 17])
 def test_a_strip_round_a_regular_floor_is_the_ring_between_two_of_them(corners):
     points = [(10.0 * cos(2 * pi * n / corners), 10.0 * sin(2 * pi * n / corners)) for n in range(corners)]

@@ -27,7 +27,7 @@ def resolved_of(name):
 
 def drawn(resolved, takeoff, n=0):
     content = panel_dxf(
-        resolved.plan, takeoff.layers[n], resolved.system, title=takeoff.title, films=takeoff.films
+        takeoff.layers[n].plan, takeoff.layers[n], resolved.system, title=takeoff.title, films=takeoff.films
     ).decode()
     return content, ezdxf.read(StringIO(content))
 
@@ -66,13 +66,13 @@ def test_the_library_finds_nothing_wrong_in_the_file(made):
 
 
 def test_the_file_says_its_unit_and_the_floor_in_it_is_the_brief_s(made):
-    resolved, _, _, document = made
+    resolved, takeoff, _, document = made
     unit, per_metre, _ = UNITS[resolved.system]
     assert document.header["$INSUNITS"] == unit
     rings = document.modelspace().query('LWPOLYLINE[layer=="floor-outline"]')
     assert all(ring.closed for ring in rings)
     told = [area_and_length(ring) for ring in rings]
-    floor = resolved.plan.floor
+    floor = takeoff.layers[0].plan.floor
     area = 2 * max(abs(a) for a, _ in told) - sum(abs(a) for a, _ in told)  # the outline less the holes
     assert area / per_metre**2 == pytest.approx(floor.area, rel=1e-9)
     assert sum(long for _, long in told) / per_metre == pytest.approx(floor.length, rel=1e-9)
@@ -87,7 +87,7 @@ def test_panels_and_cut_pieces_are_as_many_as_the_cut_list_s_and_cover_the_floor
     sawn = len(list(cuts(layout)))
     assert len(borders["panel-cut"]) == sawn
     assert len(borders["panel-edge"]) == len(layout.pieces) - sawn
-    floor = resolved.plan.floor
+    floor = takeoff.layers[0].plan.floor
     covered = sum(area_and_length(each)[0] for of in rings.values() for each in of) / per_metre**2
     assert covered == pytest.approx(floor.area - sum(each.area for each in floor.obstacles), rel=1e-9)
     numbers = Counter(each.dxf.text for each in space.query('TEXT[layer=="panel-number"]'))
@@ -115,7 +115,7 @@ def test_the_same_plan_gives_the_same_bytes(made):
 def test_where_the_pipe_s_way_is_known_it_is_drawn(made):
     resolved, takeoff, _, _ = made
     way = [(1.0, 1.0), (1.0, 3.0), (4.0, 3.0)]
-    content = panel_dxf(resolved.plan, takeoff.layers[0], resolved.system, title="", pipe=way).decode()
+    content = panel_dxf(takeoff.layers[0].plan, takeoff.layers[0], resolved.system, title="", pipe=way).decode()
     lines = ezdxf.read(StringIO(content)).modelspace().query('LINE[layer=="vent-pipe"]')
     assert len(lines) == 2
 
@@ -130,8 +130,8 @@ def test_each_strip_of_film_has_its_length_on_its_plan(tmp_path):
 
 
 def test_laps_of_a_film_lie_where_two_strips_meet_by_hand():
-    """raft-with-channels: three strips along y over 10 m by 8 m make two laps of 8 m."""
+    """raft-with-channels: three strips along x over 10.4 m by 8.4 m, walls and all, make two laps of 10.4 m."""
     film = taken_off(resolved_of("raft-with-channels")).films[0]
-    assert film.angle == 90.0
-    assert [round(x1 - x0, 9) for x0, x1, _ in film.laps] == [8.0, 8.0]
+    assert film.angle == 0.0
+    assert [round(x1 - x0, 9) for x0, x1, _ in film.laps] == [10.4, 10.4]
     assert len(film.strips) == 3

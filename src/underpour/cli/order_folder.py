@@ -53,14 +53,14 @@ def _drawings(resolved: Resolved, takeoff: Takeoff) -> Iterator[tuple[str, bytes
     from ..drawings.panel_dxf import panel_dxf
     from ..drawings.panel_plan import panel_plan
 
-    plan, system = resolved.plan, resolved.system
+    system = resolved.system
     pipe = resolved.soil_gas.pipe.route if resolved.soil_gas and resolved.soil_gas.pipe else ()
     for n, layer in enumerate(takeoff.layers, start=1):
-        yield f"panels-{n}.svg", panel_plan(plan, layer, system, width=WIDE).encode()
-        drawn = panel_dxf(plan, layer, system, title=takeoff.title, films=takeoff.films, pipe=pipe)
+        yield f"panels-{n}.svg", panel_plan(layer.plan, layer, system, width=WIDE).encode()
+        drawn = panel_dxf(layer.plan, layer, system, title=takeoff.title, films=takeoff.films, pipe=pipe)
         yield f"panels-{n}.dxf", drawn
     for n, film in enumerate(takeoff.films, start=1):
-        yield f"film-{n}.svg", film_picture(plan, film, system, width=WIDE).encode()
+        yield f"film-{n}.svg", film_picture(film.plan, film, system, width=WIDE).encode()
 
 
 def _papers(resolved: Resolved, takeoff: Takeoff, date: str, paper: Paper) -> Iterator[tuple[str, bytes]]:

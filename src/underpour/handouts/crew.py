@@ -31,7 +31,7 @@ def for_crew(resolved: Resolved, takeoff: Takeoff) -> ForCrew:
     panels = [
         Picture(
             layer.words,
-            panel_plan(plan, layer, system, width=wide, height=high, worded=False),
+            panel_plan(layer.plan, layer, system, width=wide, height=high, worded=False),
             "",
             f"Plan of {layer.layout.panels} panels in rows, sawn pieces shaded and numbered.",
             wide=wide,
@@ -41,7 +41,7 @@ def for_crew(resolved: Resolved, takeoff: Takeoff) -> ForCrew:
     films = [
         Picture(
             film.words,
-            film_picture(plan, film, system, width=wide, height=high, worded=False),
+            film_picture(film.plan, film, system, width=wide, height=high, worded=False),
             "",
             f"Plan of {len(film.strips)} strips of film with their laps.",
             wide=wide,

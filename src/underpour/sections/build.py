@@ -145,9 +145,7 @@ def _layers(resolved: Resolved, at: Levels) -> Iterator[Part]:
     for n, layer in enumerate(resolved.floor):
         if layer.thickness > 0.0:
             bottom = top - layer.thickness
-            ends_at_slope = at.slope is not None and at.foam_bottom - 1e-9 < bottom < top <= at.slab_bottom + 1e-9
-            start = at.slope.top if at.slope and ends_at_slope else at.begins(top)
-            part = _part(layer, box(start, at.half_width, bottom, top), LAYERS + n)
+            part = _part(layer, box(at.reaches(top, bottom), at.half_width, bottom, top), LAYERS + n)
             if at.slope and layer.kind in POURED and abs(bottom - at.slab_bottom) < 1e-9:
                 part = _thickened(part, at, at.slope, top)
             yield part

@@ -53,6 +53,19 @@ class Levels:
             return -self.wall  # through the opening, over the lowered foundation wall
         return 0.0 if level > self.sill + 1e-9 else self.start
 
+    def slope_at(self, level: float) -> float:
+        """Where a thickening's inner side is at a level; its flat bottom's end below it. [m]"""
+        assert self.slope is not None
+        rise = self.foam_bottom - self.footing_bottom
+        share = min(max((level - self.footing_bottom) / rise, 0.0), 1.0) if rise > 0.0 else 1.0
+        return self.slope.foot + share * (self.slope.top - self.slope.foot)
+
+    def reaches(self, top: float, bottom: float) -> float:
+        """Where a layer begins, that of a thickened edge that ends at its slope too; in from the outline. [m]"""
+        if self.slope is not None and self.foam_bottom - 1e-9 < bottom < top <= self.slab_bottom + 1e-9:
+            return self.slope.top
+        return self.begins(top)
+
 
 def levels(resolved: Resolved, edge: ResolvedEdge) -> Levels:
     """Work out the levels of one edge's section. Raises Mistake where a thickening does not fit."""

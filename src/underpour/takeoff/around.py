@@ -9,6 +9,7 @@ from math import radians, tan
 from ..outlines.floor import Floor, Stretch
 from ..resolve import KeyPlan
 
+Polygon = tuple[tuple[float, float], ...]
 MITRED = radians(22.5)  # a corner that turns by less is run straight through
 
 
@@ -32,6 +33,29 @@ class Along:
         (2.328, 2.328)
         """
         return area * self.length - moment * self.shorter
+
+
+def box(left: float, right: float, bottom: float, top: float) -> Polygon:
+    """An upright rectangle of a section. [m]"""
+    return ((left, bottom), (right, bottom), (right, top), (left, top))
+
+
+def volume(plan: KeyPlan, letter: str, section: Polygon, sharing: Collection[str]) -> float:
+    """Of a body along an edge. [m³]
+
+    Arguments
+    ---------
+    plan, letter, sharing
+        As of `along`.
+    section
+        The body cut through: x in from the outline, y up, anticlockwise. [m]
+    """
+    area = moment = 0.0
+    for (x0, y0), (x1, y1) in zip(section, (*section[1:], section[0]), strict=True):
+        cross = x0 * y1 - x1 * y0
+        area += cross / 2.0
+        moment += cross * (x0 + x1) / 6.0
+    return along(plan, letter, sharing).volume(area, moment)
 
 
 def along(plan: KeyPlan, letter: str, sharing: Collection[str]) -> Along:

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import partial
 from itertools import pairwise
 
 from ..catalogue.estimating import estimating
 from ..measure import say
-from ..resolve import Resolved
+from ..resolve import Resolved, Slice
+from ..sections.levels import levels
+from .around import box, volume
 from .concrete import BY_VOLUME
 from .records import Item, beyond
 
@@ -19,8 +22,27 @@ def gravel(resolved: Resolved) -> Iterator[Item]:
     """What is spread and compacted, ordered loose."""
     for layer in resolved.laid:
         if layer.kind in LOOSE:
-            why = f"Compacted volume under the floor, and {LOSES}. Beyond the edge nothing is counted."
-            yield _loose(layer.words, layer.path, resolved.plan.floor.area * layer.thickness, why)
+            why = f"Compacted volume under the floor, and {LOSES}. Beyond the slab nothing is counted."
+            net = resolved.plan.floor.area * layer.thickness + sum(_at_edges(resolved, layer))
+            yield _loose(layer.words, layer.path, net, why)
+
+
+def _at_edges(resolved: Resolved, layer: Slice) -> Iterator[float]:
+    """What lies out below the wall of a raft, and below nought what a thickened edge takes the place of. [m³]"""
+    top = -sum(each.thickness for each in resolved.floor[: resolved.floor.index(layer)])
+    bottom = top - layer.thickness
+    at = {edge.letter: levels(resolved, edge) for edge in resolved.edges}
+    reaching = {letter for letter, here in at.items() if here.slope or here.begins(top) < 0.0}
+    for letter in sorted(reaching):
+        here, low, body = at[letter], bottom, partial(volume, resolved.plan, letter, sharing=reaching)
+        if here.slope and here.footing_bottom < top:
+            low = max(bottom, here.footing_bottom)
+            yield -body(((0.0, low), (here.slope_at(low), low), (here.slope_at(top), top), (0.0, top)))
+            top_of_rest = low
+        else:
+            top_of_rest = top
+        if top_of_rest > bottom:
+            yield body(box(here.begins(top), 0.0, bottom, top_of_rest))
 
 
 def blinding(resolved: Resolved) -> Iterator[Item]:

@@ -8,17 +8,15 @@ from math import ceil
 from ..catalogue.estimating import estimating
 from ..measure import say
 from ..outlines.outline import straight
-from ..resolve import Resolved, ResolvedEdge, Slice
+from ..resolve import Resolved, Slice
 from ..sections.levels import Levels, levels
-from .around import along
+from .around import box, volume
 from .records import Item, beyond
 
 POURED = ("concrete", "screed")
 BY_VOLUME = "it is bought by volume from a plant near the site"
 NOT_COUNTED = "Walls, pads below posts and a fall of the floor are not counted."
 CORNERS = "Corners are counted once."
-
-Polygon = tuple[tuple[float, float], ...]  # x in from the outline, y above the top of the floor; m
 
 
 def concrete(resolved: Resolved) -> Iterator[Item]:
@@ -48,8 +46,8 @@ def concrete(resolved: Resolved) -> Iterator[Item]:
     for edge in resolved.edges:
         if edge.letter in footed:
             here = at[edge.letter]
-            body = _box(here.footing_left, here.footing_right, here.footing_bottom, here.footing_top)
-            parts = [("", _volume(resolved, edge, body, footed))]
+            body = box(here.footing_left, here.footing_right, here.footing_bottom, here.footing_top)
+            parts = [("", volume(resolved.plan, edge.letter, body, footed))]
             yield _poured(resolved, f"Concrete, footing of edge {edge.letter}", edge.path, parts, CORNERS)
 
 
@@ -75,8 +73,8 @@ def _to_the_face(resolved: Resolved, layer: Slice, at: dict[str, Levels]) -> Ite
     reaching = {letter for letter, x in out.items() if x < -1e-9}
     for edge in resolved.edges:
         if edge.letter in reaching:
-            body = _box(out[edge.letter], 0.0, top - layer.thickness, top)
-            yield f"below the wall of edge {edge.letter}", _volume(resolved, edge, body, reaching)
+            body = box(out[edge.letter], 0.0, top - layer.thickness, top)
+            yield f"below the wall of edge {edge.letter}", volume(resolved.plan, edge.letter, body, reaching)
 
 
 def _thickened(resolved: Resolved, at: dict[str, Levels]) -> Iterator[tuple[str, float]]:
@@ -92,7 +90,7 @@ def _thickened(resolved: Resolved, at: dict[str, Levels]) -> Iterator[tuple[str,
                 (here.slope.top, here.slab_bottom),
                 (here.start, here.slab_bottom),
             )
-            yield f"thicker along edge {edge.letter}", _volume(resolved, edge, body, thick)
+            yield f"thicker along edge {edge.letter}", volume(resolved.plan, edge.letter, body, thick)
 
 
 def _ribs(resolved: Resolved, layer: Slice) -> Iterator[tuple[str, float]]:
@@ -101,22 +99,8 @@ def _ribs(resolved: Resolved, layer: Slice) -> Iterator[tuple[str, float]]:
         yield f"thicker in rib {rib.number}", straight(rib.outline).area * max(rib.thickness - layer.thickness, 0.0)
 
 
-def _box(left: float, right: float, bottom: float, top: float) -> Polygon:
-    return ((left, bottom), (right, bottom), (right, top), (left, top))
-
-
-def _volume(resolved: Resolved, edge: ResolvedEdge, section: Polygon, sharing: set[str]) -> float:
-    """Of a body along an edge, by its section's area and moment. [m³]"""
-    area = moment = 0.0
-    for (x0, y0), (x1, y1) in zip(section, (*section[1:], section[0]), strict=True):
-        cross = x0 * y1 - x1 * y0
-        area += cross / 2.0
-        moment += cross * (x0 + x1) / 6.0
-    return along(resolved.plan, edge.letter, sharing).volume(area, moment)
-
-
 def _poured(resolved: Resolved, words: str, path: str, parts: list[tuple[str, float]], mind: str) -> Item:
-    system, net = resolved.system, sum(volume for _, volume in parts)
+    system, net = resolved.system, sum(each for _, each in parts)
     spare = estimating("concrete", "spare").value
     step = estimating("concrete", "step-us" if system == "US" else "step-si").value
     order = ceil(net * (1.0 + spare / 100.0) / step - 1e-9) * step

@@ -11,7 +11,8 @@ from ..measure import say
 from ..outlines.floor import Floor
 from ..panels.ground_plan import ground_plan
 from ..panels.rows import Strip, rows, shared
-from ..resolve import Resolved, Slice
+from ..resolve import KeyPlan, Resolved, Slice
+from .extent import extent
 
 NOTCHED = 2.0  # m; a strip of film goes on over a hole that is no longer, and is cut out there
 
@@ -33,6 +34,7 @@ class FilmPlan:
     angle: float  # of the strips, degrees
     strips: tuple[tuple[float, float, float], ...]  # from x, to x, from y up, turned; each covers width less lap
     laps: tuple[Lap, ...]
+    plan: KeyPlan  # what it covers
 
     @property
     def cover(self) -> float:
@@ -73,9 +75,10 @@ def film_plan(resolved: Resolved, layer: Slice) -> FilmPlan:
         size = " x ".join(say.value(each, "m", resolved.system) for each in (width, length))
     lap = product.lap.si if product and product.lap else estimating("film", "lap").value
     up = estimating("film", "turned-up").value
-    tried = [(*_strips(resolved.plan.floor, width - lap, up, angle), angle) for angle in (0.0, 90.0)]
+    plan = extent(resolved, layer)
+    tried = [(*_strips(plan.floor, width - lap, up, angle), angle) for angle in (0.0, 90.0)]
     strips, laps, angle = min(tried, key=lambda each: sum(x1 - x0 + 2.0 * up for x0, x1, _ in each[0]))
-    return FilmPlan(layer.words, layer.path, layer.key, size, width, length, lap, up, angle, strips, laps)
+    return FilmPlan(layer.words, layer.path, layer.key, size, width, length, lap, up, angle, strips, laps, plan)
 
 
 def _strips(

@@ -10,7 +10,7 @@ from ..catalogue.line import Product
 from ..measure import say
 from ..resolve import Resolved, Slice
 from .belonging import by_roll, of_record
-from .film_plan import film_plan
+from .film_plan import FilmPlan, film_plan
 from .prices import NO_PRODUCT, priced_by_piece
 from .records import Item, beyond
 
@@ -36,7 +36,7 @@ def _film(resolved: Resolved, layer: Slice) -> Iterator[Item]:
         f"{len(plan.strips)} strips along {'x' if plan.angle == 0.0 else 'y'}, {in_all} in all, "
         f"laps of {lapped}, {turned} turned up at both ends."
     )
-    net, rolled = resolved.plan.floor.area, f"{'rolls' if rolls > 1 else 'roll'} of {plan.size}"
+    net, rolled = plan.plan.floor.area, f"{'rolls' if rolls > 1 else 'roll'} of {plan.size}"
     used, thick = whole * plan.width, layer.film.thickness if layer.film else layer.thickness
     yield Item(
         layer.words,
@@ -54,12 +54,11 @@ def _film(resolved: Resolved, layer: Slice) -> Iterator[Item]:
         beyond(("laps and turned up", used - net), ("left over", bought - used)),
         mass=bought * thick * estimating("film", "density").value,
     )
-    yield _tape(resolved, layer, product, plan.seams)
+    yield _tape(resolved, layer, product, plan)
 
 
-def _tape(resolved: Resolved, layer: Slice, product: Product | None, seams: float) -> Item:
-    floor = resolved.plan.floor
-    parts = seams, floor.length
+def _tape(resolved: Resolved, layer: Slice, product: Product | None, plan: FilmPlan) -> Item:
+    parts = plan.seams, plan.plan.floor.length
     laps, edge = (say.value(each, "m", resolved.system) for each in parts)
     why = f"{laps} of laps, {edge} at the edge."
     tape = of_record(resolved, product, "laps")

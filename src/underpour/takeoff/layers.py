@@ -7,12 +7,14 @@ from collections.abc import Callable, Sequence
 from ..catalogue.estimating import estimating
 from ..catalogue.line import Product, Size
 from ..measure import say
+from ..outlines.floor import Floor
 from ..panels.panel import Rules
 from ..panels.search import Found, Wanted, improving
-from ..resolve import Resolved, Slice
+from ..resolve import KeyPlan, Resolved, Slice
 from ..resolve.laid_so import LaidSo, comes_in
 from .belonging import tape_of
 from .cutting import is_whole
+from .extent import extent
 from .prices import priced_by_area
 from .records import Item, LaidLayer, beyond
 from .stacked import stacked
@@ -81,7 +83,8 @@ def _sheet(resolved: Resolved) -> Size:
 
 def _laid(resolved: Resolved, layer: Slice, wanted: Wanted, told: Told) -> LaidLayer:
     rules, size, product = rules_of(resolved, layer)
-    found, looked = _best(layer, resolved, rules, wanted, told)
+    plan = extent(resolved, layer)
+    found, looked = _best(layer, plan.floor, rules, wanted, told)
     layout = found.layout()
     net = layout.area
     sheet = size_of(resolved, layer)
@@ -102,6 +105,8 @@ def _laid(resolved: Resolved, layer: Slice, wanted: Wanted, told: Told) -> LaidL
     if found.rows.narrow:
         said = say.both(rules.narrow, "m", resolved.system)
         notes.append(f"{found.rows.narrow} strips are narrower than {said}: fix them, they break and float.")
+    if plan is not resolved.plan:
+        notes.append(_reaching(resolved, plan))
     if product is None:
         notes.append(f"No product is named: sheets of {size} are taken. Name a product to have its own size and price.")
     hidden = layout.panels * (sheet.width * sheet.length - rules.area)
@@ -125,11 +130,18 @@ def _laid(resolved: Resolved, layer: Slice, wanted: Wanted, told: Told) -> LaidL
         *tape_of(resolved, product, layout.seams, layer.path),
     ]
     return LaidLayer(
-        layer.label, layer.words, layer.path, size, layout, found.bounds, tuple(items), tuple(notes), looked
+        layer.label, layer.words, layer.path, size, layout, found.bounds, tuple(items), plan, tuple(notes), looked
     )
 
 
-def _best(layer: Slice, resolved: Resolved, rules: Rules, wanted: Wanted, told: Told) -> tuple[Found, float]:
+def _reaching(resolved: Resolved, plan: KeyPlan) -> str:
+    covers, inside = (say.both(each.floor.area, "m²", resolved.system) for each in (plan, resolved.plan))
+    out = plan.floor.area > resolved.plan.floor.area
+    way = "out below the wall" if out else "in to the slope of a thickened edge"
+    return f"This layer covers {covers} where the floor inside of the walls has {inside}: it reaches {way}."
+
+
+def _best(layer: Slice, floor: Floor, rules: Rules, wanted: Wanted, told: Told) -> tuple[Found, float]:
     """The best plan, and the share of the looking after which somebody had enough; 1 where nobody had."""
     looked = 1.0
 
@@ -140,7 +152,7 @@ def _best(layer: Slice, resolved: Resolved, rules: Rules, wanted: Wanted, told: 
             return True
         return False
 
-    *_, best = improving(resolved.plan.floor, rules, wanted, enough=enough)  # there is always a first filling
+    *_, best = improving(floor, rules, wanted, enough=enough)  # there is always a first filling
     return best, looked
 
 

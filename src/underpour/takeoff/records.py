@@ -9,6 +9,7 @@ from ..findings import Finding
 from ..measure.table import System
 from ..panels.layout import Layout
 from ..panels.places import Bounds
+from ..resolve import KeyPlan
 from .cutting import is_whole
 from .film_plan import FilmPlan
 
@@ -114,6 +115,7 @@ class LaidLayer:
     layout: Layout
     bounds: Bounds
     items: tuple[Item, ...]
+    plan: KeyPlan  # what it covers: out below the wall of a raft, in to the slope of a thickened edge
     notes: tuple[str, ...] = ()
     looked: float = 1.0  # share of the looking for a better plan that was done; less where it was stopped
 
