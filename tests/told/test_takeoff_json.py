@@ -36,6 +36,8 @@ def test_the_schema_refuses_what_no_takeoff_says(told):
             jsonschema.validate({**whole, **spoilt}, SCHEMA)
 
 
+BELOW_WALLS = {"raft-with-channels": 0.2}  # m that a raft's boards reach out below the walls of a plain rectangle
+
 # From here on nothing of the product's own geometry is used: the floor is a polygon of short chords made from the
 # corners of the brief, pieces are clipped out of it by half-planes, panels are counted by names.
 
@@ -100,7 +102,10 @@ def turned(ring, angle):
 def test_the_order_of_panels_is_proved_by_a_count_that_shares_nothing_with_it(name):
     """The pieces cover every square metre once, and each panel named gives no more than one panel holds."""
     told = json.loads(hear(["takeoff", str(ROOT / "examples" / name / "brief.toml"), "--json"]).text)
-    rings = floor_by_chords(name)
+    outside, *out = floor_by_chords(name)
+    x, y = (sum(point[k] for point in outside) / len(outside) for k in (0, 1))
+    wall = BELOW_WALLS.get(name, 0.0)
+    rings = [[(px + (wall if px > x else -wall), py + (wall if py > y else -wall)) for px, py in outside], *out]
     for layer in told["layers"]:
         outline, *out = [turned(ring, layer["angle"]) for ring in rings]
         floor = area(outline) - sum(map(area, out))
@@ -140,7 +145,10 @@ def size_of(typed):
 def test_the_film_is_proved_by_strips_laid_over_the_floor_s_corners(name):
     """Strips lie side by side, cover the floor, and are as long as the floor is under each; laps by their ends."""
     told = json.loads(hear(["takeoff", str(ROOT / "examples" / name / "brief.toml"), "--json"]).text)
-    rings = floor_by_chords(name)
+    outside, *out = floor_by_chords(name)
+    x, y = (sum(point[k] for point in outside) / len(outside) for k in (0, 1))
+    wall = BELOW_WALLS.get(name, 0.0)
+    rings = [[(px + (wall if px > x else -wall), py + (wall if py > y else -wall)) for px, py in outside], *out]
     for film in told["films"]:
         outline, *out = [turned(ring, film["angle"]) for ring in rings]
         covered = 0.0
