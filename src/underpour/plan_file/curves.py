@@ -129,9 +129,8 @@ def _polyline(thing: DXFEntity) -> Curve:
         return _sides(corners, [0.0] * len(corners), closed=closed), closed, False
     lies = plane(thing, "a polyline")
     bulges = [float(vertex.get("bulge", 0.0)) for vertex in vertices]
-    breadths = [thing.dxf, *vertices]
-    starts = (each.get("start_width", 0.0) for each in breadths) if breadths else ()
-    wide = any(breadth for breadth in starts) or any(each.get("default_start_width", 0.0) for each in (thing.dxf,))
+    breadths = [thing.dxf.get("default_start_width", 0.0), *(vertex.get("start_width", 0.0) for vertex in vertices)]
+    wide = any(breadth > 0.0 for breadth in breadths)
     return tuple(map(lies.side, _sides(corners, bulges, closed=closed))), closed, wide
 
 

@@ -11,11 +11,20 @@ from .limits import limit, table
 DXF = "A drawing in DXF is wanted, saved as text."
 _NOT_DRAWN = rb"(?!ENDSEC|EOF|BLOCK|ENDBLK|VERTEX|SEQEND)"
 _NAMED = re.compile(rb"(?m)^[ \t]*0[ \t]*\r?\n[ \t]*" + _NOT_DRAWN + rb"(?:3D)?[A-Z][A-Z0-9_]+[ \t]*\r?$")
+_UNIT = re.compile(rb"(?m)^[ \t]*9[ \t]*\r?\n[ \t]*\$INSUNITS[ \t]*\r?\n[ \t]*70[ \t]*\r?\n[ \t]*(\d{1,4})[ \t]*\r?$")
 _SECTION = re.compile(rb"(?m)^[ \t]*2[ \t]*\r?\n[ \t]*(ENTITIES|BLOCKS|OBJECTS)[ \t]*\r?$")
 
 
-def looked_at(path: Path) -> None:
-    """Raises Mistake where the file is not there, is no drawing in text, or holds more than is read."""
+def looked_at(path: Path) -> int:
+    """The unit that a drawing's header names ($INSUNITS); 0 where it names none.
+
+    It is read here since the library for drawings takes metres where a header is missing, and does not say so.
+
+    Raises
+    ------
+    Mistake
+        The file is not there, is no drawing in text, or holds more than is read.
+    """
     if path.is_dir():
         raise Mistake("", "", "This is a folder; a drawing is wanted.", _drawings_in(path))
     try:
@@ -39,6 +48,8 @@ def looked_at(path: Path) -> None:
     if things > limit("most-things"):
         wrong = f"The drawing holds {things:,} lines, texts and the like; at most {limit('most-things'):,.0f} are read."
         raise Mistake("", "", wrong, "Save what encloses the floor as a drawing of its own.")
+    unit = _UNIT.search(content)
+    return int(unit[1]) if unit else 0
 
 
 def _is_drawing(content: bytes) -> None:

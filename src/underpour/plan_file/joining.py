@@ -14,7 +14,7 @@ from .near import near_points, together
 from .pieces import Origin, Piece, Ring
 
 SAME = 1e-4  # m; two lines whose ends and middles lie nearer are one drawn twice
-JUST = 1e-5  # m; ends nearer than this meet
+JUST = 1e-5  # m; ends nearer than this meet, and a gap is no wider for it
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,7 +151,7 @@ def _not_twice(loose: Sequence[Loose], made: Joined) -> list[Loose]:
 
 def _chained(loose: Sequence[Loose], gap: float, made: Joined) -> None:
     ends = [end for each in loose for end in (each.side.start, each.side.end)]
-    at = together(ends, gap)
+    at = together(ends, gap + JUST)
     short = {n for n, each in enumerate(loose) if at[2 * n] == at[2 * n + 1] and each.side.length <= 2.0 * gap}
     made.short += len(short)
     meeting: defaultdict[int, list[int]] = defaultdict(list)

@@ -58,8 +58,7 @@ def _read(path: Path, stamp: tuple[int, int], asked: Asked) -> Drawn:
 
 @lru_cache(maxsize=4)
 def _taken_apart(path: Path, stamp: tuple[int, int]) -> Walked:
-    looked_at(path)
-    return walked(path)
+    return walked(path, looked_at(path))
 
 
 def _understood(file: str, found: Walked, asked: Asked) -> Drawn:

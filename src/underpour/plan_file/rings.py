@@ -49,7 +49,7 @@ def floor_of(found: Joined, unit: Unit, *, named: bool) -> tuple[Floor | None, l
     floor = Floor(outline.outline, tuple(hole.outline for hole in holes))
     wrong = [*_meeting(floor, [outline, *holes], unit), *_in_holes(holes, unit)]
     if not named and not wrong:
-        wrong = list(_mostly_hole(floor, holes, unit))
+        wrong = [*_mostly_hole(floor, holes, unit), *_small(holes, unit)]
     return (None, wrong) if wrong else (floor, [])
 
 
@@ -89,13 +89,16 @@ def _gaps(ways: Sequence[Open], unit: Unit) -> Iterator[Mistake]:
         told |= {one, other}
         (a, first, _), (b, last, _) = ends[other], ends[one]
         both = f"{place(a, unit.metres, unit.short)} and {place(b, unit.metres, unit.short)}"
-        handles = first.handle if first.handle == last.handle else f"{first.handle} and {last.handle}"
+        one_line = first.handle == last.handle
+        handles = f"handle {first.handle}" if one_line else f"handles {first.handle} and {last.handle}"
         wide = f"{number(gap / unit.metres, unit.metres)} {unit.short}"
-        where = f"layer {shown(first.layer)}, handle {handles}"
-        wrong = f"The outline does not close: {wide} are open between {both} ({where})."
+        where = f"layer {shown(first.layer)}, {handles}"
+        wrong = f"The outline does not close: there are {wide} between {both} ({where})."
         instead = "Draw the side that is missing."
         if gap <= _WORTH_CLOSING:
-            instead = f'Close it in the drawing, or let ends that near be joined: dxf-gap = "{ceil(gap * 1000.0)} mm".'
+            instead = (
+                f'Close it in the drawing, or let ends that near be joined: dxf-gap = "{ceil(gap * 1000.0 - 1e-3)} mm".'
+            )
         yield Mistake("", "", wrong, instead)
 
 
@@ -150,6 +153,17 @@ def _mostly_hole(floor: Floor, holes: Sequence[Ring], unit: Unit) -> Iterator[Mi
             layer = shown(hole.origin.layer)
             instead = f'Take one of the two off the layer; if it is a hole, write dxf-layers = {{ floor = "{layer}" }}.'
             yield Mistake("", "", wrong, instead)
+
+
+def _small(holes: Sequence[Ring], unit: Unit) -> Iterator[Mistake]:
+    small = [hole for hole in holes if hole.outline.area < limit("smallest-hole")]
+    if small:
+        more = f", and {len(small) - 1} more such rings" if len(small) > 1 else ""
+        wrong = f"A small ring lies in the floor, on the same layer: {_told(small[0], unit)}{more}. Is it a hole?"
+        layer = shown(small[0].origin.layer)
+        instead = "What stands in the floor lies on a layer column, pipe, drain, post or pit; for holes, write "
+        instead += f'dxf-layers = {{ floor = "{layer}" }}.'
+        yield Mistake("", "", wrong, instead)
 
 
 def _told(ring: Ring, unit: Unit) -> str:

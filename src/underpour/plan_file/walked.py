@@ -35,8 +35,8 @@ class Walked:
     things: int = 0
 
 
-def walked(path: Path) -> Walked:
-    """The lines and arcs of a drawing.
+def walked(path: Path, unit_code: int) -> Walked:
+    """The lines and arcs of a drawing, whose header names this unit.
 
     Raises
     ------
@@ -44,7 +44,7 @@ def walked(path: Path) -> Walked:
         The library cannot make sense of the file, or nothing stands in its model space.
     """
     drawing = _opened(path)
-    found = Walked(int(drawing.header.get("$INSUNITS", 0) or 0))
+    found = Walked(unit_code)
     hidden = {layer.dxf.name.casefold(): layer.is_frozen() or layer.is_off() for layer in drawing.layers}
     frozen = {layer.dxf.name.casefold() for layer in drawing.layers if layer.is_frozen()}
     walk = _Walk(drawing, found, {name for name, off in hidden.items() if off}, frozen)
