@@ -15,6 +15,7 @@ if TYPE_CHECKING:
 
 LEVEL = 1e-6  # of a plane's upright, or of the length of a line, that it may lean
 UPRIGHT = (0.0, 0.0, 1.0)
+NEARLY_ROUND = 50.0  # bulge; as in an outline that is typed
 
 
 class NotInThePlan(Exception):
@@ -68,9 +69,11 @@ def _arc(thing: DXFEntity) -> tuple[Side, ...]:
     sweep = (last - first) % 360.0 or 360.0
     if sweep == 360.0:
         return _circle(thing)
+    if r <= 0.0:
+        return ()
     a, b = radians(first), radians(first + sweep)
     ends = [(cx + r * cos(a), cy + r * sin(a)), (cx + r * cos(b), cy + r * sin(b))]
-    side = Side(ends[0], ends[1], tan(radians(sweep) / 4.0))
+    side = _bent(ends[0], ends[1], tan(radians(sweep) / 4.0))
     return (lies.side(side),)
 
 
@@ -78,6 +81,8 @@ def _circle(thing: DXFEntity) -> tuple[Side, ...]:
     lies = plane(thing, "a circle")
     (cx, cy, _), r = thing.dxf.center, thing.dxf.radius
     _finite(cx, cy, r)
+    if r <= 0.0:
+        return ()
     return tuple(map(lies.side, _round(cx, cy, r)))
 
 
@@ -97,7 +102,7 @@ def _round_ellipse(thing: DXFEntity) -> Curve:
         return cx + ax * cos(angle) - way * ay * sin(angle), cy + ay * cos(angle) + way * ax * sin(angle)
 
     ends = at(thing.dxf.start_param), at(thing.dxf.start_param + turn)
-    return (Side(*ends, way * tan(turn / 4.0)),), False, False
+    return (_bent(*ends, way * tan(turn / 4.0)),), False, False
 
 
 def _round(cx: float, cy: float, r: float) -> tuple[Side, Side]:
@@ -140,7 +145,13 @@ def _sides(corners: Sequence[Point], bulges: Sequence[float], *, closed: bool) -
         _finite(*corner, bulge)
     following = [*corners[1:], corners[0]] if closed and corners else corners[1:]
     ends = zip(corners, following, bulges, strict=False)
-    return tuple(Side(start, end, bulge) for start, end, bulge in ends if start != end)
+    return tuple(_bent(start, end, bulge) for start, end, bulge in ends if start != end)
+
+
+def _bent(start: Point, end: Point, bulge: float) -> Side:
+    if abs(bulge) > NEARLY_ROUND:
+        raise NotInThePlan("an arc that comes round nearly to where it began")
+    return Side(start, end, bulge)
 
 
 def _finite(*numbers: float) -> None:

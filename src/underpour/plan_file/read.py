@@ -26,6 +26,7 @@ from .standing import Standing, standing
 from .units import Unit, unit_of
 from .walked import Walked, walked
 
+SHORTEST = 1e-9  # m; what is shorter has no direction
 SMALLEST, LARGEST = 1.0, 1.0e6  # m²; beyond them the drawing's unit was mistaken
 
 
@@ -63,8 +64,7 @@ def _taken_apart(path: Path, stamp: tuple[int, int]) -> Walked:
 
 def _understood(file: str, found: Walked, asked: Asked) -> Drawn:
     unit = unit_of(found.unit_code, asked)
-    larger = Moved(xx=unit.metres, yy=unit.metres)
-    pieces = [replace(piece, sides=tuple(map(larger.side, piece.sides))) for piece in found.pieces]
+    pieces = _in_metres(found.pieces, unit)
     gap = asked.gap if asked.gap is not None else limit("usual-gap")
     layers, own = _floor_layers(pieces, found, asked, unit, gap)
     edges = _by_what(pieces, asked, lambda what: what.startswith("edge-"))
@@ -88,7 +88,7 @@ def _understood(file: str, found: Walked, asked: Asked) -> Drawn:
     if wrong:
         raise Mistakes(wrong)
     moved, origin = _near(Floor(floor.outline, floor.holes, tuple(stands.obstacles)))
-    counted = _counted(found, layers, own, stands, gap, asked)
+    counted = _counted(found, pieces, layers, own, stands, gap, asked)
     return Drawn(file, layers, unit, moved, tuple(along), origin, counted)
 
 
@@ -100,6 +100,14 @@ def _floor_layers(
     except Mistake as mistake:
         unread = unread_on([each.origin.layer for each in found.unread], found.unread) if not mistake.at else []
         raise Mistakes([mistake, *unread]) from None
+
+
+def _in_metres(pieces: Sequence[Piece], unit: Unit) -> list[Piece]:
+    """The pieces in m, without sides that have no direction."""
+    larger = Moved(xx=unit.metres, yy=unit.metres)
+    moved = (replace(piece, sides=tuple(map(larger.side, piece.sides))) for piece in pieces)
+    kept = (replace(piece, sides=tuple(s for s in piece.sides if s.chord > SHORTEST)) for piece in moved)
+    return [piece for piece in kept if piece.sides]
 
 
 def _by_what(pieces: Sequence[Piece], asked: Asked, wanted: Callable[[str], bool]) -> list[tuple[str, list[Piece]]]:
@@ -143,7 +151,19 @@ def _near(floor: Floor) -> tuple[Floor, Point]:
     return Floor(ring(floor.outline), tuple(map(ring, floor.holes)), obstacles), (left, low)
 
 
-def _counted(found: Walked, layers: Sequence[str], own: Joined, stands: Standing, gap: float, asked: Asked) -> Counted:
+def _sides(pieces: Sequence[Piece]) -> int:
+    return sum(len(piece.sides) for piece in pieces)
+
+
+def _counted(
+    found: Walked,
+    pieces: Sequence[Piece],
+    layers: Sequence[str],
+    own: Joined,
+    stands: Standing,
+    gap: float,
+    asked: Asked,
+) -> Counted:
     read = {layer.casefold() for layer in layers}
     passed: Counter[str] = Counter()
     origins = [piece.origin for piece in found.pieces] + [each.origin for each in found.unread]
@@ -155,7 +175,7 @@ def _counted(found: Walked, layers: Sequence[str], own: Joined, stands: Standing
         widest=own.widest,
         gap=gap,
         twice=own.twice,
-        short=own.short + found.without_length,
+        short=own.short + found.without_length + _sides(found.pieces) - _sides(pieces),
         flat=own.flat,
         wide=sum(piece.wide for piece in found.pieces if piece.origin.layer.casefold() in read),
         boxed=tuple(stands.boxed),

@@ -10,6 +10,7 @@ from ..mistakes import Mistake
 from ..outlines.floor import Floor, Obstacle, stands_on
 from ..outlines.outline import Outline
 from .joining import JUST, Joined
+from .limits import limit
 from .pieces import Ring, place
 from .rings import box
 from .units import Unit
@@ -40,6 +41,9 @@ def standing(found: Sequence[tuple[str, Joined]], floor: Floor, unit: Unit) -> S
             obstacle, shaped = _obstacle(kind, ring)
             if not shaped:
                 made.boxed.append(f"{kind} at {place(obstacle.at, unit.metres, unit.short)}")
+            if min(obstacle.size) < limit("smallest-obstacle"):
+                made.wrong.append(_too_small(kind, obstacle, ring, unit))
+                continue
             if not stands_on(floor, obstacle):
                 made.wrong.append(_outside(kind, obstacle, ring, floor, unit))
             made.obstacles.append(obstacle)
@@ -69,6 +73,12 @@ def _upright(outline: Outline) -> bool:
         for side in outline.sides
     )
     return level and sum(abs(turn) > 0.01 for turn in outline.turns) == 4
+
+
+def _too_small(kind: str, obstacle: Obstacle, ring: Ring, unit: Unit) -> Mistake:
+    at = place(obstacle.at, unit.metres, unit.short)
+    wrong = f"The {kind} at {at} is too small to be in the way of a floor ({ring.origin.words})."
+    return Mistake("", "", wrong, "Draw it at its size, or take it off that layer.")
 
 
 def _outside(kind: str, obstacle: Obstacle, ring: Ring, floor: Floor, unit: Unit) -> Mistake:

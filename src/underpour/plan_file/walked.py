@@ -93,13 +93,13 @@ class _Walk:
         if found.things > limit("most-things"):
             wrong = f"With its blocks taken apart the drawing holds more than {limit('most-things'):,.0f} things."
             raise Mistake("", "", wrong, "Save what encloses the floor as a drawing of its own.")
-        layer = str(thing.dxf.get("layer", "0"))
+        layer = str(_attribute(thing, "layer", "0"))
         if layer == "0" and layer_above:
             layer = layer_above  # what a block draws on layer 0 lies on the layer that the block is put on
-        origin = Origin(layer, str(thing.dxf.get("handle") or "unknown"), block)
+        origin = Origin(layer, str(_attribute(thing, "handle", None) or "unknown"), block)
         kind = thing.dxftype()
         name = layer.casefold()
-        if thing.dxf.get("invisible", 0) or name in (self.frozen if kind == "INSERT" else self.hidden):
+        if _attribute(thing, "invisible", 0) or name in (self.frozen if kind == "INSERT" else self.hidden):
             found.hidden[layer] += 1
             return
         if kind == "INSERT":
@@ -156,6 +156,11 @@ class _Walk:
             found.mirrored += whole.mirrors
             for inner in content:
                 self.take(inner, whole, origin.layer, (*within, name.casefold()), name)
+
+
+def _attribute(thing: DXFEntity, key: str, otherwise: object) -> object:
+    """One of a thing's attributes; kinds that the library does not know have none."""
+    return thing.dxf.get(key, otherwise) if thing.dxf.is_supported(key) else otherwise
 
 
 def _places(thing: DXFEntity, base: tuple[float, ...]) -> Iterator[Moved]:
