@@ -40,11 +40,13 @@ def written(
 
 
 def _tables(takeoff: Takeoff) -> Iterator[tuple[str, bytes]]:
-    from ..takeoff.tables import as_csv, as_workbook, cut_rows, kept_rows, order_rows
+    from ..takeoff.tables import as_csv, as_workbook, cut_rows, kept_rows, order_rows, rest_rows
 
     yield "order.csv", as_csv(order_rows(takeoff))
     yield "cuts.csv", as_csv(cut_rows(takeoff.layers))
     yield "kept.csv", as_csv(kept_rows(takeoff.layers))
+    if any(layer.rest for layer in takeoff.layers):
+        yield "rest.csv", as_csv(rest_rows(takeoff.layers))
     yield "order.xlsx", as_workbook(takeoff)
 
 

@@ -32,6 +32,7 @@ in rows could take. Film with its laps, foam of the edges, gravel, concrete.
   BRIEF      the file that says where the slab is and what is under it
   -o FOLDER  written there; the folder has to exist:
              order.csv, cuts.csv, kept.csv and order.xlsx, which has all three;
+             rest.csv, the cuts of the rest where [laying] says what lies;
              panels-1.svg, film-1.svg and so on, a plan of each layer;
              panels-1.dxf, the same true to size for a drawing program;
              crew-sheet.pdf, what to look at on delivery, plans, cuts, weights,
@@ -165,6 +166,7 @@ def _progress() -> Callable[[str, float], None]:
 
 
 def _lines(takeoff: Takeoff, width: int) -> Iterator[str]:
+    from ..takeoff.as_laid import rest_words
     from .paragraphs import hung
 
     yield from hung(f"What to order: {takeoff.title}", width)
@@ -180,6 +182,8 @@ def _lines(takeoff: Takeoff, width: int) -> Iterator[str]:
         yield from hung(_bound(layer, takeoff.system), width)
         for note in layer.notes:
             yield from hung(note, width, 2)
+        for words in rest_words(layer.rest, layer.size) if layer.rest else ():
+            yield from hung(words, width, 2)
     yield ""
     for line in _brought(takeoff.loads, takeoff.system) if takeoff.loads else ():
         yield from hung(line, width)

@@ -11,6 +11,7 @@ from .. import __version__
 from ..catalogue.estimating import estimating
 from ..drawings.film_plan import film_words
 from ..measure import say
+from ..takeoff.as_laid import rest_words
 from ..takeoff.cutting import Cut, cuts, is_whole, kept, numbered, too_small
 from ..takeoff.lifting import loose_boards, weights
 from .letters import Letters
@@ -155,7 +156,26 @@ def _layer(layer: LaidLayer, picture: Picture, of: ForCrew) -> dict[str, Any]:
         "rows": list(_rows(layer, of)),
         "cuts": list(_cuts(layer, of)),
         "interlock": rules.interlock,
+        "rest": _rest(layer, of) if layer.rest else None,
         "left": f"Smaller offcuts, {say.both(small, 'm²', system)} in all, are waste." if small > 1e-6 else "",
+    }
+
+
+def _rest(layer: LaidLayer, of: ForCrew) -> dict[str, Any]:
+    """What is still to be laid, where somebody typed back what lies."""
+    assert layer.rest is not None  # asked for only then
+    system = of.takeoff.system
+    return {
+        "words": list(rest_words(layer.rest, layer.size)),
+        "cuts": [
+            {
+                "panel": str(cut.panel) if cut.panel > 0 else f"offcut {-cut.panel}",
+                "number": cut.number,
+                "size": f"{say.to_cut(cut.length, system)} x {say.to_cut(cut.height, system)}",
+                "keeps": ", ".join(filter(None, (cut.keeps, "trim" if cut.slanted else ""))) or "–",
+            }
+            for cut in layer.rest.cuts
+        ],
     }
 
 

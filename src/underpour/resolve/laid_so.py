@@ -19,6 +19,17 @@ WIDEST_CUT = 0.02  # m; a chain saw takes 10 mm
 
 
 @dataclass(frozen=True, slots=True)
+class AsLaid:
+    """How far a crew has come with one layer."""
+
+    layer: int  # counted from the ground up, from 1
+    rows: int
+    panels: int  # taken from the stacks
+    left: int | None  # whole ones on the site; None where nobody says
+    offcuts: tuple[tuple[float, float, tuple[str, ...], str], ...]  # length, height, sides of the works, as typed; m
+
+
+@dataclass(frozen=True, slots=True)
 class LaidSo:
     """What is typed of it; None where nothing is."""
 
@@ -29,6 +40,7 @@ class LaidSo:
     kerf: float | None = None  # m
     corner: Point | None = None  # of the outline, m, where the crew begins
     bond: str = ""  # chain, half, third
+    laid: AsLaid | None = None  # what lies already; None where nothing is typed back
 
 
 def laid_so(brief: Brief, floor: Floor, boards: list[Slice], products: Products, found: list[Mistake]) -> LaidSo:
@@ -53,7 +65,21 @@ def laid_so(brief: Brief, floor: Floor, boards: list[Slice], products: Products,
         typed.kerf.si if typed.kerf else None,
         _corner(typed.start, floor, found),
         typed.bond or "",
+        _as_laid(typed, boards, found),
     )
+
+
+def _as_laid(typed: Laying, boards: list[Slice], found: list[Mistake]) -> AsLaid | None:
+    laid = typed.laid
+    if laid is None:
+        return None
+    if not 1 <= laid.layer <= len(boards):
+        wrong = f"The floor has {len(boards)} layer{'s' if len(boards) != 1 else ''} of panels."
+        most = f"Write a number from 1 to {len(boards)}." if len(boards) > 1 else "Write 1, or leave it out."
+        instead = most if boards else "Leave the table laid out."
+        found.append(Mistake("laying.laid.layer", str(laid.layer), wrong, instead))
+    offcuts = tuple((size.sizes[0].si, size.sizes[1].si, sides, size.typed) for size, sides in laid.offcuts)
+    return AsLaid(laid.layer, laid.rows, laid.panels, laid.left, offcuts)
 
 
 def _corner(number: int | None, floor: Floor, found: list[Mistake]) -> Point | None:

@@ -66,11 +66,15 @@ def cuts(layout: Layout) -> Iterator[Cut]:
     """The pieces that are sawn, by panel."""
     sawn = [(number, piece) for number, piece in numbered(layout) if not is_whole(layout, piece)]
     panels = sawn_panels(layout)
-    held = layout.rules.interlock
     for number, piece in sorted(sawn, key=lambda each: panels[each[1].panel]):
-        keeps = ", ".join(words for side, words in SIDES.items() if held and piece.meets & side)
+        keeps = kept_sides(layout, piece)
         slanted = piece.area < piece.length * piece.height - 1e-6
         yield Cut(number, panels[piece.panel], piece.length, piece.height, piece.u, piece.v, keeps, slanted)
+
+
+def kept_sides(layout: Layout, piece: Piece) -> str:
+    """The sides of a piece that must be as they left the works, in words; "" where none must."""
+    return ", ".join(words for side, words in SIDES.items() if layout.rules.interlock and piece.meets & side)
 
 
 def sawn_panels(layout: Layout) -> dict[int, int]:

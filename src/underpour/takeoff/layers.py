@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 
 from ..catalogue.estimating import estimating
 from ..catalogue.line import Product, Size
@@ -12,6 +13,7 @@ from ..panels.panel import Rules
 from ..panels.search import Found, Wanted, improving
 from ..resolve import KeyPlan, Resolved, Slice
 from ..resolve.laid_so import LaidSo, comes_in
+from .as_laid import rest
 from .belonging import tape_of
 from .cutting import is_whole
 from .extent import extent
@@ -29,6 +31,10 @@ def layers(resolved: Resolved, told: Told) -> tuple[LaidLayer, ...]:
         if layer not in resolved.laid:
             continue
         found.append(_laid(resolved, layer, _wanted(resolved, found), told))
+    typed = resolved.laying.laid if resolved.laying else None
+    if typed and typed.layer <= len(found):
+        of = found[typed.layer - 1]
+        found[typed.layer - 1] = replace(of, rest=rest(of.layout, typed, resolved.system))
     return tuple(found)
 
 
@@ -130,7 +136,16 @@ def _laid(resolved: Resolved, layer: Slice, wanted: Wanted, told: Told) -> LaidL
         *tape_of(resolved, product, layout.seams, layer.path),
     ]
     return LaidLayer(
-        layer.label, layer.words, layer.path, size, layout, found.bounds, tuple(items), plan, tuple(notes), looked
+        layer.label,
+        layer.words,
+        layer.path,
+        size,
+        layout,
+        found.bounds,
+        tuple(items),
+        plan,
+        tuple(notes),
+        looked=looked,
     )
 
 

@@ -14,6 +14,7 @@ from .cutting import is_whole
 from .film_plan import FilmPlan
 
 if TYPE_CHECKING:
+    from .as_laid import Rest
     from .coils import Coils
     from .lorries import Loads
 
@@ -117,6 +118,7 @@ class LaidLayer:
     items: tuple[Item, ...]
     plan: KeyPlan  # what it covers: out below the wall of a raft, in to the slope of a thickened edge
     notes: tuple[str, ...] = ()
+    rest: Rest | None = None  # what is still to be laid; None where nothing is typed back from the site
     looked: float = 1.0  # share of the looking for a better plan that was done; less where it was stopped
 
     @property

@@ -6,7 +6,7 @@ import csv
 from collections.abc import Iterator, Sequence
 from io import BytesIO, StringIO
 
-from .cutting import cuts, kept
+from .cutting import Cut, cuts, kept
 from .records import LaidLayer, Takeoff
 
 ORDER = (
@@ -64,9 +64,19 @@ def cut_rows(layers: Sequence[LaidLayer]) -> Iterator[Row]:
     """Heading, then a row for each sawn piece. [mm]"""
     yield CUTS
     for layer in layers:
-        for cut in cuts(layer.layout):
-            lengths = (round(1000 * each) for each in (cut.length, cut.height, cut.u, cut.v))
-            yield layer.path, cut.number, cut.panel, *lengths, cut.keeps, "yes" if cut.slanted else ""
+        yield from (_cut_row(layer, cut) for cut in cuts(layer.layout))
+
+
+def rest_rows(layers: Sequence[LaidLayer]) -> Iterator[Row]:
+    """The cut list of what is still to be laid; a panel below nought is an offcut at hand, as typed. [mm]"""
+    yield CUTS
+    for layer in layers:
+        yield from (_cut_row(layer, cut) for cut in (layer.rest.cuts if layer.rest else ()))
+
+
+def _cut_row(layer: LaidLayer, cut: Cut) -> Row:
+    lengths = (round(1000 * each) for each in (cut.length, cut.height, cut.u, cut.v))
+    return layer.path, cut.number, cut.panel, *lengths, cut.keeps, "yes" if cut.slanted else ""
 
 
 def kept_rows(layers: Sequence[LaidLayer]) -> Iterator[Row]:

@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from .. import __version__
+from .as_laid import Rest
 from .coils import Coils
 from .cutting import is_whole, kept, numbered, sawn_panels
 from .film_plan import FilmPlan
@@ -123,6 +124,22 @@ def _layer(layer: LaidLayer) -> dict[str, Any]:
         "offcuts": [
             {"sawn-panel": each.panel, "size": [each.length, each.height], "from": [each.u, each.v]}
             for each in kept(layout)
+        ],
+        "rest": _rest(layer.rest) if layer.rest else None,
+    }
+
+
+def _rest(rest: Rest) -> dict[str, Any]:
+    return {
+        "rows-laid": rest.rows,
+        "rows": rest.of,
+        "panels": rest.panels,
+        "left": rest.left,
+        "more": rest.more,
+        "offcuts-used": rest.used,
+        "cuts": [
+            {"number": cut.number, "panel": cut.panel, "size": [cut.length, cut.height], "from": [cut.u, cut.v]}
+            for cut in rest.cuts
         ],
     }
 

@@ -10,6 +10,7 @@ from pydantic import PlainValidator, WithJsonSchema
 from ... import measure
 from ...mistakes import Mistake
 from .. import kinds
+from .as_laid import AsLaid
 from .table import Table, key
 
 LEAST_PANEL, LARGEST_PANEL = 0.2, 15.0  # m
@@ -105,3 +106,8 @@ class Laying(Table):
     stagger: kinds.Extent | None = key("How far joints of neighbouring rows lie apart.", "12 in", default=None)
     least: kinds.Extent | None = key("The shortest piece that may lie in a row.", "12 in", default=None)
     kerf: kinds.Gap | None = key("What a cut takes: 0 for a knife.", "3 mm", "1/8 in", default=None)
+    laid: AsLaid | None = key(
+        "What lies already, typed back from the site: the rest is counted again with what is left.",
+        {"rows": 6, "panels": 48, "offcuts": ["4 ft x 30 in"]},
+        default=None,
+    )
