@@ -38,6 +38,7 @@ MOST_INDEX = 6000.0  # K·d: beyond the coldest winters of places where anybody 
 WIDEST_GAP = 0.102  # m, 4 in: between loose ends in a drawing
 SMALLEST_OBSTACLE = 0.005  # m; below it a unit was mistaken
 
+RoomAir = Literal["unheated"] | Measure
 Neighbour = Literal["outdoors", "heated", "unheated"] | Measure
 NEIGHBOURS: tuple[Literal["outdoors", "heated", "unheated"], ...] = ("outdoors", "heated", "unheated")
 
@@ -367,6 +368,17 @@ def air_beside(value: object) -> Neighbour:
     near = nearest(value, NEIGHBOURS)
     hint = f"The nearest is {near[0]}. " if near else ""
     raise as_error(Mistake("", "", f"Nothing beside an edge is called {value}.", f"{hint}{words}"))
+
+
+def room_air(value: object) -> RoomAir:
+    """The air over the floor: a temperature that it has all year, or that it is not heated."""
+    if value == "unheated":
+        return "unheated"
+    if isinstance(value, str) and not re.match(r"\s*[-+−]?\s*[\d.]", value):
+        near = 'The nearest is "unheated". ' if nearest(value, ("unheated",)) else ""
+        words = 'Write a temperature, "68 F", or "unheated".'
+        raise as_error(Mistake("", "", f"{value} is no temperature.", f"{near}{words}"))
+    return typed_measure(measure.temperature)(value)
 
 
 def typed_sides(value: object) -> Sides:
@@ -706,6 +718,11 @@ SidesTyped = Annotated[
             ],
         }
     ),
+]
+Inside = Annotated[
+    RoomAir,
+    PlainValidator(room_air),
+    WithJsonSchema({"type": "string", "title": "Temperature, or unheated", "examples": ["68 F", "20 C", "unheated"]}),
 ]
 Beside = Annotated[
     Neighbour,

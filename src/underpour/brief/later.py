@@ -1,4 +1,4 @@
-"""What a brief may say one day but that nothing answers yet, told as such and not as a misspelling."""
+"""Keys that a brief may have one day but that nothing answers yet, told as such and not as a misspelling."""
 
 from __future__ import annotations
 
@@ -35,13 +35,6 @@ def later_key(path: Path, value: object) -> Mistake | None:
     heading = isinstance(value, dict) and not table
     name = f"[[{without_numbers(path)}]]" if several else f"[{key}]" if heading else str(key)
     return not_yet(written(path), name)
-
-
-def later_word(path: Path, word: object) -> Mistake | None:
-    """The mistake for a word that nothing answers yet at this key; None where the word is not one of those."""
-    if word not in _laid_down()["words"].get(without_numbers(path), ()):
-        return None
-    return not_yet(written(path), f'{path[-1]} = "{word}"')
 
 
 def not_yet(at: str, name: str) -> Mistake:

@@ -35,6 +35,9 @@ def unlikely_room(project: Project, floor: FloorTable) -> Iterator[Mistake]:
         return
     if use.room is None:
         return
+    if floor.inside == "unheated":
+        yield from _kept_all_the_same(use.cold_floor, _article(use.label), floor.cooled)
+        return
     if floor.cooled is False and use.cold_floor:
         wrong = f"{_article(use.label)} is kept cold all year."
         yield Mistake("floor.cooled", "", wrong, "Take cooled out, or write the use of a room that is let go.")
@@ -49,6 +52,17 @@ def unlikely_room(project: Project, floor: FloorTable) -> Iterator[Mistake]:
             yield Mistake(at, "", wrong, 'A floor that is kept frozen is a cold store or a rink: use = "cold-store".')
         elif room.si > _WARMEST_ROOM:
             yield Mistake(at, "", wrong, "Write the room's usual temperature, such as 68 F or 20 C.")
+
+
+def _kept_all_the_same(cold_floor: bool, label: str, cooled: bool | None) -> Iterator[Mistake]:
+    """A room that is said to be unheated and is kept at a temperature of its own."""
+    if cold_floor:
+        wrong = f"{label} is kept cold all year."
+        yield Mistake("floor.inside", '"unheated"', wrong, "Write the temperature that it is kept at.")
+    elif cooled:
+        wrong = "A room that is kept cool in summer is kept at a temperature."
+        instead = 'Take cooled out, or write inside = { winter = "40 F", summer = "75 F" }.'
+        yield Mistake("floor.cooled", "", wrong, instead)
 
 
 def _article(label: str) -> str:
@@ -129,7 +143,7 @@ def no_room_over_it(project: Project, floor: FloorTable | None, edges: Sequence[
 
 def _temperatures(floor: FloorTable) -> list[tuple[str, Measure]]:
     match floor.inside:
-        case None:
+        case None | "unheated":
             return []
         case Seasons(winter=winter, summer=summer):
             return [("floor.inside.winter", winter), ("floor.inside.summer", summer)]

@@ -5,12 +5,11 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from typing import Any
 
 from ..catalogue.named_loads import named_loads
 from ..mistakes import Mistake, nearest
-from .later import later_key, later_word, without_numbers
+from .later import later_key, without_numbers
 from .layers import LAYERS
 from .model import fields, keys_of
 from .paths import Path, written
@@ -68,9 +67,6 @@ def _known() -> set[tuple[str, ...]]:
 
 def _told(path: Path, error: Mapping[str, Any]) -> list[Mistake]:
     at, value = written(path), error["input"]
-    if (later := later_word(path, value)) is not None:
-        known = _expected(error)
-        return [replace(later, instead=f"It is one of {_listed(known)} now.") if len(known) > 1 else later]
     match error["type"]:
         case "mistake":
             return [_under(at, mistake) for mistake in error["ctx"]["mistakes"]]

@@ -70,7 +70,7 @@ def field_then(resolved: Resolved, edge: SolvedEdge, field: Field, hour: int) ->
     modes = followed(edge.response, open_air(resolved, edge)[:, None] * beyond).modes[:, hour]
     grid, further = edge.heat.coarse.equations, edge.response.shapes @ modes
     level = edge.section.corner[1]
-    follows = resolved.air_beside(edge.edge).follows
+    share = {"outdoors": resolved.air_beside(edge.edge).follows, "room": resolved.room.follows}
     turn = np.exp(2j * np.pi * now)
     return replace(
         field,
@@ -81,7 +81,7 @@ def field_then(resolved: Resolved, edge: SolvedEdge, field: Field, hour: int) ->
         ),
         floor_swing=np.zeros_like(field.floor_swing),
         airs=tuple(
-            (where, mean + (swing * turn).real + (follows * beyond[hour] if where == "outdoors" else 0.0), 0j)
+            (where, mean + (swing * turn).real + share.get(where, 0.0) * beyond[hour], 0j)
             for where, mean, swing in field.airs
         ),
     )

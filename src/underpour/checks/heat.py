@@ -202,7 +202,7 @@ def _mean(
         basis=conduction(),
         rests_on=rests_on,
         steps=(Step("Φ_mean", "sum of flow per metre × length of edge", numbers, f"{fixed(told.mean, 1)} W"),),
-        words=" ".join(filter(None, (TAKES_IN if told.mean < 0.0 else "", words))),
+        words=" ".join(filter(None, (TAKES_IN if told.mean < -told.within else "", words))),
     )
 
 

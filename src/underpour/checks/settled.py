@@ -93,10 +93,13 @@ def settled_year(resolved: Resolved, edges: tuple[SolvedEdge, ...]) -> Year:
 def wanted(resolved: Resolved) -> tuple[int, ...]:
     """What the room wants of the ground in each month: heat, coolness, or nothing where it is let go.
 
-    A floor that is kept frozen wants coolness in every month, however cold it is outdoors.
+    A floor that is kept frozen wants coolness in every month, however cold it is outdoors; a room that is not heated
+    wants nothing in any.
     """
     if resolved.use.cold_floor:
         return (COOLNESS,) * len(MONTHS)
+    if resolved.room.follows:
+        return (NOTHING,) * len(MONTHS)
     at, outdoors, room = _airs(resolved)
     warm = COOLNESS if resolved.room.cooled else NOTHING
     apart = _monthly(room - outdoors, _months(len(at)))
@@ -109,7 +112,8 @@ def _airs(resolved: Resolved) -> tuple[Array, Array, Array]:
     at = (np.arange(hours) + 0.5) / hours
     wave = _wave(Told(resolved.outdoor_mean, resolved.outdoor_swing, 0.0), at)
     outdoors = np.array(resolved.outdoor_hours) if resolved.outdoor_hours else wave
-    return at, outdoors, _wave(Told(resolved.room.mean, resolved.room.swing, 0.0), at)
+    room = _wave(Told(resolved.room.mean, resolved.room.swing, 0.0), at)
+    return at, outdoors, room + resolved.room.follows * (outdoors - wave)
 
 
 def _monthly(hourly: Array, month: NDArray[np.int64]) -> tuple[float, ...]:
@@ -127,7 +131,8 @@ def open_air(resolved: Resolved, edge: SolvedEdge) -> Array:
     """How much each air of an edge follows the hours; what lies on the ground dulls them as it dulls the year."""
     _, airs = felt(edge.heat)
     follows = resolved.air_beside(edge.edge).follows
-    share = [follows * float(air.where == "outdoors") for air in edge.section.airs]
+    of = {"outdoors": follows, "room": resolved.room.follows}
+    share = [of.get(air.where, 0.0) for air in edge.section.airs]
     for climate in edge.heat.climates:
         if climate.level is not None:
             share.append(abs(climate.level.swing) / abs(climate.swing) if climate.swing else 1.0)

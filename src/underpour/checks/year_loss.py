@@ -152,7 +152,8 @@ def _net_words(resolved: Resolved, year: Year, of: str) -> str:
     if not comes_in:
         return f"Heat leaves through {through} in every month."
     said = "in every month" if len(comes_in) == 12 else in_months(comes_in)
-    whole = f"over the year {amount} more {'leave than come in' if total >= 0.0 else 'come in than leave'}."
+    more = f"{amount} more {'leave than come in' if total >= 0.0 else 'come in than leave'}"
+    whole = f"over the year {more if round(abs(total)) else 'as much leaves as comes in'}."
     source = "from the ground" if of == "floor" else "through the wall"
     if total < 0.0 and of == "floor":
         return f"The ground heats this room {said}; {whole}"
@@ -164,6 +165,8 @@ def _wants(resolved: Resolved, wants: Sequence[int]) -> str:
     room, cold = resolved.room, wants.count(HEAT)
     if resolved.use.cold_floor:
         return "This floor wants coolness all year: floors of this use are kept frozen."
+    if room.follows:
+        return "A room that is not heated wants nothing of the ground in any month."
     if cold == 12:
         return "Outdoors is colder than the room in every month, so the room wants heat all year."
     if room.cooled:

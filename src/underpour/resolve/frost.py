@@ -77,7 +77,7 @@ def frost(
     system: System,
     assumed: Assumptions,
 ) -> Frost | None:
-    """What the brief says of frost; None where it does not ask about it, and the slab lies under a room.
+    """What the brief says of frost; None where it does not ask about it, and the room over it is heated.
 
     Raises Mistake where the index does not fit the place, or the water does not fit the ground.
     """
@@ -85,7 +85,8 @@ def frost(
 
     site = brief.site
     typed = (site.freezing_index, site.fines, site.drained_layer, *brief.stage)
-    if all(each is None for each in typed) and use.room is not None:
+    open_to_frost = use.room is None or brief.floor.inside == "unheated"
+    if all(each is None for each in typed) and not open_to_frost:
         return None
     if use.cold_floor:
         return None  # its frost comes from above, and stays

@@ -47,7 +47,7 @@ def held(brief: Brief, use: Use, outdoors: Air | None, assumed: Assumptions, fou
     editions = _editions(brief, known, found)
     if outdoors is not None:
         found += _elsewhere(brief, editions, outdoors)
-    winter = _winter(brief, assumed)
+    winter = _winter(brief, outdoors, assumed)
     frost = brief.site.frost_depth
     return Held(
         codes=known,
@@ -73,9 +73,11 @@ def _covered(editions: Sequence[Edition], use: Use) -> Iterator[str]:
             yield f"{edition.title} is for {edition.covers}. Ask the building office whether it holds for this floor."
 
 
-def _winter(brief: Brief, assumed: Assumptions) -> float | None:
-    """How warm the room is kept in winter, as typed. [degC]"""
+def _winter(brief: Brief, outdoors: Air | None, assumed: Assumptions) -> float | None:
+    """How warm the room is in winter, as typed; as cold as outdoors where it is not heated. [degC]"""
     inside = brief.floor.inside
+    if inside == "unheated":
+        return min(outdoors.months) if outdoors is not None else None
     winter = inside.winter if isinstance(inside, Seasons) else inside
     return winter.si if winter is not None else assumed.missing(INSIDE)
 

@@ -15,7 +15,7 @@ from ..brief.tables.layer import Layer
 from ..catalogue import year
 from ..catalogue.records import Use
 from ..findings import Assumed
-from ..measure import System, say
+from ..measure import Measure, System, say
 from ..mistakes import Mistake, Mistakes
 from .air import Air, air
 from .air_spaces import with_lying_air
@@ -42,6 +42,7 @@ from .ribs import resolved_ribs, rib_notes
 from .soil_gas import soil_gas
 from .support import Support, support
 from .surface import ground_surface, surface_notes
+from .unheated import unheated_room
 from .warm import heated_floor
 from .water import drowned, ground_water, water_notes
 from .zone import site_zone
@@ -156,6 +157,10 @@ def resolve(
     outdoor_mean, outdoor_swing = year.harmonic(outdoors.months)
     room = _over_the_floor(brief, use, outdoor_mean, outdoor_swing, outdoors.path, assumed)
     heated = None
+    if brief.tube is not None and brief.floor.inside == "unheated":
+        wrong = "A floor with tubes in it is heated, and the room over it is typed as unheated."
+        instead = 'Take [tube] out, or write how warm the room is kept: inside = "50 F".'
+        raise Mistakes([Mistake("tube", "", wrong, instead)])
     if brief.tube is not None and use.room is not None:
         coldest = min(outdoors.months)
         heated = heated_floor(brief.tube, floor, room, coldest, products, system, assumed, found)
@@ -395,11 +400,15 @@ def _over_the_floor(
 ) -> Room:
     if use.room is None or use.humidity is None:
         return Room(outdoor_mean, outdoor_swing, nan, (path,), path)
-    return _room(brief, use, outdoor_swing, assumed)
+    if brief.floor.inside == "unheated":
+        return unheated_room(brief, outdoor_mean, outdoor_swing, path, assumed)
+    return _room(brief, use, brief.floor.inside, outdoor_swing, assumed)
 
 
-def _room(brief: Brief, use: Use, outdoor_swing: complex, assumed: Assumptions) -> Room:
-    inside, humidity = brief.floor.inside, brief.floor.humidity
+def _room(
+    brief: Brief, use: Use, inside: Measure | Seasons | None, outdoor_swing: complex, assumed: Assumptions
+) -> Room:
+    humidity = brief.floor.humidity
     rests_on: tuple[str, ...] = ("floor.inside",)
     told = brief.floor.cooled is not None or use.cold_floor  # a floor kept frozen is no assumption
     cooled = bool(brief.floor.cooled) or use.cold_floor if told else assumed.take_word(_cooled(use)) == "yes"

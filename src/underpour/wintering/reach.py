@@ -20,8 +20,9 @@ def reaches(cut: Iced, days: Days, temperatures: Temperatures) -> dict[str, Reac
     far = cut.built - OPEN_GROUND
     places = {"open ground": ((far - STRIP, far), made.ground_level, np.inf)}
     drained = cut.frost.drained or 0.0
-    if cut.resolved.outdoors:
+    if cut.resolved.outdoors or cut.resolved.room.follows:
         places["middle"] = ((at.half_width - 0.2, at.half_width), made.underside, drained)
+    if cut.resolved.outdoors:
         places["edge"] = ((at.start, min(at.start + STRIP, at.half_width)), made.under_edge[1], drained)
     else:
         places["footing"] = (strip(cut.solved), made.ground_level, made.ground_level - bears(cut.solved))

@@ -104,7 +104,7 @@ def moment(cut: Iced, outdoors: float, day: float, stages: Stages, start: float)
         level = air * (frost.freezing if air < 0.0 else frost.thawing) if space.where == "over-ground" else air
         felt += [level, air, air]
     if not resolved.outdoors:
-        room, bare = _over_the_floor(stages, day, start, outdoors, felt[0])
+        room, bare = _over_the_floor(stages, day, start, outdoors, felt[0] + resolved.room.follows * more)
         felt[:3] = [room] * 3
         if bare:
             films[:3] = films[3:6]

@@ -26,14 +26,15 @@ class FloorTable(Table):
 
     inside: (
         Annotated[
-            Annotated[kinds.Temperature, Tag("word")] | Annotated[Seasons, Tag("table")],
+            Annotated[kinds.Inside, Tag("word")] | Annotated[Seasons, Tag("table")],
             Discriminator(table_or_word),
         ]
         | None
     ) = key(
-        "Temperature of the room, through the year or by season.",
+        "Temperature of the room, through the year or by season; or unheated.",
         "68 F",
         {"winter": "68 F", "summer": "75 F"},
+        "unheated",
         default=None,
     )
     cooled: StrictBool | None = key(

@@ -43,7 +43,8 @@ def _room(places: Places) -> list[Part]:
     if isinstance(inside, dict):
         warm = [places.field(f"floor.inside.{season}") for season in ("winter", "summer")]
         return sentence("sheet.room-seasons", winter=warm[0], summer=warm[1], air=air)
-    return sentence("sheet.room", inside=places.field("floor.inside", say("sheet.not-told")), air=air)
+    kept = "sheet.room-unheated" if inside == "unheated" else "sheet.room"
+    return sentence(kept, inside=places.field("floor.inside", say("sheet.not-told")), air=air)
 
 
 def _ground(places: Places) -> list[Part]:
