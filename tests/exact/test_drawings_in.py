@@ -197,6 +197,15 @@ def test_lines_of_an_edge_are_found_along_sides_and_parts_of_sides(tmp_path: Pat
     assert (whole.side, whole.start, whole.end) == (4, 0.0, 8.0)
 
 
+def test_lines_that_lie_on_one_another_claim_their_side_once(tmp_path: Path) -> None:
+    made = drawing(METRES)
+    ring(made.modelspace(), [(0, 0), (12, 0), (12, 8), (0, 8)])
+    for start, end in (((1, 0), (2, 0)), ((12, 1), (12, 4)), ((12, 6), (12, 3)), ((12, 7), (12, 7.5))):
+        made.modelspace().add_line(start, end, dxfattribs={"layer": "edge-a"})
+    ((_, stretches),) = read(saved(made, tmp_path / "a.dxf"), Asked()).edges
+    assert [(each.side, each.start, each.end) for each in stretches] == [(1, 1.0, 2.0), (2, 1.0, 6.0), (2, 7.0, 7.5)]
+
+
 def test_one_line_along_two_sides_gives_both(tmp_path: Path) -> None:
     made = drawing(METRES)
     ring(made.modelspace(), [(0, 0), (5, 0), (12, 0), (12, 8), (0, 8)])

@@ -272,6 +272,10 @@ BAD = [
     Bad("a ring of a thousand sides",
         made(lambda p: p.add_lwpolyline([(n, n * n / 2000) for n in range(2000)], close=True, dxfattribs=FLOOR)),
         ("A ring has 2000 sides; at most 1000 are read", "Draw curves as arcs")),
+    Bad("a thousand and one holes", floor_and(lambda p: [box(p, 9 * n + 1, 1, 5, 5) for n in range(1001)]),
+        ("1002 rings lie on the floor's layer; at most 1000 are read.", "Leave only what encloses the floor")),
+    Bad("a thousand and one posts", floor_and(lambda p: [box(p, 9 * n + 1, 1, 5, 5, "post") for n in range(1001)]),
+        ("1001 rings lie on the layer of what is a post; at most 1000 are read.",)),
     # What is not read
     Bad("a spline", floor_and(lambda p: p.add_spline([(0, 0), (500, 300), (900, 0)], dxfattribs=FLOOR)),
         ("On a layer that is read lies a spline: layer floor-outline, handle", "Draw it as lines and arcs of circles")),

@@ -55,11 +55,13 @@ def test_the_answer_says_what_was_taken_and_a_dimension_to_hold() -> None:
     plain = [note.replace("\u2009", " ") for note in resolve(reading.brief, products=reading.products).notes]
     assert plain[0] == (
         "Taken from plan.dxf, layer floor-outline, in millimetres, as its header says: over all 16800 mm, which is "
-        "16.80 m (55.1 ft), by 9600 mm, which is 9.60 m (31.5 ft). To be held against the drawing: of its sides, side "
-        "1 is the longest straight one, 14400 mm, which is 14.40 m (47.2 ft)."
+        "16.80 m (55.1 ft), by 9600 mm, which is 9.60 m (31.5 ft); 130 m² (1399 ft²) of floor. To be held against the "
+        "drawing: of its sides, side 1 is the longest straight one, 14400 mm, which is 14.40 m (47.2 ft)."
     )
-    assert plain[1].startswith("Side n runs from corner n to the next. Corners of the outline, in mm: 1 at 0 0, 2 at")
-    assert "7 at 0 7200 (arc, radius 2400), 8 at 0 2400." in plain[1]
+    assert plain[1].startswith(
+        "Side n runs from corner n to the next. Corners of the outline, in mm: 1: 0 0; 2: 14400 0;"
+    )
+    assert "7: 0 7200, arc of radius 2400; 8: 0 2400." in plain[1]
     assert "2 columns in the drawing: 4800 4800, 300 mm across; 9600 3000, 300 mm across." in plain
     assert "1 pit in the drawing: 12000 1650, 2400 x 900 mm." in plain
     assert "Lines on layer edge-a lie along side 2 from 900 to 5100 mm." in plain
@@ -123,7 +125,8 @@ def test_the_numbers_of_the_brief_have_their_own_unit_beside_the_drawings(tmp_pa
 
 def _everything(place: Any) -> None:
     box(place, 0, 0, 12000, 8000)
-    place.add_line((0, 0), (12000, 0), dxfattribs=FLOOR)  # drawn twice
+    place.add_line((0, 0), (12000, 0), dxfattribs=FLOOR)  # a side of it once more
+    ring(place, [(12000, 8000), (12000, 0), (0, 0), (0, 8000)])  # all of it once more, from elsewhere the other way
     ring(place, [(2000, 2000), (2300, 2100), (2200, 2400), (1900, 2300)], layer="column", const_width=5)
     place.add_circle((6000, 4000), 150, dxfattribs={"layer": "column"})
     place.add_circle((6000, 4000), 100, dxfattribs={"layer": "column"})
@@ -140,13 +143,23 @@ def test_all_that_was_done_and_left_out_is_said(tmp_path: Path) -> None:
     made = drawing(MM)
     _everything(made.modelspace())
     said = taken(read(saved(made, tmp_path / "a.dxf"), Asked()), "SI")
-    assert "1 line or ring was drawn twice and taken once." in said
+    assert "2 lines or rings were drawn twice and taken once." in said
     assert "1 ring within a column, pipe or pit counted as part of it." in said
     boxed = "Not round, nor a rectangle along x and y, so taken as the one round it: column at 2100 2200 mm."
     assert boxed in said
     assert "Not read: 2 texts, 1 hatch, 1 point." in said
     assert "Layers that were not read, with how much lies on them: furniture (1)." in said
     assert "Switched off, frozen or invisible, so not read: old (1)." in said
+
+
+def test_small_rings_on_another_layer_are_no_floor(tmp_path: Path) -> None:
+    """A sink and a chair on layers of their own; the floor's layer has any name."""
+    made = drawing(MM)
+    box(made.modelspace(), 0, 0, 12000, 8000, layer="Grundriss")
+    box(made.modelspace(), 500, 500, 900, 600, layer="furniture")
+    found = read(saved(made, tmp_path / "a.dxf"), Asked())
+    assert found.layers == ("Grundriss",)
+    assert "Layers that were not read, with how much lies on them: furniture (1)." in taken(found, "SI")
 
 
 def test_a_drawing_far_from_its_origin_says_from_where_it_counts(tmp_path: Path) -> None:

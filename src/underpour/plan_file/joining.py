@@ -109,13 +109,18 @@ def _straightened(sides: Sequence[Side], made: Joined) -> tuple[Side, ...]:
 
 def _once(rings: Sequence[Ring], made: Joined) -> list[Ring]:
     """Rings without those that were drawn twice, whichever corner and way round they begin with."""
-    kept: list[Ring] = []
-    for ring in rings:
-        if any(_alike(ring.outline, other.outline) for other in kept):
-            made.twice += 1
-        else:
-            kept.append(ring)
-    return kept
+    gone: set[int] = set()
+    for one, other in near_points([_centre(ring) for ring in rings], SAME):
+        if one not in gone and other not in gone and _alike(rings[one].outline, rings[other].outline):
+            gone.add(other)
+    made.twice += len(gone)
+    return [ring for number, ring in enumerate(rings) if number not in gone]
+
+
+def _centre(ring: Ring) -> Point:
+    """The middle of the upright rectangle round a ring."""
+    left, right, low, high = zip(*(side.box for side in ring.outline.sides), strict=True)
+    return (min(left) + max(right)) / 2.0, (min(low) + max(high)) / 2.0
 
 
 def _alike(one: Outline, other: Outline) -> bool:

@@ -12,6 +12,7 @@ from .pieces import Piece, Unread, number, shown
 from .rings import box, unclosed
 from .units import Unit
 
+SMALLEST = 1.0  # m²; no floor is smaller
 _TOLD = 3  # things of a kind that is not read, told by their handles; more are counted
 
 
@@ -34,6 +35,8 @@ def floor_layers(pieces: Sequence[Piece], asked: Asked, unit: Unit, gap: float) 
             by_layer.setdefault(piece.origin.layer, []).append(piece)
     found = {layer: joined(own, gap) for layer, own in by_layer.items()}
     ringed = {layer: each for layer, each in found.items() if each.rings}
+    large = {layer: each for layer, each in ringed.items() if max(r.outline.area for r in each.rings) >= SMALLEST}
+    ringed = large or ringed
     if len(ringed) == 1:
         ((layer, own),) = ringed.items()
         _longer_ways(found, own, unit)

@@ -17,7 +17,7 @@ from .drawn import Counted, Drawn
 from .edges import stretches
 from .file import looked_at
 from .joining import Joined, joined
-from .layers import floor_layers, unread_on
+from .layers import SMALLEST, floor_layers, unread_on
 from .limits import limit
 from .moved import Moved
 from .pieces import Piece
@@ -27,7 +27,7 @@ from .units import Unit, unit_of
 from .walked import Walked, walked
 
 SHORTEST = 1e-9  # m; what is shorter has no direction
-SMALLEST, LARGEST = 1.0, 1.0e6  # m²; beyond them the drawing's unit was mistaken
+LARGEST = 1.0e6  # m²; beyond it, or below the smallest floor, the drawing's unit was mistaken
 
 
 def read(path: Path, asked: Asked) -> Drawn:

@@ -32,6 +32,9 @@ def floor_of(found: Joined, unit: Unit, *, named: bool) -> tuple[Floor | None, l
     named : bool
         Whether the layer is known to hold the floor; otherwise an inner ring round most of it is asked about.
     """
+    if len(found.rings) > limit("most-rings"):
+        wrong_words = f"{len(found.rings)} rings lie on the floor's layer; at most {limit('most-rings'):.0f} are read."
+        return None, [Mistake("", "", wrong_words, ALONE)]
     wrong = [*_crossing(found.rings, unit), *_too_many(found.rings)]
     if wrong:
         return None, wrong

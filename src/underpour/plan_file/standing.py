@@ -34,6 +34,11 @@ def standing(found: Sequence[tuple[str, Joined]], floor: Floor, unit: Unit) -> S
     made = Standing()
     for kind, joined in found:
         made.loose += sum(len(way.sides) for way in joined.open)
+        if len(joined.rings) > limit("most-rings"):
+            most = f"at most {limit('most-rings'):.0f} are read"
+            wrong = f"{len(joined.rings)} rings lie on the layer of what is a {kind}; {most}."
+            made.wrong.append(Mistake("", "", wrong, "Leave only what stands in this floor on that layer."))
+            continue
         for ring in joined.rings:
             if any(_inside(ring, other) for other in joined.rings if other is not ring):
                 made.inner += 1

@@ -39,7 +39,8 @@ def _first(drawn: Drawn, system: System) -> str:
     said = [f"{words}, which is {say.both(each, 'm', system)}" for words, each in zip(own, (wide, high), strict=False)]
     return (
         f"Taken from {shown(drawn.file)}, layer {layer}, in {drawn.unit.name}, {drawn.unit.why}: over all {said[0]}, "
-        f"by {said[1]}. To be held against the drawing: of its sides, side {longest + 1} is {kind}, {own[2]}, which is "
+        f"by {said[1]}; {say.both(drawn.floor.area, 'm²', system)} of floor. To be held against the drawing: of its "
+        f"sides, side {longest + 1} is {kind}, {own[2]}, which is "
         f"{say.both(outline.lengths[longest], 'm', system)}."
     )
 
@@ -71,11 +72,11 @@ def _rings(drawn: Drawn) -> Iterator[str]:
 
 def _corners(outline: Outline, unit: Unit) -> str:
     said = [
-        f"{n} at {_at(side.start, unit)}" + (f" (arc, radius {_length(side.radius, unit)})" if side.bulge else "")
+        f"{n}: {_at(side.start, unit)}" + (f", arc of radius {_length(side.radius, unit)}" if side.bulge else "")
         for n, side in enumerate(outline.sides[:_CORNERS], start=1)
     ]
-    more = f", and {len(outline.sides) - _CORNERS} more" if len(outline.sides) > _CORNERS else ""
-    return ", ".join(said) + more
+    more = f"; and {len(outline.sides) - _CORNERS} more" if len(outline.sides) > _CORNERS else ""
+    return "; ".join(said) + more
 
 
 def _at(point: Sequence[float], unit: Unit) -> str:
