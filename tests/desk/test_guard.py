@@ -45,6 +45,7 @@ CHANGES = [
     ("POST", "/api/briefs"), ("PUT", "/api/briefs/1"), ("DELETE", "/api/briefs/1"), ("POST", "/api/briefs/import"),
     ("POST", "/api/briefs/1/undo"), ("POST", "/api/briefs/1/duplicate"), ("POST", "/api/edit"), ("POST", "/api/answer"),
     ("POST", "/api/plan"), ("POST", "/api/jobs"), ("DELETE", "/api/jobs/x"), ("POST", "/begin/demo"),
+    ("POST", "/api/choose"), ("DELETE", "/api/choose/x"),
     ("POST", "/briefs/1/aside"), ("PATCH", "/api/briefs/1"), ("POST", "/nowhere"),
 ]  # fmt: skip
 

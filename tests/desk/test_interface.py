@@ -14,12 +14,13 @@ EACH = 40  # questions a route
 LEFT_OUT = {"POST /api/briefs/import": [ignored_auth, positive_data_acceptance]}
 
 ROUTES = [
-    "DELETE /api/briefs/{number}", "DELETE /api/jobs/{job}", "GET /api/briefs", "GET /api/briefs/{number}",
-    "GET /api/briefs/{number}/brief.toml", "GET /api/briefs/{number}/history", "GET /api/choices",
-    "GET /api/jobs/{job}", "GET /api/jobs/{job}/file", "GET /api/readings/{system}", "POST /api/ahead",
-    "POST /api/answer", "POST /api/ask", "POST /api/briefs", "POST /api/briefs/import",
-    "POST /api/briefs/{number}/duplicate", "POST /api/briefs/{number}/take-up", "POST /api/briefs/{number}/undo",
-    "POST /api/edit", "POST /api/jobs", "POST /api/plan", "POST /api/reply", "PUT /api/briefs/{number}",
+    "DELETE /api/briefs/{number}", "DELETE /api/choose/{job}", "DELETE /api/jobs/{job}", "GET /api/briefs",
+    "GET /api/briefs/{number}", "GET /api/briefs/{number}/brief.toml", "GET /api/briefs/{number}/history",
+    "GET /api/choices", "GET /api/choose/{job}", "GET /api/jobs/{job}", "GET /api/jobs/{job}/file",
+    "GET /api/readings/{system}", "POST /api/ahead", "POST /api/answer", "POST /api/ask", "POST /api/briefs",
+    "POST /api/briefs/import", "POST /api/briefs/{number}/duplicate", "POST /api/briefs/{number}/take-up",
+    "POST /api/briefs/{number}/undo", "POST /api/choose", "POST /api/edit", "POST /api/jobs", "POST /api/plan",
+    "POST /api/reply", "PUT /api/briefs/{number}",
 ]  # fmt: skip
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import tomllib
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
@@ -20,6 +21,7 @@ NAMES: dict[Role, str] = {  # what is put in, in this order, and what it is call
     "no foam": "bare slab",
 }
 MARK = "chosen; choosing again puts another in its place, unless this remark is taken out"
+_ITS_OWN = re.compile(rf"\n*^\[\[alternative\]\] # {re.escape(MARK)}\n(?:[^\n]+\n?)*", re.M)
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,14 +58,12 @@ def put_in(text: str, choice: Choice) -> PutIn:
 
     Raises
     ------
-    Mistakes
+    Mistake, Mistakes
         The text is no TOML, or one of its alternatives is written in a way that cannot be added to.
     """
     before = _names(text)
     old = _chosen_before(text)
-    cleared = text
-    for n in reversed(old):
-        cleared = retyped(cleared, [Change(f"alternative.{n + 1}", None, "left out")])
+    cleared = _without(text, old)
     stay = tuple(name for n, name in enumerate(before) if n not in old)
     made: list[tuple[Alternative, Row]] = []
     as_briefed: list[str] = []
@@ -110,6 +110,18 @@ def _chosen_before(text: str) -> list[int]:
     if not isinstance(tables, tomlkit.items.AoT):
         return []
     return [n for n, table in enumerate(tables) if table.trivia.comment == f"# {MARK}"]
+
+
+def _without(text: str, old: Sequence[int]) -> str:
+    """The text without these. Each ends where a line is empty, so that a comment on what follows stays with that."""
+    wanted = tomllib.loads(text)
+    wanted["alternative"] = [each for n, each in enumerate(wanted.get("alternative", [])) if n not in old]
+    if not wanted["alternative"]:
+        del wanted["alternative"]
+    cut = _ITS_OWN.sub("", text)
+    if not old or tomllib.loads(cut) == wanted:
+        return cut if old else text
+    return retyped(text, [Change(f"alternative.{n + 1}", None, "left out") for n in reversed(old)])
 
 
 def _free(name: str, taken: Iterable[str]) -> str:

@@ -17,6 +17,7 @@ from .told import Told
 if TYPE_CHECKING:
     from argparse import Namespace
 
+    from ..choosing import Choice
     from ..dossier import Dossier
     from ..papers import Printed
     from ..papers.logo import Logo
@@ -27,7 +28,7 @@ HELP = """\
 underpour submittal BRIEF -o FILE.pdf [--for owner|contractor|official]
                     [--draft] [--paper a4|us-letter] [--date 2026-11-25]
                     [--fonts FOLDER] [--since LAST.json] [--keep FILE.json]
-                    [--accepted-ok]
+                    [--accepted-ok] [--choose]
 
 Makes the paper that an official, a crew and an owner can read: who hands it
 over, what is asked, what is proposed, does it hold, how we know, drawings to
@@ -42,6 +43,8 @@ scale, product data, the order of the work, what to look at before the pour.
   --fonts        a folder with fonts for letters that the bundled ones lack
   --since        what the last revision kept; what moved since is marked
   --keep         the findings of this revision as JSON, for the next one
+  --choose       with a sheet that says what is recommended, and why not the
+                 others (underpour choose); it takes some seconds more
   --accepted-ok  end with 0 where an [[accept]] names every shortfall
 
 For example:
@@ -67,6 +70,7 @@ def parser() -> Words:
     words.add_argument("--fonts", metavar="FOLDER")
     words.add_argument("--since", metavar="LAST.json")
     words.add_argument("--keep", metavar="FILE.json")
+    words.add_argument("--choose", action="store_true")
     words.add_argument("--accepted-ok", action="store_true")
     return words
 
@@ -105,6 +109,9 @@ def told(words: Sequence[str]) -> Told:
     """The paper of a brief, written to the file; one line that says where it is."""
     asked = parser()
     given = asked.read(words)
+    if given.choose and given.reader:
+        wrong = "The page for one reader has no room for why the others were refused."
+        raise Mistake(f"--choose --for {given.reader}", "", wrong, "Leave one of the two out.")
     brief = asked.must(given.brief, "Which brief?")
     path = files.target(asked.must(given.paper_file, "Where to? Name the paper with -o FILE.pdf."), ".pdf", brief)
     kept = None if given.keep is None else keeping(given.keep, brief)
@@ -149,8 +156,24 @@ def printed(dossier: Dossier, brief: str, given: Namespace, typefaces: Typefaces
     if missing and not given.draft:
         raise Mistakes([_nothing_made(len(missing)), *(gap.mistake(brief) for gap in missing)])
     return submittal(
-        dossier, pictures, date=date, paper=paper, logo=sign, typefaces=typefaces, gaps=missing, draft=given.draft
+        dossier,
+        pictures,
+        date=date,
+        paper=paper,
+        logo=sign,
+        typefaces=typefaces,
+        gaps=missing,
+        draft=given.draft,
+        choice=chosen(brief) if given.choose else None,
     )
+
+
+def chosen(brief: str) -> Choice:
+    """What is recommended for the brief, worked out after everything else that could refuse the paper."""
+    from ..choosing import choose
+    from .answered import readable
+
+    return choose(readable(brief))
 
 
 def logo_of(typed: str, brief: str) -> Logo | None:

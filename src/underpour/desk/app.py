@@ -16,6 +16,7 @@ from ..book import Book
 from ..starters import demo_text
 from .api import briefs
 from .api.answers import answers
+from .api.choose import choosing
 from .api.edits import edits
 from .api.given import Number, TheBook, changes
 from .api.jobs import jobs
@@ -71,6 +72,7 @@ def _api(app: FastAPI) -> None:
     app.include_router(answers(Answering()), responses=documented(), dependencies=[changes])
     app.include_router(edits, responses=documented(), dependencies=[changes])
     app.include_router(jobs)
+    app.include_router(choosing)
     app.include_router(plans, responses=documented(), dependencies=[changes])
 
 

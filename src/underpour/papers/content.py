@@ -25,11 +25,13 @@ from .laid import confirmers, points, products, unseen, works
 from .letters import Letters, path
 from .order import is_tight, worst_first
 from .ready import Gap
+from .recommended import recommended
 from .revised import changes, finding_moved, path_moved
 from .transmittal import accepted_words, number_words, transmittal
 from .unchecked import unchecked, unlooked
 
 if TYPE_CHECKING:
+    from ..choosing import Choice
     from ..dossier import Assumed, Dossier
     from .pictures import Picture, Pictures
 
@@ -49,10 +51,12 @@ def content(
     gaps: tuple[Gap, ...] = (),
     draft: bool = False,
     letters: Letters | None = None,
+    choice: Choice | None = None,
 ) -> dict[str, Any]:
     """Everything a submittal prints, in the order of its pages, as text, lists and numbers for drawing.
 
-    ``day`` is in words; ``gaps`` is what a draft still lacks; ``letters`` notes what cannot be drawn.
+    ``day`` is in words; ``gaps`` is what a draft still lacks; ``letters`` notes what cannot be drawn;
+    ``choice`` is what was chosen for the same brief, where a recommendation is asked for.
     """
     briefed = dossier.as_briefed
     system: System = "US" if dossier.units == "US" else "SI"
@@ -67,6 +71,7 @@ def content(
             "changed": changes(dossier),
             "asked": asked(dossier, taken),
             "proposed": proposed(dossier),
+            "recommended": None if choice is None else recommended(choice),
             **at_the_head(briefed.findings),
             "findings": [finding_row(f, dossier, system) for f in findings],
             "clauses": clauses(briefed.findings, dossier.editions, system),

@@ -20,6 +20,7 @@ from .ready import Gap
 from .typefaces import Typefaces
 
 if TYPE_CHECKING:
+    from ..choosing import Choice
     from ..dossier import Dossier
 
 HERE = Path(__file__).parent
@@ -46,6 +47,7 @@ def submittal(
     typefaces: Typefaces | None = None,
     gaps: tuple[Gap, ...] = (),
     draft: bool = False,
+    choice: Choice | None = None,
 ) -> Printed:
     """The submittal as PDF: tagged for screen readers (PDF/UA-1), the same bytes for the same input.
 
@@ -67,6 +69,8 @@ def submittal(
         What is still missing; where there is any, each sheet says that it is a draft.
     draft : bool
         Each sheet says so though nothing is missing.
+    choice : Choice, optional
+        What was chosen for the same brief: a sheet says what is recommended, and why not the others.
 
     Returns
     -------
@@ -80,7 +84,7 @@ def submittal(
     """
     day, words = day_of(date)
     letters = Letters(typefaces.drawn if typefaces else frozenset())
-    told = content(dossier, pictures, words, gaps=gaps, draft=draft, letters=letters)
+    told = content(dossier, pictures, words, gaps=gaps, draft=draft, letters=letters, choice=choice)
     return compiled("submittal.typ", told, letters, day=day, paper=paper, logo=logo, typefaces=typefaces)
 
 

@@ -9,7 +9,7 @@ from fastapi import APIRouter, Path, Request, Response
 from pydantic import BaseModel, ConfigDict, Field
 
 from ..headings import file_name, heading
-from ..jobs import Bench, Busy, Order, Work
+from ..jobs import Bench, Busy, Gone, Order, Work
 from ..jobs.orders import ENDINGS, Kind
 from ..refusals import Mended, Refused, documented, mended
 from ..words import say
@@ -33,6 +33,7 @@ class Ordered(BaseModel):
     product: Annotated[str, Field(max_length=200, description="that the guide is of")] = ""
     paper: Literal["", "a4", "us-letter"] = ""
     draft: Annotated[bool, Field(description="made though something is missing; each sheet says so")] = False
+    choose: Annotated[bool, Field(description="whether the submittal says what is recommended")] = False
 
 
 class Progress(BaseModel):
@@ -66,9 +67,18 @@ def _words(work: Work) -> str:
     return say(f"jobs.{work.words}", **work.given)
 
 
-def _bench(request: Request) -> Bench:
-    bench: Bench = request.app.state.bench
-    return bench
+def bench(request: Request) -> Bench:
+    """Where papers are made, and what is chosen."""
+    found: Bench = request.app.state.bench
+    return found
+
+
+def _paper(request: Request, job: str) -> Work:
+    """A paper that was ordered. Raises Gone; a choice is none."""
+    work = bench(request).look(job)
+    if work.order.kind == "choice":
+        raise Gone(job)
+    return work
 
 
 @jobs.post("", status_code=201, responses=documented(429), dependencies=[changes])
@@ -76,7 +86,7 @@ def ordered(request: Request, asked: Ordered) -> Progress:
     """Order a paper. It is made when those before it are."""
     given = asked.model_dump(exclude={"day"})
     try:
-        return Progress.of_work(_bench(request).begin(Order(**given, date=(asked.day or date.today()).isoformat())))
+        return Progress.of_work(bench(request).begin(Order(**given, date=(asked.day or date.today()).isoformat())))
     except Busy:
         raise Refused(429, say("jobs.busy")) from None
 
@@ -84,13 +94,14 @@ def ordered(request: Request, asked: Ordered) -> Progress:
 @jobs.get("/{job}", responses=documented(404))
 def looked_after(request: Request, job: Job) -> Progress:
     """How far it is."""
-    return Progress.of_work(_bench(request).look(job))
+    return Progress.of_work(_paper(request, job))
 
 
 @jobs.delete("/{job}", responses=documented(404), dependencies=[changes])
 def stopped(request: Request, job: Job) -> Progress:
     """Stop it. One that has ended stays as it ended."""
-    return Progress.of_work(_bench(request).stop(job))
+    _paper(request, job)
+    return Progress.of_work(bench(request).stop(job))
 
 
 @jobs.get(
@@ -103,7 +114,7 @@ def stopped(request: Request, job: Job) -> Progress:
 )
 def fetched(request: Request, job: Job) -> Response:
     """The paper, once it is made."""
-    work = _bench(request).look(job)
+    work = _paper(request, job)
     if work.state != "done":
         raise Refused(404, say("jobs.not-yet"))
     ending, kind = ENDINGS[work.order.kind]

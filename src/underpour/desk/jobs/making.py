@@ -1,4 +1,4 @@
-"""The process that makes one paper: ``python -m underpour.desk.jobs.making FILE``, the order on its standard input.
+"""The process that makes one paper, or chooses: ``python -m underpour.desk.jobs.making FILE``, the order on its input.
 
 It tells on its standard output how far it is, a line of JSON for each step, and last what became of it.
 """
@@ -20,6 +20,7 @@ from .orders import Order
 
 if TYPE_CHECKING:
     from ...brief import Reading
+    from ...choosing import Choice
     from ...dossier import Dossier
     from ...papers.logo import Logo
 
@@ -53,6 +54,10 @@ def made(order: Order, file: Path) -> Iterator[dict[str, Any]]:
         yield _step(0, 1, "setting")
         content = _guide(order, reading)
         yield from _written(content, file, 1)
+        return
+    if order.kind == "choice":
+        yield _step(0, 1, "choosing")
+        yield from _written(_choice(order, reading), file, 1)
         return
     of = len(reading.alternatives) + 3
     versions = []
@@ -106,8 +111,32 @@ def _submittal(order: Order, dossier: Dossier) -> bytes:
         logo=_logo(dossier),
         gaps=missing,
         draft=order.draft,
+        choice=_chosen(order),
     )
     return printed.pdf
+
+
+def _chosen(order: Order) -> Choice | None:
+    """What to use, where the submittal is to say it."""
+    if not order.choose:
+        return None
+    from ...brief import reads
+    from ...choosing import choose
+
+    return choose(reads(order.brief, alone=True))
+
+
+def _choice(order: Order, reading: Reading) -> bytes:
+    """What to use, the brief's text with it, and what the sheet says of it."""
+    from ...choosing import choose
+    from ...choosing.choice_json import as_json
+    from ...choosing.put_in import put_in
+    from ...papers.recommended import recommended
+
+    choice = choose(reading)
+    put = put_in(order.brief, choice)
+    whole = {"choice": json.loads(as_json(choice)), "put_in": asdict(put), "said": recommended(choice)}
+    return json.dumps(whole, ensure_ascii=False).encode()
 
 
 def _one_page(order: Order, dossier: Dossier) -> bytes:

@@ -5,6 +5,7 @@ import { readings } from './draw/cross.js';
 import { SectionSheet } from './draw/section.js';
 import { elements, made } from './draw/svg.js';
 import { Answers, press, text } from './fill/answers.js';
+import { Choosing } from './fill/choose.js';
 import { Handing } from './fill/hand.js';
 import { showAssumed, showMistakes, showQuestions } from './fill/margin.js';
 import { Months } from './fill/months.js';
@@ -26,7 +27,8 @@ const wide = () => Math.round(Math.min(Math.max(one('drawing').clientWidth / MIL
 const brief = new Brief(kept, { alternative: 'as briefed', edge: '', month: 1, lanes: false, against: '', wide: wide() });
 const section = new SectionSheet(one('drawing'), brief);
 const answers = new Answers(one('answers'), one('counted'), brief, (line) => brief.look({ edge: line.edge, ...(line.month ? { month: line.month } : {}) }));
-const strip = new Strip(one('strip'), brief);
+const choosing = new Choosing({ place: one('chosen'), head: one('chosen-head'), told: one('choosing'), choice: one('choice') }, brief, (line) => back.turn(line), answers);
+const strip = new Strip(one('strip'), brief, choosing.act);
 const months = new Months(one('months'), brief, (moment) => {
   section.turn(moment);
   strip.turn(moment);
@@ -40,6 +42,7 @@ brief.addEventListener('told', ({ detail: told }) => {
   performance.mark('told');
   showMistakes(one('mistakes'), told.mistakes ?? [], (line) => back.turn(line));
   back.show();
+  choosing.stale();
   if (!one('plan-place').hidden && one('plan-editor').text !== brief.text) one('plan-editor').text = brief.text;
   document.body.classList.toggle('unread', !told.read);
   if (told.read) show(told.sheet, told.stage === 'whole');

@@ -40,6 +40,19 @@ export class Answers {
     if (had && !this.place.contains(document.activeElement)) this.place.querySelector(`[data-line="${CSS.escape(had)}"]`)?.focus();
   }
 
+  /** Whether a finding of the brief has a line here. */
+  has(key) {
+    return this.items.has(key);
+  }
+
+  /** The line of a finding is brought into sight, and the keys are there. */
+  bring(key) {
+    const how = this.place.querySelector(`[data-line="${CSS.escape(key)}"]`);
+    if (this.lists[1].contains(how)) this.box.open = true;
+    how?.focus();
+    how?.scrollIntoView({ block: 'center' });
+  }
+
   /** What a first answer leaves out stays as it was said before, and is marked as not up to date. */
   filled(line, whole) {
     const before = this.held.get(line.key) ?? {};

@@ -7,9 +7,9 @@ import { text } from './answers.js';
 import { putIn, takenOut } from './typed.js';
 
 export class Strip {
-  /** @param {HTMLElement} place @param {import('../talk/brief.js').Brief} brief */
-  constructor(place, brief) {
-    Object.assign(this, { place, brief, fields: [] });
+  /** @param {HTMLElement} place @param {import('../talk/brief.js').Brief} brief @param {HTMLButtonElement} forMe choose for me */
+  constructor(place, brief, forMe) {
+    Object.assign(this, { place, brief, forMe, fields: [] });
     place.addEventListener('keydown', (event) => {
       const by = { ArrowRight: 1, ArrowLeft: -1 }[event.key];
       const all = [...place.querySelectorAll('button.bring')];
@@ -20,11 +20,13 @@ export class Strip {
 
   show(strip, moment, another) {
     const had = document.activeElement?.dataset?.version;
+    const atForMe = document.activeElement === this.forMe;
     this.fields = [];
     this.place.replaceChildren(...strip.map((each) => this.one(each, moment)));
     const last = document.createElement('li');
-    last.append(putIn(another, this.brief));
+    last.append(putIn(another, this.brief), this.forMe);
     this.place.append(last);
+    if (atForMe) this.forMe.focus();
     this.choose();
     if (had) this.place.querySelector(`[data-version="${CSS.escape(had)}"]`)?.focus();
   }
