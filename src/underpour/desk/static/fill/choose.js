@@ -100,7 +100,14 @@ export class Choosing {
 
   refused({ name, cost, reasons }) {
     const item = document.createElement('li');
-    item.append(text('b', cost ? say('sheet.page.refused-by', { name, cost }) : name), this.reasons(reasons));
+    item.append(text('b', cost ? say('sheet.page.refused-by', { name, cost }) : name), this.reasons(reasons.slice(0, 1)));
+    if (reasons.length > 1) {
+      const more = document.createElement('details');
+      const head = text('summary', say('sheet.page.more-refuse', { number: reasons.length - 1 }));
+      head.setAttribute('aria-label', `${head.textContent}: ${name}`);
+      more.append(head, this.reasons(reasons.slice(1)));
+      item.append(more);
+    }
     return item;
   }
 
