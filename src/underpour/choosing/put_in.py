@@ -21,6 +21,7 @@ NAMES: dict[Role, str] = {  # what is put in, in this order, and what it is call
     "no foam": "bare slab",
 }
 MARK = "chosen; choosing again puts another in its place, unless this remark is taken out"
+_HEADING = re.compile(r"^[ \t]*\[\[[ \t]*alternative[ \t]*\]\][ \t]*(?:# ?(?P<remark>.*?))?\r?$", re.M)
 _ITS_OWN = re.compile(rf"\n*^\[\[alternative\]\] # {re.escape(MARK)}\n(?:[^\n]+\n?)*", re.M)
 
 
@@ -62,7 +63,7 @@ def put_in(text: str, choice: Choice) -> PutIn:
         The text is no TOML, or one of its alternatives is written in a way that cannot be added to.
     """
     before = _names(text)
-    old = _chosen_before(text)
+    old = _chosen_before(text, len(before))
     cleared = _without(text, old)
     stay = tuple(name for n, name in enumerate(before) if n not in old)
     made: list[tuple[Alternative, Row]] = []
@@ -100,16 +101,10 @@ def _names(text: str) -> list[str]:
     return [str(each.get("name", "")) if isinstance(each, dict) else "" for each in tables]
 
 
-def _chosen_before(text: str) -> list[int]:
-    """Which alternatives, counted from nought, an earlier choice put in and nobody has made his own."""
-    import tomlkit
-
-    if MARK not in text:
-        return []
-    tables = tomlkit.parse(text).get("alternative")
-    if not isinstance(tables, tomlkit.items.AoT):
-        return []
-    return [n for n, table in enumerate(tables) if table.trivia.comment == f"# {MARK}"]
+def _chosen_before(text: str, many: int) -> list[int]:
+    """Which of so many alternatives, from nought, an earlier choice put in and nobody has made his own."""
+    remarks = [found["remark"] for found in _HEADING.finditer(text)]
+    return [n for n, remark in enumerate(remarks) if remark == MARK] if len(remarks) == many else []
 
 
 def _without(text: str, old: Sequence[int]) -> str:
