@@ -32,6 +32,7 @@ def row(name: str, *roles: str, rank: int | None = None, changes=None, cost: flo
         "coldest": 12.3,
         "first": Money(cost, "USD", "2026-06-01"),
         "life": None,
+        "energy": None,
         "carbon": Ranged(75.05, 59.1, 95.5),
         "confirmed": True,
         "open": (),

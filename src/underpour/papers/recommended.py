@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from ..choosing import Choice, Money, Refusal, Row
     from ..choosing.records import By
 
+SHOWN = 5  # of those that serve
 INSTEAD = 2  # other products in the place of the recommended one
 IN_TABLE = {  # what a role of the table is called
     "recommended": "recommended",
