@@ -60,7 +60,6 @@ def test_the_numbers_on_paper_are_those_of_the_json(workshop):
         stands(words, printed)
     for row in told["rows"]:
         if row["rank"] and row["rank"] > SHOWN and not row["roles"]:
-            assert squeezed(row["name"]) not in printed
             continue
         line = [str(row["rank"] or ""), row["name"]]
         numbers = [say.value(row["heat"], "W", system), say.value(row["height"], "m", system)]
