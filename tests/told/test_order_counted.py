@@ -450,3 +450,77 @@ def test_an_alternative_that_is_not_there_is_told_and_nothing_is_written(name, a
         hear(["takeoff", str(EXAMPLES / name / "brief.toml"), "-o", str(tmp_path), "--alternative", alternative])
     assert instead in told.value.instead
     assert list(tmp_path.iterdir()) == []
+
+
+def test_film_follows_the_slope_of_a_thickened_edge():
+    """thickened-edge-house: 150 mm turned up, and the slope's length over its run, both ways."""
+    resolved = resolved_of("thickened-edge-house")
+    (edge,) = resolved.edges
+    rise = edge.depth - resolved.floor[0].thickness
+    run = (rise - 2 * INCH) / tan(radians(edge.thickening.slope))
+    (film,) = taken_off(resolved).films
+    assert film.up == pytest.approx(0.15 + sqrt(run**2 + rise**2) - run)
+    assert "led down the slope" in item(of("thickened-edge-house"), "Polyolefin film").why
+
+
+def test_an_old_footing_is_not_poured_again():
+    assert none_of(of("retrofit-over-old-slab"), "footing of edge")
+    assert not none_of(of("daylight-basement"), "footing of edge")
+
+
+def test_boards_of_one_kind_are_ordered_as_one_lot():
+    """daylight-basement: boards of the floor, the wall and the slab's edge; bundles of twelve, four to a pallet."""
+    takeoff = of("daylight-basement")
+    (lot,) = takeoff.lots
+    boards = [each for each in takeoff.items if each.key == "plain-15"]
+    assert lot.count == sum(each.count for each in boards)
+    assert lot.pack.bundles == ceil(lot.count / 12) < sum(each.pack.bundles for each in boards)
+    assert lot.pack.pallets == ceil(ceil(lot.count / 12) / 4)
+    assert lot.mass == pytest.approx(sum(each.mass for each in boards))
+    assert lot.where == ("floor.build-up.2.board", "edge A, inside", "edge A, slab edge")
+    assert of("walk-or-drive").lots[0].count == sum(each.count for each in of("walk-or-drive").items if each.bulk)
+
+
+MONEY = """
+[money]
+currency = "{currency}"
+date = "2026-11-01"
+[money.price]
+concrete = "180 {currency}/yd³"
+gravel = "40 {currency}/yd³"
+plain-25 = "1.20 {currency}/ft²"
+"""
+
+
+def test_prices_quoted_in_the_brief_take_the_place_of_the_record_s(tmp_path):
+    takeoff = of("warm-basement", lambda text: text + MONEY.format(currency="USD"), tmp_path)
+    yard = 27 * FOOT**3
+    for words, per in (("build-up.1.concrete", 180), ("footing of edge", 180), ("Gravel", 40)):
+        each = item(takeoff, words)
+        assert each.cost.amount == pytest.approx(per * each.order / yard), words
+        assert each.cost.day == "2026-11-01"
+    panels = takeoff.layers[0].path
+    board = next(each for each in takeoff.items if each.where == panels)
+    assert board.cost.amount == pytest.approx(28 * 32 * 1.20)
+    assert board.per_r * FOOT**2 / 5.678263 == pytest.approx(1.20 / 12.8, rel=2e-3)
+    assert item(takeoff, "edge A, inside").cost.price == "1.48 USD/ft²"
+    assert item(takeoff, "Sand for blinding").cost is None
+    assert takeoff.notes == ()
+
+
+def test_prices_in_another_currency_than_the_brief_s_are_told(tmp_path):
+    takeoff = of("warm-basement", lambda text: text + MONEY.format(currency="CAD"), tmp_path)
+    assert [currency for currency, *_ in takeoff.totals] == ["CAD", "USD"]
+    (note,) = takeoff.notes
+    assert note.startswith("Prices stand in CAD and USD and are not added together; the brief counts money in CAD.")
+
+
+def test_a_companion_that_no_file_holds_is_told(tmp_path):
+    own = tmp_path / "own.toml"
+    own.write_text(
+        'priced = 2026-05-01\n[maker]\nname = "Importer"\n[[product]]\nkey = "own-clip"\nname = "Clip"\nkind = "clip"\n'
+        'goes-with = [{ for = "tube", product = "no-such" }]\n',
+        encoding="utf-8",
+    )
+    text = " ".join(hear(["catalogue", "validate", str(own)]).text.split())
+    assert "No product is called no-such, which this one names for its tube." in text

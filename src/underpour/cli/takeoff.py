@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from ..brief.model import Brief
     from ..brief.read import Reading
     from ..measure.table import System
-    from ..takeoff import Cost, Item, LaidLayer, Loads, Takeoff
+    from ..takeoff import Cost, Item, LaidLayer, Loads, Lot, Takeoff
 
 EXAMPLE = "underpour takeoff brief.toml -o order"
 HELP = """\
@@ -185,6 +185,8 @@ def _lines(takeoff: Takeoff, width: int) -> Iterator[str]:
         for words in rest_words(layer.rest, layer.size) if layer.rest else ():
             yield from hung(words, width, 2)
     yield ""
+    for lot in takeoff.lots:
+        yield from hung(_lot(lot), width)
     for line in _brought(takeoff.loads, takeoff.system) if takeoff.loads else ():
         yield from hung(line, width)
     for name, tools in takeoff.tools:
@@ -229,6 +231,11 @@ def _per_r(per_r: float, currency: str, system: System) -> str:
     area, r = (say.number(1.0, unit, system) for unit in ("m²", "m²·K/W"))
     each = "ft² and R-1" if system == "US" else "m² and m²·K/W"
     return f"For each {each}: {per_r / area / r:.3f} {currency}."
+
+
+def _lot(lot: Lot) -> str:
+    packed = f", {lot.pack.words}" if lot.pack else ""
+    return f"As one lot: {lot.count} {lot.of}{packed}: {lot.what}, for {'; '.join(lot.where)}."
 
 
 def _brought(loads: Loads, system: System) -> Iterator[str]:

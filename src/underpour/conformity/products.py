@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from .. import measure
@@ -160,3 +160,12 @@ def tapes(
             wrong = f"No peel test of {key} that stands names {product.key} as what it was tested to."
             instead = f"Write {product.key} under conditions.to of that tape's tape-peel record, or leave the tape out."
             yield RecordFinding("product.tape", "Facing", key, wrong, instead)
+
+
+def companions(product: Product, known: Collection[str]) -> Iterator[RecordFinding]:
+    """Products that a record says to order with it and that no file holds."""
+    for each in product.goes_with:
+        if each.product not in known:
+            wrong = f"No product is called {each.product}, which this one names for its {each.for_}."
+            instead = f"Write the key of a product of the line under goes-with, or leave {each.for_} out."
+            yield RecordFinding("product.goes-with", "Goes with", each.product, wrong, instead)

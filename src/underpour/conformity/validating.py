@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from .claims import claim, not_held, supported
 from .findings import Held, RecordFinding, Validation
-from .products import by_itself, names_twice, tapes
+from .products import by_itself, companions, names_twice, tapes
 from .rules import Rules
 from .single import row
 from .together import together
@@ -49,7 +49,7 @@ def validation(lines: Sequence[ReadLine], today: datetime.date, rules: Rules) ->
         Product by product, in the order of the files; within one, what falls short first.
     """
     twice = names_twice([each.line for each in lines])
-    known = _tapes_in(lines)
+    known, keys = _tapes_in(lines), _keys_in(lines)
     held = []
     for each in lines:
         begun = 0
@@ -57,7 +57,8 @@ def validation(lines: Sequence[ReadLine], today: datetime.date, rules: Rules) ->
             at = each.products[n] if each.products else 0
             rows = each.rows[begun : begun + len(product.evidence)]
             begun += len(product.evidence)
-            found = (*twice.get(id(product), ()), *tapes(product, known, today, rules))
+            beside = (*tapes(product, known, today, rules), *companions(product, keys))
+            found = (*twice.get(id(product), ()), *beside)
             held.append(_held(product, each, at, rows, found, today, rules))
     return Validation(today, tuple(held))
 
@@ -87,9 +88,14 @@ def held_product(lines: Sequence[ReadLine], key: str, today: datetime.date, rule
     of, product = next((each, product) for each in lines for product in each.line.product if product.key == key)
     n = of.line.product.index(product)
     begun = sum(len(each.evidence) for each in of.line.product[:n])
-    found = (*names_twice([of.line]).get(id(product), ()), *tapes(product, _tapes_in(lines), today, rules))
+    beside = (*tapes(product, _tapes_in(lines), today, rules), *companions(product, _keys_in(lines)))
+    found = (*names_twice([of.line]).get(id(product), ()), *beside)
     at = of.products[n] if of.products else 0
     return _held(product, of, at, of.rows[begun : begun + len(product.evidence)], found, today, rules)
+
+
+def _keys_in(lines: Sequence[ReadLine]) -> set[str]:
+    return {product.key for each in lines for product in each.line.product}
 
 
 def _tapes_in(lines: Sequence[ReadLine]) -> dict[str, Product]:

@@ -14,6 +14,8 @@ from .films import films
 from .fixings import chairs, wall_fixings
 from .layers import Told, layers
 from .lorries import Loads, loads
+from .lots import Lot, lots
+from .quoted import quoted
 from .records import Beyond, Cost, Item, LaidLayer, Pack, Takeoff
 from .stated import findings
 from .through import through
@@ -21,7 +23,7 @@ from .totals import totals, unlike
 from .tube import coils_of, tube
 from .vented import vented
 
-__all__ = ["Beyond", "Coils", "Cost", "Item", "LaidLayer", "Loads", "Pack", "Takeoff", "taken_off"]
+__all__ = ["Beyond", "Coils", "Cost", "Item", "LaidLayer", "Loads", "Lot", "Pack", "Takeoff", "taken_off"]
 
 
 def taken_off(resolved: Resolved, told: Told = lambda _words, _done: None) -> Takeoff:
@@ -52,16 +54,18 @@ def taken_off(resolved: Resolved, told: Told = lambda _words, _done: None) -> Ta
         *blinding(resolved),
         *concrete(resolved),
     )
+    priced = quoted(resolved, items)
     return Takeoff(
         resolved.title,
         resolved.system,
         laid,
-        items,
-        totals(items),
+        priced,
+        totals(priced),
         film_plans(resolved),
         loads(items, resolved.system),
         cut,
         tools(resolved, items),
-        unlike(items),
+        unlike(priced, resolved.money.currency if resolved.money else ""),
         findings(resolved, laid, cut),
+        lots(resolved, priced),
     )

@@ -24,7 +24,7 @@ def gravel(resolved: Resolved) -> Iterator[Item]:
         if layer.kind in LOOSE:
             why = f"Compacted volume under the floor, and {LOSES}. Beyond the slab nothing is counted."
             net = resolved.plan.floor.area * layer.thickness + sum(_at_edges(resolved, layer))
-            yield _loose(layer.words, layer.path, net, why)
+            yield _loose(layer.words, layer.path, net, why, layer.kind)
 
 
 def _at_edges(resolved: Resolved, layer: Slice) -> Iterator[float]:
@@ -57,14 +57,13 @@ def blinding(resolved: Resolved) -> Iterator[Item]:
             f"{say.both(thick, 'm', resolved.system)} of sand or fines to level the stone: not in the brief, as "
             f"practice has it. {LOSES}. Leave it out where the stone is rolled level."
         )
-        yield _loose("Sand for blinding", lower.path, resolved.plan.floor.area * thick, why)
+        yield _loose("Sand for blinding", lower.path, resolved.plan.floor.area * thick, why, "sand")
 
 
-def _loose(words: str, path: str, net: float, why: str) -> Item:
+def _loose(words: str, path: str, net: float, why: str, kind: str) -> Item:
     more = estimating("bulk", "compacted").value
     order = net * (1.0 + more / 100.0)
     mass = order * estimating("bulk", "density").value
     over = beyond(("compaction", order - net))
-    return Item(
-        words, path, "", net, "m³", None, "", order, why.format(f"{more:.0f} %"), "", None, BY_VOLUME, over, mass
-    )
+    how = why.format(f"{more:.0f} %")
+    return Item(words, path, "", net, "m³", None, "", order, how, "", None, BY_VOLUME, over, mass, kind=kind)

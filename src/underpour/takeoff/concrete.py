@@ -22,7 +22,8 @@ CORNERS = "Corners are counted once."
 def concrete(resolved: Resolved) -> Iterator[Item]:
     """The slab with its thickened edges and ribs, each screed, and the footings.
 
-    What stands in the floor, and what knobs of a tube panel fill, is taken off. Walls are not counted.
+    What stands in the floor, and what knobs of a tube panel fill, is taken off. Walls are not counted, nor are footings
+    that stand since the old slab was poured.
 
     Arguments
     ---------
@@ -41,19 +42,23 @@ def concrete(resolved: Resolved) -> Iterator[Item]:
         ]
         if layer is lowest:
             parts += [*_thickened(resolved, at), *_ribs(resolved, layer)]
-        yield _poured(resolved, layer.words, layer.path, parts, NOT_COUNTED)
-    footed = {edge.letter for edge in resolved.edges if edge.footing[0] * edge.footing[1] > 0.0 and not edge.thickening}
+        yield _poured(resolved, layer.words, layer.path, parts, NOT_COUNTED, layer.kind)
+    footed = {
+        edge.letter
+        for edge in resolved.edges
+        if edge.footing[0] * edge.footing[1] > 0.0 and not edge.thickening and not resolved.on_old_slab
+    }
     for edge in resolved.edges:
         if edge.letter in footed:
             here = at[edge.letter]
             body = box(here.footing_left, here.footing_right, here.footing_bottom, here.footing_top)
             parts = [("", volume(resolved.plan, edge.letter, body, footed))]
-            yield _poured(resolved, f"Concrete, footing of edge {edge.letter}", edge.path, parts, CORNERS)
+            yield _poured(resolved, f"Concrete, footing of edge {edge.letter}", edge.path, parts, CORNERS, "concrete")
 
 
 def is_concrete(item: Item) -> bool:
     """Whether a truck of concrete brings it."""
-    return item.unit == "m³" and (item.what.startswith("Concrete") or item.where.endswith(POURED))
+    return item.kind in POURED
 
 
 def _less(resolved: Resolved, layer: Slice) -> Iterator[tuple[str, float]]:
@@ -99,7 +104,7 @@ def _ribs(resolved: Resolved, layer: Slice) -> Iterator[tuple[str, float]]:
         yield f"thicker in rib {rib.number}", straight(rib.outline).area * max(rib.thickness - layer.thickness, 0.0)
 
 
-def _poured(resolved: Resolved, words: str, path: str, parts: list[tuple[str, float]], mind: str) -> Item:
+def _poured(resolved: Resolved, words: str, path: str, parts: list[tuple[str, float]], mind: str, kind: str) -> Item:
     system, net = resolved.system, sum(each for _, each in parts)
     spare = estimating("concrete", "spare").value
     step = estimating("concrete", "step-us" if system == "US" else "step-si").value
@@ -111,4 +116,4 @@ def _poured(resolved: Resolved, words: str, path: str, parts: list[tuple[str, fl
     on_purpose = net * spare / 100.0
     over = beyond(("spare", on_purpose), ("rounding", order - net - on_purpose))
     mass = order * estimating("concrete", "density").value
-    return Item(words, path, "", net, "m³", None, "", order, why, "", None, BY_VOLUME, over, mass)
+    return Item(words, path, "", net, "m³", None, "", order, why, "", None, BY_VOLUME, over, mass, kind=kind)

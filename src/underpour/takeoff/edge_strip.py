@@ -50,7 +50,9 @@ def edge_strip(resolved: Resolved) -> Iterator[Item]:
         thick = say.both(estimating("strip", "thickness").value, "m", system)
         over = beyond(("spare", spare))
         words = f"Edge strip, {thick}"
-        yield Item(words, "slab edge", "", net, "m", None, "", net + spare, why, unpriced=NO_PRODUCT, beyond=over)
+        yield Item(
+            words, "slab edge", "", net, "m", None, "", net + spare, why, "", None, NO_PRODUCT, over, kind="strip"
+        )
         return
     high = ceil(slab / strip.sizes[0].width - 1e-2)
     more = f" {high} one over another." if high > 1 else ""

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from math import hypot
 
 from ..outlines.moved import moved
 from ..resolve import KeyPlan, Resolved, Slice
-from ..sections.levels import levels
+from ..sections.levels import Levels, levels
 
 ENOUGH = 1e-6  # m
 
@@ -25,6 +26,24 @@ def reach(resolved: Resolved, layer: Slice) -> dict[str, float]:
     at = {edge.letter: levels(resolved, edge) for edge in resolved.edges}
     found = {letter: here.reaches(top, top - layer.thickness) for letter, here in at.items()}
     return {letter: x for letter, x in found.items() if abs(x) > ENOUGH}
+
+
+def down_the_slope(resolved: Resolved) -> float:
+    """How much more film the steepest thickened edge takes than its plan shows; nought where there is none. [m]
+
+    Arguments
+    ---------
+    resolved
+        The brief in numbers.
+    """
+    slopes = [here for edge in resolved.edges if (here := levels(resolved, edge)).slope is not None]
+    return max((_longer(here) for here in slopes), default=0.0)
+
+
+def _longer(here: Levels) -> float:
+    assert here.slope is not None
+    run = here.slope.top - here.slope.foot
+    return hypot(run, here.slab_bottom - here.footing_bottom) - run
 
 
 def extent(resolved: Resolved, layer: Slice) -> KeyPlan:

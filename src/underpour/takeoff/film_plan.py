@@ -12,7 +12,7 @@ from ..outlines.floor import Floor
 from ..panels.ground_plan import ground_plan
 from ..panels.rows import Strip, rows, shared
 from ..resolve import KeyPlan, Resolved, Slice
-from .extent import extent
+from .extent import down_the_slope, extent
 
 NOTCHED = 2.0  # m; a strip of film goes on over a hole that is no longer, and is cut out there
 
@@ -30,7 +30,7 @@ class FilmPlan:
     width: float  # m, of a roll
     length: float  # m, of a roll
     lap: float  # m
-    up: float  # m, turned up at the edge
+    up: float  # m, turned up at the edge; of a thickened edge with what follows its slope beyond the plan
     angle: float  # of the strips, degrees
     strips: tuple[tuple[float, float, float], ...]  # from x, to x, from y up, turned; each covers width less lap
     laps: tuple[Lap, ...]
@@ -74,7 +74,7 @@ def film_plan(resolved: Resolved, layer: Slice) -> FilmPlan:
         width, length = (estimating("film", name).value for name in ("roll-width", "roll-length"))
         size = " x ".join(say.value(each, "m", resolved.system) for each in (width, length))
     lap = product.lap.si if product and product.lap else estimating("film", "lap").value
-    up = estimating("film", "turned-up").value
+    up = estimating("film", "turned-up").value + down_the_slope(resolved)
     plan = extent(resolved, layer)
     tried = [(*_strips(plan.floor, width - lap, up, angle), angle) for angle in (0.0, 90.0)]
     strips, laps, angle = min(tried, key=lambda each: sum(x1 - x0 + 2.0 * up for x0, x1, _ in each[0]))

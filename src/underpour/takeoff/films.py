@@ -31,10 +31,12 @@ def _film(resolved: Resolved, layer: Slice) -> Iterator[Item]:
     bought = rolls * plan.width * length
     cost, unpriced = priced_by_piece(resolved, layer.key, rolls, bought)
     lapped, turned = (say.both(each, "m", resolved.system) for each in (plan.lap, plan.up))
+    sloped = any(edge.thickening for edge in resolved.edges)
+    way = "turned up and led down the slope" if sloped else "turned up"
     in_all = say.both(whole, "m", resolved.system)
     why = (
         f"{len(plan.strips)} strips along {'x' if plan.angle == 0.0 else 'y'}, {in_all} in all, "
-        f"laps of {lapped}, {turned} turned up at both ends."
+        f"laps of {lapped}, {turned} {way} at both ends."
     )
     net, rolled = plan.plan.floor.area, f"{'rolls' if rolls > 1 else 'roll'} of {plan.size}"
     used, thick = whole * plan.width, layer.film.thickness if layer.film else layer.thickness
@@ -64,5 +66,5 @@ def _tape(resolved: Resolved, layer: Slice, product: Product | None, plan: FilmP
     tape = of_record(resolved, product, "laps")
     if tape is None:
         net = sum(parts)
-        return Item("Tape for the film", layer.path, "", net, "m", None, "", net, why, unpriced=NO_PRODUCT)
+        return Item("Tape for the film", layer.path, "", net, "m", None, "", net, why, unpriced=NO_PRODUCT, kind="tape")
     return by_roll(resolved, tape, tape.name, layer.path, sum(parts), why)

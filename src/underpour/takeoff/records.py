@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from .as_laid import Rest
     from .coils import Coils
     from .lorries import Loads
+    from .lots import Lot
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,9 +86,9 @@ class Item:
     mass: float | None = None  # kg, of what is ordered; None where no density is known
     bulk: float | None = None  # m³ that it takes as it is stacked; None of what comes by itself
     pack: Pack | None = None  # where its record says how it comes
-    per_r: float | None = (
-        None  # money for each m² and each m²·K/W on the label; None where it is not priced or has no R
-    )
+    thickness: float = 0.0  # m, of boards
+    per_r: float | None = None  # money for each m² and each m²·K/W on the label; None where price or R is not known
+    kind: str = ""  # what [money] prices it as where it has no key: concrete, screed, gravel, sand, tape, strip
 
     @property
     def over(self) -> float:
@@ -149,3 +150,4 @@ class Takeoff:
     tools: tuple[tuple[str, str], ...] = ()  # a product's name, and what it is worked with
     notes: tuple[str, ...] = ()  # what is to be said of the whole order
     findings: tuple[Finding, ...] = ()  # panels, bound, what is left over, tube
+    lots: tuple[Lot, ...] = ()  # boards of one kind that go to several places, as they are ordered

@@ -35,6 +35,7 @@ def stacked(item: Item, layer: Slice, product: Product | None, sheet: Size) -> I
         pack=pack,
         mass=density * pieces * each * foam(layer, product) if density is not None else None,
         bulk=pieces * each * high,
+        thickness=layer.thickness,
         per_r=item.cost.amount / item.order / layer.r_label if item.cost and layer.r_label else None,
     )
 

@@ -60,7 +60,8 @@ def _tape(resolved: Resolved, tape: Product | None, path: str, lengths: list[flo
     why = f"{len(lengths)} place{'s' if len(lengths) > 1 else ''}, {times:.0f} times round each: collar and skirt."
     if tape is not None:
         return by_roll(resolved, tape, tape.name, f"{path}, around what goes through", net, why)
-    return Item("Tape around what goes through", path, "", net, "m", None, "", net, why, unpriced=NO_PRODUCT)
+    what = "Tape around what goes through"
+    return Item(what, path, "", net, "m", None, "", net, why, unpriced=NO_PRODUCT, kind="tape")
 
 
 def _round(resolved: Resolved) -> list[float]:

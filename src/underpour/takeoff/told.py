@@ -12,7 +12,8 @@ from .coils import Coils
 from .cutting import is_whole, kept, numbered, sawn_panels
 from .film_plan import FilmPlan
 from .lorries import Loads
-from .records import Item, LaidLayer, Takeoff
+from .lots import Lot
+from .records import Item, LaidLayer, Pack, Takeoff
 
 
 def as_json(takeoff: Takeoff, findings: Sequence[Mapping[str, Any]] = ()) -> str:
@@ -40,6 +41,7 @@ def as_json(takeoff: Takeoff, findings: Sequence[Mapping[str, Any]] = ()) -> str
         "tools": [{"product": name, "worked-with": words} for name, words in takeoff.tools],
         "films": [_film(each) for each in takeoff.films],
         "notes": list(takeoff.notes),
+        "lots": [_lot(each) for each in takeoff.lots],
         "findings": list(findings),
     }
     return json.dumps(told, ensure_ascii=False, indent=2)
@@ -68,10 +70,24 @@ def _item(item: Item) -> dict[str, Any]:
         "mass": item.mass,
         "stacked": item.bulk,
         "price-per-r": item.per_r,
-        "pack": {"bundles": item.pack.bundles, "each": item.pack.each, "pallets": item.pack.pallets}
-        if item.pack
-        else None,
+        "pack": _pack(item.pack),
     }
+
+
+def _lot(lot: Lot) -> dict[str, Any]:
+    return {
+        "what": lot.what,
+        "product": lot.key or None,
+        "count": lot.count,
+        "of": lot.of,
+        "pack": _pack(lot.pack),
+        "mass": lot.mass,
+        "where": list(lot.where),
+    }
+
+
+def _pack(pack: Pack | None) -> dict[str, Any] | None:
+    return {"bundles": pack.bundles, "each": pack.each, "pallets": pack.pallets} if pack else None
 
 
 def _loads(loads: Loads) -> dict[str, Any]:

@@ -17,17 +17,22 @@ def totals(items: Sequence[Item]) -> tuple[tuple[str, float, str], ...]:
     return tuple((currency, amount, ", ".join(sorted(days))) for currency, (amount, days) in sorted(found.items()))
 
 
-def unlike(items: Sequence[Item]) -> tuple[str, ...]:
-    """What to say where prices stand in several currencies.
+def unlike(items: Sequence[Item], wanted: str = "") -> tuple[str, ...]:
+    """What to say where prices stand in several currencies, or in another one than the brief's.
 
     Arguments
     ---------
     items
         Everything that is ordered.
+    wanted
+        The currency that the brief counts money in; "" where it does not say.
     """
     currencies = sorted({item.cost.currency for item in items if item.cost})
-    if len(currencies) < 2:
+    others = [each for each in currencies if wanted and each != wanted]
+    if len(currencies) < 2 and not others:
         return ()
-    named = f"{', '.join(currencies[:-1])} and {currencies[-1]}"
-    said = f"Prices stand in {named} and are not added together."
-    return (f"{said} Write the records' prices in one currency, with the day of the rate, to have one sum.",)
+    named = " and ".join(filter(None, [", ".join(currencies[:-1]), *currencies[-1:]]))
+    apart = " and are not added together" if len(currencies) > 1 else ""
+    brief = f"; the brief counts money in {wanted}" if others else ""
+    said = f"Prices stand in {named}{apart}{brief}."
+    return (f"{said} Have them quoted in one currency, with the day, and type them under [money.price].",)
