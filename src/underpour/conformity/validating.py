@@ -95,7 +95,12 @@ def held_product(lines: Sequence[ReadLine], key: str, today: datetime.date, rule
 
 
 def _keys_in(lines: Sequence[ReadLine]) -> set[str]:
-    return {product.key for each in lines for product in each.line.product}
+    """Every product that can be named beside these lines: those of the tool's own too, unless one stands alone."""
+    from ..catalogue.products import shipped_products
+
+    own = {product.key for each in lines for product in each.line.product}
+    alone = any(each.line.stands_alone for each in lines)
+    return own if alone else own | {product.key for product in shipped_products().products()}
 
 
 def _tapes_in(lines: Sequence[ReadLine]) -> dict[str, Product]:
