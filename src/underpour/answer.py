@@ -45,6 +45,7 @@ from .checks.frozen import Wintered
 from .checks.soil_gas.drawn_off import DrawnOff
 from .checks.soil_gas.suction import Suction
 from .checks.solved import SolvedEdge
+from .costing.records import Costed
 from .cut import solved_edges
 from .dossier import Answer, Dossier, Hour
 from .findings import Finding
@@ -140,6 +141,17 @@ def solved_brief(
         raise reading.placed([mistake], name) from None
 
 
+def priced(resolved: Resolved, edges: Sequence[SolvedEdge]) -> tuple[Costed | None, list[Finding]]:
+    """Money and carbon where the brief has [money]; nothing is taken off and no price is opened where it has none."""
+    if resolved.money is None:
+        return None, []
+    from .costing import costed
+    from .costing import findings as of_money
+
+    made = costed(resolved, edges)
+    return made, list(of_money(resolved, made))
+
+
 def _suction(resolved: Resolved) -> Suction | None:
     """Suction as it is drawn; what finds it is not loaded where the brief says nothing of soil gas."""
     if resolved.soil_gas is None:
@@ -194,11 +206,14 @@ def _answer(name: str, resolved: Resolved, edges: tuple[SolvedEdge, ...], window
     if not resolved.outdoors:
         said = moving.told(resolved, edges, said)
     said += cautioning.cautioned(resolved, list(bearing.beside_loads(resolved)))
+    cost = priced(resolved, edges)
+    said += cautioning.cautioned(resolved, cost[1])
     made = pictured(name, resolved, edges, windows, said)
     return replace(
         made,
         borne=tuple(bearing.pictured(resolved)),
         floor_borne=bearing.pictured_together(resolved),
+        costed=cost[0],
         vapour=tuple(vapour.pictured(resolved, edges)),
         suction=_suction(resolved),
         heated=warm.pictured(resolved, edges, said),

@@ -81,6 +81,8 @@ def _beside(resolved: Resolved, finding: Finding) -> str:
         return "sump"
     if finding.id.startswith("soilgas."):
         return _of_soil_gas(resolved, finding)
+    if finding.id in ("money.first", "money.life"):
+        return "money"
     if finding.id in HEATED:
         return HEATED[finding.id]
     if finding.id.startswith("code."):

@@ -12,6 +12,7 @@ from .checks.frozen import Wintered
 from .checks.soil_gas.drawn_off import DrawnOff
 from .checks.soil_gas.suction import Suction
 from .checks.warm.seen import Heated
+from .costing.records import Costed
 from .findings import Assumed, Finding
 from .laying.records import Confirmer, Point, Product, Unseen, Work
 from .measure.table import System
@@ -77,6 +78,7 @@ class Answer:
     wintered: tuple[Wintered, ...] = ()  # each edge through each winter, where frost is asked about
     suction: Suction | None = None  # below the floor, where a fan draws
     heated: Heated | None = None  # tubes or cables in the floor
+    costed: Costed | None = None  # money and carbon, where the brief has [money]
     drawn_off: DrawnOff | None = None  # the soil-gas pipe's way, and what draws in it
 
     def find(self, id: str, **at: object) -> Finding:

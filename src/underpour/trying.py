@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
-from .answer import findings, solved_brief
+from .answer import findings, priced, solved_brief
 from .brief import Reading
 from .brief.alternatives import AS_BRIEFED
 from .brief.model import Brief
@@ -39,6 +39,7 @@ class Taken:
     on_first_grid: Named
     wintered: tuple[Wintered, ...]
     wintered_roughly: tuple[Wintered, ...]
+    priced: tuple[Finding, ...] = ()  # money and carbon: what they lack is asked for, and no end of an input moves them
 
 
 def as_taken(reading: Reading) -> Taken:
@@ -60,6 +61,7 @@ def taken(reading: Reading, resolved: Resolved, edges: tuple[SolvedEdge, ...]) -
         named(findings(resolved, sketched, roughly, loads)),
         finely,
         roughly,
+        tuple(priced(resolved, edges)[1]),
     )
 
 

@@ -123,6 +123,7 @@ def missing_keys() -> set[str]:
         | ASKED_OF_LOADS
         | ASKED_OF_SOIL_GAS
         | ASKED_OF_FROST
+        | ASKED_OF_MONEY
         | {"floor.build-up.vapour-retarder", "site.humidity"}
     )  # of the layer that is a kind of film
 
@@ -130,6 +131,12 @@ def missing_keys() -> set[str]:
 # Triggers of code rows and the zone: their keys stand in data, not in the source of a check.
 ASKED_BY_CODES = {"site.zone", "site.zip", "site.frost-depth", "project.work", "project.heat-recovery"}
 
+
+# Keys of prices stand in resolving money and beside what is bought, not in the source of a check.
+ASKED_OF_MONEY = {
+    *("money.fuel", "money.fuel-price", "money.efficiency", "money.labour"),
+    *("money.price", "money.fuel-carbon", "money.embodied"),
+}
 
 ASKED_OF_FROST = {"site.freezing-index", "site.fines", "site.water-table"}
 
@@ -231,6 +238,7 @@ LOADED = '\n[[load]]\nkind = "wall"\nat = "edge A"\nforce = "20 kN/m"\n'
 CAPPED = 'system = "rough-in"\n'
 PIPE = '\n[soil-gas.pipe]\nsize = "100 mm"\n'
 FALLS = 'falls = "to-suction"\nlabelled = true\n'
+PRICED = '\n[money]\ncurrency = "USD"\ndate = "2026-11-01"\nlabour = "55 USD/h"\n'
 MISSING_IN = {
     "floor.available-depth": bare("workshop", "raft"),
     "floor.available-depth above an old slab": over_old_slab(),
@@ -290,6 +298,13 @@ MISSING_IN = {
     "soil-gas.pipe.power": gas(f'{CAPPED}stone = {{ voids = "40 %" }}\n{SUCTION}{PIPE}{FALLS}'),
     "soil-gas.outlet.from-openings": gas('system = "passive"\n'),
     "soil-gas.outlet.above-roof": gas('system = "passive"\n'),
+    "money.fuel": priced('labour = "55 USD/h"'),
+    "money.fuel-price": priced(),
+    "money.efficiency": priced('fuel = "electricity"\nfuel-price = "0.16 USD/kWh"'),
+    "money.labour": priced(),
+    "money.price": with_film() + PRICED,
+    "money.fuel-carbon": priced('fuel = "electricity"\nefficiency = 3.0\nfuel-price = "0.16 USD/kWh"'),
+    "money.embodied": priced().replace("plain-15", "c578-iv"),
     "soil-gas.communication.flow": gas('\n[soil-gas.communication]\nhole = [{ distance = "3 m", vacuum = "5 Pa" }]\n'),
     "soil-gas.communication.vacuum": gas(
         '\n[soil-gas.communication]\nflow = "10 l/s"\nhole = [{ distance = "3 m", vacuum = "5 Pa" }]\n'

@@ -11,7 +11,7 @@ from ..catalogue import zones
 from ..findings import Assumed, Finding, Verdict
 from ..mistakes import Mistake
 from ..resolve import zone_for
-from ..trying import Named, Taken, as_taken
+from ..trying import Named, Taken, as_taken, named
 from .ends import End, at_end
 from .questions import Asked, Move, Open, Question, Turn
 from .wording import Wording, missing_input, row_of, wordings
@@ -76,7 +76,7 @@ def asked_of(reading: Reading, taken: Taken, on: Callable[[int, int], None] = la
 
 def left_open(taken: Taken) -> list[Open]:
     """Every input that is missing or assumed, what is missing first."""
-    asked_for = (finding.missing for finding in taken.findings.values())
+    asked_for = (finding.missing for finding in (*taken.findings.values(), *taken.priced))
     assumed = {each.path for each in taken.resolved.assumed}  # of these a range is known, missing or not
     missing = dict.fromkeys(  # a record of the catalogue is no key of the brief
         path for path in asked_for if path and path not in assumed and not path.startswith("catalogue.")
@@ -98,7 +98,7 @@ def _tried(taken: Taken, about: Open) -> Question:
         at_end(taken, about.path, value) if value is not None and value != about.value else None
         for value in (about.low, about.high)
     )
-    turns = turned(taken.findings, about, low, high)
+    turns = turned({**taken.findings, **named(taken.priced)}, about, low, high)
     needed, turning = first_turn(turns, about)
     return Question(
         about=about,
@@ -238,8 +238,12 @@ def _written(reading: Reading, taken: Taken, question: Question) -> Question:
 
 
 def _of_this_place(wording: Wording, question: Question, taken: Taken) -> Wording:
-    """The wording with a zone or a ZIP that would be taken where the site is, in place of one from elsewhere."""
+    """The wording with the zone, the ZIP or the currency of this brief, in place of one from elsewhere."""
     path, site = question.about.path, taken.resolved.zone
+    money = taken.resolved.money
+    if wording.example is not None and path.startswith("money.") and money is not None:
+        word = str(wording.example["word"]).replace("USD", money.currency)
+        return replace(wording, example={**wording.example, "word": word})
     if wording.example is None or path not in ("site.zone", "site.zip"):
         return wording
     if path == "site.zip":
@@ -263,6 +267,9 @@ def _standing(reading: Reading, place: str) -> dict[str, str]:
         "foam.modulus": foam.modulus,
         "foam.modulus-for-good": foam.modulus_for_good,
     }
+    money = reading.brief.money
+    if money is not None and place in ("money.price", "money.embodied"):
+        return {key: each.typed for key, each in (money.price if place == "money.price" else money.embodied).items()}
     return {key: measure.typed for key, measure in tables.get(place, {}).items()}
 
 

@@ -85,6 +85,9 @@ class Wording:
         def opened() -> Iterator[tuple[str, str]]:
             for at, each in values.items():
                 if at.rpartition(".")[0] == above:
+                    if self.example is not None and "word" in self.example:
+                        yield at.rpartition(".")[2], str(self.example["word"])
+                        continue
                     taken = self.example["value"] if self.example is not None else each.middle
                     unit = self.example["unit"] if self.example is not None else each.unit
                     yield at.rpartition(".")[2], as_typed(taken, unit, system)
@@ -130,7 +133,7 @@ def pattern(path: str) -> str:
     ('edge.footing.width', 'floor.build-up.thickness')
     """
     steps = path.split(".")
-    named = {"edge": 1, "foam": 2}.get(steps[0], -1)  # an edge's name, a board's key
+    named = {"edge": 1, "foam": 2, "money": 2}.get(steps[0], -1)  # an edge's name, a board's key
     return ".".join(step for n, step in enumerate(steps) if n != named and not step.isdecimal())
 
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from ..catalogue.embodied import EmbodiedRow, embodied_concrete, embodied_of
 from ..catalogue.records import Board, Quantity
+from ..findings import Seen
 from ..resolve import Money, Resolved
 
 
@@ -18,10 +19,11 @@ class Made:
     high: float
     source: str  # in words
     path: str  # in the brief or the catalogue
+    seen: Seen
 
     def times(self, amount: float) -> Made:
         """Of so many of them."""
-        return Made(self.value * amount, self.low * amount, self.high * amount, self.source, self.path)
+        return Made(self.value * amount, self.low * amount, self.high * amount, self.source, self.path, self.seen)
 
 
 def of_board(resolved: Resolved, money: Money | None, board: Board) -> Made | None:
@@ -34,12 +36,14 @@ def of_board(resolved: Resolved, money: Money | None, board: Board) -> Made | No
     density = board.density.value
     if money is not None and board.key in money.embodied:
         each = money.embodied[board.key] * density
-        return Made(each, each, each, "its maker's declaration, as the brief says", f"money.embodied.{board.key}")
+        return Made(
+            each, each, each, "its maker's declaration, as the brief says", f"money.embodied.{board.key}", "document"
+        )
     if resolved.products.has(board.key):
         told = resolved.products.product(board.key).embodied
         if told is not None:
             path = f"catalogue.product.{board.key}.embodied"
-            return Made(told.value * density, told.low * density, told.high * density, told.basis, path)
+            return Made(told.value * density, told.low * density, told.high * density, told.basis, path, "practice")
     row = embodied_of(board.material)
     if row is None or row.by_mass is None:
         return None
@@ -61,4 +65,6 @@ def of_film(thickness: float) -> Made | None:
 
 
 def _of(number: Quantity) -> Made:
-    return Made(number.value, number.low, number.high, f"{number.source.title}: {number.where}", number.path)
+    return Made(
+        number.value, number.low, number.high, f"{number.source.title}: {number.where}", number.path, number.seen
+    )

@@ -29,6 +29,11 @@ TELLING = (
     "heat.u-floor",
     "height.total",
     "height.depth",
+    "money.first",
+    "money.life",
+    "money.payback",
+    "carbon.embodied",
+    "carbon.payback",
 )
 LESSONS = (
     "heat.corner-coldest",

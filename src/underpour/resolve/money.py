@@ -95,7 +95,7 @@ def money(typed: Typed | None, products: Products, assumed: Assumptions, found: 
         if typed.discount
         else assumed.take(usual("discount").assumed("money.discount")) / 100.0,
         years=typed.years or round(assumed.take(usual("years").assumed("money.years"))),
-        labour=typed.labour.amount * 3600.0 if typed.labour else assumed.missing("money.labour"),
+        labour=typed.labour.amount * 3600.0 if typed.labour else None,
         budget=typed.budget.amount if typed.budget else None,
         prices=dict(typed.price),
         again=tuple(Again(each.cost.amount, each.after.si / YEAR) for each in typed.replacement),
@@ -136,7 +136,7 @@ def _efficiency(typed: Typed, burns: Fuel | None, by: HeatingValue, assumed: Ass
     if typed.efficiency is not None or burns is None:
         return typed.efficiency
     if burns.efficiency is None:
-        return assumed.missing("money.efficiency")
+        return None
     usually, over = burns.efficiency, _over(burns, by)
     value, low, high = (100.0 * each / over for each in (usually.value, usually.low, usually.high))
     why = f"usual of {burns.label}, {usually.where} (common practice, no source)"
