@@ -197,7 +197,7 @@ def test_each_board_of_a_takeoff_is_known_as_foam_with_its_hours(name):
     resolved = resolve(reading.brief, products=reading.products)
     boards = {board.key for board in resolved.boards} | {p.board.key for e in resolved.edges for p in e.pieces}
     items = [item for item in taken_off(resolved).items if item.key in boards and item.unit == "m²"]
-    assert items and all(kind_of(item) for item in items)
+    assert items and all(kind_of(item, resolved) for item in items)
 
 
 def test_the_findings_keep_to_the_schema_as_data():

@@ -9,7 +9,15 @@ from ..catalogue.fuels import fuel
 from ..mistakes import Mistake, nearest
 from .tables.money import Money
 
-BULK = ("concrete", "screed", "gravel", "sand", "excavation", "tape")  # of these prices are typed, no record has one
+BULK = (
+    "concrete",
+    "screed",
+    "gravel",
+    "sand",
+    "excavation",
+    "tape",
+    "strip",
+)  # of these prices are typed, no record has one
 BY_HEAT = {"J": "by heat", "m³": "by volume", "kg": "by mass"}
 MOST_BURNT = {"HHV": 1.0, "LHV": 1.12}
 PER = {
@@ -39,7 +47,9 @@ def unclear_money(money: Money | None) -> Iterator[Mistake]:
         wrong = f"{money.labour.typed} is no price of an hour's work."
         yield Mistake("money.labour", f'"{money.labour.typed}"', wrong, 'Write labour = "55 USD/h".')
     for name, price in money.price.items():
-        wanted = {"excavation": ("m³",), "tape": ("m",)}.get(name, ("m³",) if name in BULK else ("m²", "m³", "1"))
+        wanted = {"excavation": ("m³",), "tape": ("m",), "strip": ("m",)}.get(
+            name, ("m³",) if name in BULK else ("m²", "m³", "1")
+        )
         if price.per not in wanted:
             per = " or ".join(PER[each] for each in wanted)
             wrong = f"{price.typed} is by {PER[price.per]}; of {name} it is wanted by {per}."
@@ -109,7 +119,13 @@ def unknown_goods(money: Money | None, products: catalogue.Products) -> Iterator
     if money is None:
         return
     boards = [board.key for board in products.boards()]
-    known = [*BULK, *boards, *(each.key for each in products.products()), *(each.key for each in products.retarders())]
+    known = [
+        *BY_VOLUME,
+        *BY_LENGTH,
+        *boards,
+        *(each.key for each in products.products()),
+        *(each.key for each in products.retarders()),
+    ]
     for table, names, of in (("price", money.price, known), ("embodied", money.embodied, boards)):
         for name in names:
             if name not in of:

@@ -21,7 +21,7 @@ def embodied(resolved: Resolved, takeoff: Takeoff) -> Embodied:
 
 
 def _made(resolved: Resolved, item: Item) -> LayerMade:
-    kind, foam = kind_of(item), is_foam(item, resolved)
+    kind, foam = kind_of(item, resolved), is_foam(item, resolved)
     each = _each(resolved, item, kind)
     board = foam and kind != "tape"
     lacks = f"money.embodied.{item.key}" if each is None and board else ""

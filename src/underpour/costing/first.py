@@ -13,6 +13,7 @@ from .prices import Priced, price_of
 from .records import FirstCost, Outlay
 
 BULK = ("concrete", "screed", "gravel", "sand")
+AS_FOAM = ("board", *FACES, "outside", "inside", "slab-edge", "wing")
 
 
 def first_cost(resolved: Resolved, money: Money, takeoff: Takeoff) -> FirstCost:
@@ -28,23 +29,30 @@ def first_cost(resolved: Resolved, money: Money, takeoff: Takeoff) -> FirstCost:
     return FirstCost(counted, _left_out(made), lacks)
 
 
-def kind_of(item: Item) -> str:
-    """What an item is: board, film, tape, the face of an edge, or what is poured and spread; "" for anything else."""
+def kind_of(item: Item, resolved: Resolved) -> str:
+    """What an item is: board, film, tape, strip, the face of an edge, or what is poured and spread; "" for the rest."""
     if item.unit == "m³":
-        last = item.where.rpartition(".")[2]
+        last = "sand" if item.what.startswith("Sand") else item.where.rpartition(".")[2]
         return last if last in BULK else "concrete"
-    if item.unit == "m" and "tape" in item.what.casefold():
-        return "tape"
+    if item.unit == "m":
+        made = resolved.products.product(item.key).kind if resolved.products.has(item.key) else ""
+        return "tape" if made == "tape" or item.what.startswith("Tape") else "strip" if _strip(item, made) else ""
     if ", " in item.where and item.unit == "m²":
         return item.where.partition(", ")[2].replace(" ", "-")
     last = item.where.rpartition(".")[2]
     return {"board": "board", "vapour-retarder": "film"}.get(last, "") if item.unit == "m²" else ""
 
 
+def _strip(item: Item, made: str) -> bool:
+    return made == "edge-strip" or item.what.startswith("Edge strip")
+
+
 def is_foam(item: Item, resolved: Resolved) -> bool:
     """Whether an item is there because of foam: a board, or the tape of its joints."""
     boards = {layer.path for layer in resolved.boards}
-    return kind_of(item) in ("board", *FACES, "outside", "inside", "slab-edge", "wing") or item.where in boards
+    return (
+        kind_of(item, resolved) in ("board", *FACES, "outside", "inside", "slab-edge", "wing") or item.where in boards
+    )
 
 
 def thickness_of(item: Item, resolved: Resolved) -> float:
@@ -73,7 +81,7 @@ def layer_of(item: Item, resolved: Resolved) -> Slice | None:
 
 
 def _outlay(resolved: Resolved, money: Money, item: Item) -> Outlay:
-    kind = kind_of(item)
+    kind = kind_of(item, resolved)
     goods, price, lacks = _goods(resolved, money, item, kind)
     hours = _hours(resolved, item, kind)
     labour = hours * money.labour if hours is not None and money.labour is not None else None

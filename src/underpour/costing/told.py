@@ -66,7 +66,7 @@ def _first(resolved: Resolved, money: Money, of: Costed) -> Finding:
         said = asked(made, first.lacks)
         return replace(said, words=f"{said.words}{left}")
     of_foam = f"{amount(money, first.foam)} of it is for foam, " if first.foam else ""
-    words = f"{of_foam}{fixed(first.hours, 0)} hours of laying in all.{left}"
+    words = f"{of_foam}{fixed(first.hours, 1)} h of laying in all.{left}"
     if money.budget is None:
         return replace(made, words=words)
     over = first.total - money.budget

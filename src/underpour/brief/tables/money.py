@@ -231,7 +231,7 @@ class Money(Table):
     budget: Budget | None = key("The most that may be spent at first.", "12000 USD", default=None)
     price: dict[str, Priced] = key(
         "Prices as quoted: of a board or film by its name in the catalogue, going before its record's, and of "
-        "concrete, screed, gravel, sand, tape and excavation.",
+        "concrete, screed, gravel, sand, tape, joint strip and excavation.",
         {"concrete": "185 USD/m³", "plain-25": "0.70 USD/ft²"},
         default={},
     )
