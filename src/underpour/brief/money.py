@@ -9,15 +9,8 @@ from ..catalogue.fuels import fuel
 from ..mistakes import Mistake, nearest
 from .tables.money import Money
 
-BULK = (
-    "concrete",
-    "screed",
-    "gravel",
-    "sand",
-    "excavation",
-    "tape",
-    "strip",
-)  # of these prices are typed, no record has one
+BY_VOLUME = ("concrete", "screed", "gravel", "sand", "excavation")  # no record of a product has their price
+BY_LENGTH = ("tape", "strip")
 BY_HEAT = {"J": "by heat", "m³": "by volume", "kg": "by mass"}
 MOST_BURNT = {"HHV": 1.0, "LHV": 1.12}
 PER = {
@@ -47,9 +40,7 @@ def unclear_money(money: Money | None) -> Iterator[Mistake]:
         wrong = f"{money.labour.typed} is no price of an hour's work."
         yield Mistake("money.labour", f'"{money.labour.typed}"', wrong, 'Write labour = "55 USD/h".')
     for name, price in money.price.items():
-        wanted = {"excavation": ("m³",), "tape": ("m",), "strip": ("m",)}.get(
-            name, ("m³",) if name in BULK else ("m²", "m³", "1")
-        )
+        wanted = ("m³",) if name in BY_VOLUME else ("m",) if name in BY_LENGTH else ("m²", "m³", "1")
         if price.per not in wanted:
             per = " or ".join(PER[each] for each in wanted)
             wrong = f"{price.typed} is by {PER[price.per]}; of {name} it is wanted by {per}."
