@@ -80,6 +80,14 @@ def test_a_ladder_is_flat_as_far_as_costs_stay_within_one_part_in_a_hundred():
     assert economy.best_of([0.0, 0.1], [-100.0, -99.5]).high == 0.1  # costs below nought: the share is of their size
 
 
+def test_a_parabola_goes_through_what_is_known_and_is_a_line_where_two_places_are_one():
+    known, values = [2.0, 5.0, 9.0], [1.0, -3.0, 8.0]
+    assert economy.parabola(known, values, known) == approx(values)
+    exact = [0.5 * x * x - 2.0 * x + 7.0 for x in (1.0, 3.0, 4.0)]
+    assert economy.parabola([1.0, 3.0, 4.0], exact, [2.0])[0] == approx(5.0)
+    assert economy.parabola([1.0, 1.0, 3.0], [2.0, 2.0, 6.0], [2.0])[0] == approx(4.0)
+
+
 @pytest.mark.parametrize(
     ("refused", "told"),
     [

@@ -5,11 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
-import numpy as np
-
 from ..checks.solved import SolvedEdge
 from ..cut import edges_for_heat, floor_heat_alone
-from ..economy import best_of, life_cycle_cost
+from ..economy import best_of, life_cycle_cost, parabola
 from ..physics.domain import OutOfDomain
 from ..resolve import Money, Resolved, Slice
 from ..takeoff import Item, Takeoff, taken_off
@@ -122,7 +120,7 @@ def _with_ladder(
     except OutOfDomain:
         return made
     ends = [energy(with_thickness(resolved, board, each)) for each in (rungs[0], rungs[-1])]
-    heat = _through([means[0], mean, means[-1]], [ends[0], made.season.energy, ends[1]], means)
+    heat = parabola([means[0], mean, means[-1]], [ends[0], made.season.energy, ends[1]], means)
     rest = max(made.first.total - own, 0.0)
     laying = sum(each.labour or 0.0 for each in made.first.outlays if each.where == board.path)
     none = life(money, max(rest - laying, 0.0), energy(without(resolved, board)))
@@ -130,10 +128,3 @@ def _with_ladder(
     costs = [none, *(life(money, rest + price, year) for price, year in priced)]
     ladder = tuple((each, cost) for each, cost in zip((0.0, *rungs), costs, strict=True) if cost is not None)
     return replace(made, ladder=ladder, flat=best_of([t for t, _ in ladder], [c for _, c in ladder]))
-
-
-def _through(known: Sequence[float], values: Sequence[float], at: Sequence[float]) -> list[float]:
-    """The parabola through three places, or the line through two where two of them are one."""
-    unlike = len({round(each, 6) for each in known})
-    fit = np.polynomial.Polynomial.fit(np.array(known), np.array(values), min(unlike, 3) - 1)
-    return [float(fit(each)) for each in at]

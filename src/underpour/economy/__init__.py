@@ -3,7 +3,7 @@
 Pure formulas over floats and arrays. Rates are parts of one, a year; money is in any one currency.
 """
 
-from .ladder import Flat, best_of, optimum
+from .ladder import Flat, best_of, optimum, parabola
 from .life_cycle import Again, life_cycle_cost
 from .payback import discounted_payback, payback
 from .present import present_worth, present_worth_of_years, present_worth_of_years_growing
@@ -18,6 +18,7 @@ __all__ = [
     "life_cycle_cost",
     "net_saving",
     "optimum",
+    "parabola",
     "payback",
     "present_worth",
     "present_worth_of_years",

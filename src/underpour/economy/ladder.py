@@ -65,6 +65,37 @@ def best_of(thickness: Numbers, cost: Numbers, share: float = 0.01) -> Flat:
     return Flat(float(rungs[least]), float(costs[least]), float(rungs[low]), float(rungs[high]))
 
 
+def parabola(known: Numbers, values: Numbers, at: Numbers) -> list[float]:
+    """Values between three that are known, by the parabola through them; by a line where two of them are one.
+
+    Parameters
+    ----------
+    known : sequence of float, (3,)
+        Where values are known. [any unit]
+    values : sequence of float, (3,)
+        What they are there. [any unit]
+    at : sequence of float, (n,)
+        Where they are wanted. [unit of ``known``]
+
+    Returns
+    -------
+    list of float, (n,)
+        The values there. [unit of ``values``]
+
+    Source
+    ------
+    Lagrange's interpolation (any handbook).
+
+    Examples
+    --------
+    >>> [round(each, 9) for each in parabola([0.0, 1.0, 2.0], [0.0, 1.0, 4.0], [3.0])]
+    [9.0]
+    """
+    unlike = len({round(float(each), 6) for each in known})
+    fit = np.polynomial.Polynomial.fit(np.asarray(known), np.asarray(values), min(unlike, 3) - 1)
+    return [float(fit(each)) for each in at]
+
+
 def optimum(
     per_thickness: Numbers, yearly_heat: Numbers, conductivity: Numbers, bare: Numbers, worth: Numbers
 ) -> Numbers:
