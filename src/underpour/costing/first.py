@@ -14,13 +14,14 @@ from .records import FirstCost, Outlay
 
 BULK = ("concrete", "screed", "gravel", "sand")
 AS_FOAM = ("board", *FACES, "outside", "inside", "slab-edge", "wing")
+AS_FOAM = ("board", *FACES, "outside", "inside", "slab-edge", "wing")
 
 
 def first_cost(resolved: Resolved, money: Money, takeoff: Takeoff) -> FirstCost:
     """Everything that is bought and laid.
 
-    What has a product or class must have a price; what is poured, spread, dug or taped is left out in words until
-    its price is typed, for it is there whichever foam is laid.
+    Boards and films must have a price; what is poured, spread, dug, taped or set beside them is left out in words
+    until its price is typed, for it is there whichever foam is laid.
     """
     made = [_outlay(resolved, money, item) for item in takeoff.items]
     made += _dug(resolved, money)
@@ -50,9 +51,7 @@ def _strip(item: Item, made: str) -> bool:
 def is_foam(item: Item, resolved: Resolved) -> bool:
     """Whether an item is there because of foam: a board, or the tape of its joints."""
     boards = {layer.path for layer in resolved.boards}
-    return (
-        kind_of(item, resolved) in ("board", *FACES, "outside", "inside", "slab-edge", "wing") or item.where in boards
-    )
+    return kind_of(item, resolved) in AS_FOAM or item.where in boards
 
 
 def thickness_of(item: Item, resolved: Resolved) -> float:
@@ -91,7 +90,7 @@ def _outlay(resolved: Resolved, money: Money, item: Item) -> Outlay:
 
 def _goods(resolved: Resolved, money: Money, item: Item, kind: str) -> tuple[float | None, str, str]:
     """What it costs, its price in words, and the key that is wanted where it has none and must."""
-    quoted = money.prices.get(item.key or kind)
+    quoted = money.prices.get(item.key) or money.prices.get(kind)
     found: Priced | None = Priced(quoted, money.day, True) if quoted is not None else None
     if found is None and item.cost is not None and item.cost.currency == money.currency:
         return item.cost.amount, f"{item.cost.price} ({item.cost.day})", ""
@@ -100,7 +99,7 @@ def _goods(resolved: Resolved, money: Money, item: Item, kind: str) -> tuple[flo
     amount = _amount(item, found.price, thickness_of(item, resolved)) if found is not None else None
     if found is not None and amount is not None:
         return found.price.amount * amount, f"{found.price.typed} ({found.day})", ""
-    return None, "", f"money.price.{item.key}" if item.key else ""
+    return None, "", f"money.price.{item.key}" if item.key and kind in (*AS_FOAM, "film") else ""
 
 
 def _amount(item: Item, price: Price, thickness: float) -> float | None:
