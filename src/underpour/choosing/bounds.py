@@ -73,7 +73,7 @@ def by_heat(columns: Columns, heat: Heat) -> list[PutAside]:
         finding = heat.of[name]
         assert finding.limit is not None
         margin = finding.limit - value if finding.sense == "at most" else value - finding.limit
-        within = DOUBT * heat.within[name] + doubt_of(finding)
+        within = DOUBT * heat.within[name] + doubt_of(finding, value)
         rows = np.asarray(margin < -within)
         if rows.any() and not rows.all():
             worst = int(np.argmin(np.where(rows, margin, np.inf)))
@@ -81,9 +81,9 @@ def by_heat(columns: Columns, heat: Heat) -> list[PutAside]:
     return found
 
 
-def doubt_of(finding: Finding) -> float:
+def doubt_of(finding: Finding, value: NDArray[np.float64]) -> NDArray[np.float64]:
     """What the way between nodes may be off beside what nodes left out tell (docs/choosing.md)."""
-    return {"1": 0.015, "%": 1.5, "degC": 0.3}.get(finding.unit, 0.0)
+    return np.asarray({"1": 0.015, "%": 1.5}.get(finding.unit, 0.0) + 0.02 * np.abs(value))
 
 
 def _whose(shorts: Sequence[dict[Name, Finding]], option: NDArray[np.int64]) -> Iterator[PutAside]:
@@ -109,8 +109,10 @@ def _of_floor(resolved: Resolved) -> Iterator[Finding]:
     yield from height.build_up(resolved)
     yield from belonging.boards(resolved)
     yield from compatibility.foams(resolved)
+    yield from termites.told(resolved)  # more foam at the edge makes no way less
     for edition in resolved.held.editions:
         yield from code_floor.under_slab(resolved, edition)
+        yield from code_termites.foam(resolved, edition)
 
 
 def _of_edge(resolved: Resolved, sketched: Sequence[SolvedEdge]) -> Iterator[Finding]:
@@ -135,6 +137,7 @@ def refusal(finding: Finding, how: str) -> Refusal:
         finding.words,
         finding.value,
         finding.limit,
+        finding.sense or "",
         finding.unit,
         finding.margin,
         finding.basis[0] if finding.basis else None,

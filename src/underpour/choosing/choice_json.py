@@ -41,6 +41,7 @@ def as_json(choice: Choice) -> str:
         },
         "whichever": [_refusal(each) for each in choice.beyond],
         "open": [{"id": id, "missing": key} for id, key in choice.open],
+        "film": {"open": choice.film_open, "would_meet": [{"key": f.key, "label": f.label} for f in choice.films]},
         "searched": list(choice.searched),
         "assumed": [_assumed(each) for each in choice.assumed],
         "notes": list(choice.notes),
@@ -85,6 +86,7 @@ def _refusal(refusal: Refusal) -> dict[str, Any]:
         "words": refusal.words,
         "value": refusal.value,
         "limit": refusal.limit,
+        "sense": refusal.sense,
         "unit": refusal.unit,
         "margin": refusal.margin,
         "basis": None

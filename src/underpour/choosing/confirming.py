@@ -16,6 +16,7 @@ from .columns import Columns
 from .heat import Name, name_of
 from .wanted import Wanted
 
+OF_THE_BOARD = "foam."  # how keys begin that ask for what a board's records do not say
 ALIKE = 0.01  # share of a margin: two margins this near are the same whatever foam is taken
 
 
@@ -29,6 +30,15 @@ class Full:
     @property
     def shorts(self) -> dict[Name, Finding]:
         return {name_of(each): each for each in self.findings if each.verdict == "falls short" and not each.accepted}
+
+    def lacking(self, beyond: dict[Name, Finding]) -> dict[Name, Finding]:
+        """What stands against it: what falls short, and what cannot be told because its own records do not say it.
+
+        What the brief itself leaves open is open whichever is taken, and refuses nothing.
+        """
+        short = {name: each for name, each in self.shorts.items() if name not in beyond}
+        untold = {name_of(each): each for each in self.findings if each.missing.startswith(OF_THE_BOARD)}
+        return short | untold
 
 
 @dataclass
@@ -115,7 +125,7 @@ def first_serving(
             continue
         full = answers.of(candidate)
         made += 1
-        shorts = [each for name, each in full.shorts.items() if name not in beyond and each.id.startswith(only)]
+        shorts = [each for each in full.lacking(beyond).values() if each.id.startswith(only)]
         if full.unbuildable or shorts:
             fell.append(candidate)
             for each in shorts:

@@ -59,6 +59,7 @@ class Refusal:
     words: str
     value: float | None
     limit: float | None
+    sense: str  # "at least", "at most"; "" without a limit
     unit: str
     margin: float | None  # negative: by so much it falls short
     basis: Basis | None
@@ -96,6 +97,14 @@ class Row:
     @property
     def serves(self) -> bool:
         return self.confirmed and not self.refusals
+
+
+@dataclass(frozen=True, slots=True)
+class Film:
+    """A film of a line that would meet in this floor."""
+
+    key: str
+    label: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -143,6 +152,8 @@ class Choice:
     answered: int  # wholly
     beyond: tuple[Refusal, ...]  # what falls short whichever is taken
     open: tuple[tuple[str, str], ...]  # id and the one key, of what cannot be told with the recommendation
+    film_open: str  # what is open about the film as briefed, and its verdict; "" where nothing is
+    films: tuple[Film, ...]  # that would settle it
     searched: tuple[str, ...]  # what was allowed to vary and what was kept, in words
     assumed: tuple[Assumed, ...]
     notes: tuple[str, ...]

@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 
-from ..findings import Finding
 from ..measure import System, say
 from ..measure.digits import fixed
 from ..resolve import Resolved
 from .columns import Columns
-from .heat import Name
 from .records import By, Choice, Row, Word
 from .wanted import EdgeFoam, FloorFoam
+from .winning import said
 
 HOURS = 8766.0  # in a year
 SAFETY = (
@@ -30,9 +29,9 @@ def named(floor: FloorFoam, edge: EdgeFoam) -> str:
     return f"{under}, {thick}){of} {where}" if edge.board else f"{under}, {edge.words}"
 
 
-def word(resolved: Resolved, rows: Sequence[Row], under: Row | None, beyond: dict[Name, Finding]) -> Word:
-    """The verdict in one word or a few; ``under`` is the best that has foam under the floor."""
-    if _frozen(resolved):
+def word(resolved: Resolved, rows: Sequence[Row], under: Row | None, beyond: bool) -> Word:
+    """The verdict in a few words; ``under`` is the best with foam under the floor, ``beyond``: no foam mends it."""
+    if not_here(resolved):
         return "not this tool"
     best = next((row for row in rows if "recommended" in row.roles), None)
     if best is None:
@@ -41,11 +40,18 @@ def word(resolved: Resolved, rows: Sequence[Row], under: Row | None, beyond: dic
         return "foam does not decide it"
     if best.foam == 0.0:
         dearer = under is not None and best.life is not None and under.life is not None
-        return "no foam" if dearer or (under is not None and _keeps_in(best, under)) else "no foam is asked for"
+        refused = under is not None and bool(under.refusals)
+        worthless = under is not None and _keeps_in(best, under)
+        return "no foam" if dearer or refused or worthless else "no foam is asked for"
     return "no foam under the middle" if best.thickness == 0.0 else "serves"
 
 
-def _frozen(resolved: Resolved) -> bool:
+def not_here(resolved: Resolved) -> bool:
+    """Whether what decides is not worked out here: a floor that is kept frozen, or ground that is."""
+    return resolved.use.cold_floor or frozen(resolved)
+
+
+def frozen(resolved: Resolved) -> bool:
     """Whether the ground is frozen all year under a room that is warm."""
     return not resolved.outdoors and not resolved.use.cold_floor and resolved.ground_mean <= 0.0 < resolved.room.mean
 
@@ -101,6 +107,13 @@ def by_words(by: By, table: Columns, resolved: Resolved) -> str:
 def says(choice: Choice, resolved: Resolved, under: Row | None) -> Iterator[str]:
     """The recommendation, what it does, and why not the cheaper one."""
     best, system = choice.recommended, resolved.system
+    if resolved.use.cold_floor:
+        yield (
+            "Not a question for this tool alone: a floor that is kept frozen freezes the ground below it and is "
+            "lifted, unless the ground is warmed or aired. How much foam and heat that takes is not worked out here. A "
+            "designer of cold floors decides it; what follows holds the foam to the other checks only."
+        )
+        return
     if choice.word == "not this tool":
         mean = say.both(resolved.ground_mean, "degC", system)
         yield (
@@ -113,18 +126,39 @@ def says(choice: Choice, resolved: Resolved, under: Row | None) -> Iterator[str]
         yield "No product of the lines in hand can serve here."
         yield from _nearest(choice)
         return
-    yield f"Take {best.name}." if best.foam else "Take no foam."
+    held = "" if resolved.held.editions else " It is held to no code, for the brief names none (project.code)."
+    yield (f"Take {best.name}." if best.foam else "Take no foam.") + held
     yield from _does(choice, best, system)
     yield from _why_bare(choice, best, under, resolved)
     second = choice.runner_up
     if second is not None:
         yield f"Next comes {second.name}{_dearer(choice, best, second)}."
+    yield from _why_not_cheaper(choice, best, system)
     code = choice.with_role("cheapest that meets code")
     if code is not None and code.refusals:
         lacks = _listed(each.title for each in code.refusals)
         yield f"The cheapest that meets the code is {code.name}; it falls short in what no code asks: {lacks}."
     for each in choice.beyond:
         yield f"Whichever is taken, it falls short here: {each.title}. {each.words}"
+    if choice.films:
+        those = _listed(each.label for each in choice.films)
+        yield f"The film as briefed leaves a question ({choice.film_open}). Of the lines these would meet: {those}."
+
+
+def _why_not_cheaper(choice: Choice, best: Row, system: System) -> Iterator[str]:
+    """The cheapest of what is refused and costs less, with what refuses it."""
+    if best.first is None or choice.by in ("foam", "carbon", "height"):
+        return
+    cheaper = [row for row in choice.refused if row.first is not None and row.first.amount < best.first.amount]
+    row = min(cheaper, key=lambda each: each.first.amount if each.first else 0.0, default=None)
+    if row is None or not row.refusals or row.first is None:
+        return
+    why = row.refusals[0]
+    held = ""
+    if why.value is not None and why.limit is not None and why.unit not in ("count", "money"):
+        value, limit = (said(each, why.unit, system) for each in (why.value, why.limit))
+        held = f": {value}, where {why.sense} {limit} is wanted"
+    yield f"Cheaper is {row.name}, at {row.first.amount:,.0f} {row.first.currency}; it is refused. {why.title}{held}."
 
 
 def _does(choice: Choice, best: Row, system: System) -> Iterator[str]:
@@ -149,13 +183,19 @@ def _why_bare(choice: Choice, best: Row, under: Row | None, resolved: Resolved) 
     system = resolved.system
     if choice.word == "no foam" and _keeps_in(best, under):
         saved = (best.energy or 0.0) - (under.energy or 0.0)
+        lacks = _listed(each.title for each in under.refusals)
         yield (
             f"{_up(under.name)} would save {say.both(max(saved, 0.0), 'kWh', system)} in the months in which the room "
             "wants heat, and keep in as much or more in the others, which the ground would take: do not insulate here "
             "for the heat."
         )
+        if lacks:
+            yield f"And it is refused: {lacks}. {under.refusals[0].words}"
         return
     if best.heat is None or under.heat is None:
+        return
+    if under.refusals:
+        yield f"Foam there is refused: {_listed(each.title for each in under.refusals)}. {under.refusals[0].words}"
         return
     less = say.both(best.heat - under.heat, "W", system)
     if best.life is not None and under.life is not None:
@@ -167,8 +207,6 @@ def _why_bare(choice: Choice, best: Row, under: Row | None, resolved: Resolved) 
             f"The cheapest with foam there, {under.name}, loses {less} less for {more} more. Nothing that is held asks "
             "for it. Whether it pays is a question of what heat costs: type [money]."
         )
-    if not resolved.held.editions:
-        yield "No code is named in the brief (project.code), and none was held."
 
 
 def _nearest(choice: Choice) -> Iterator[str]:
@@ -176,8 +214,11 @@ def _nearest(choice: Choice) -> Iterator[str]:
     rows = [row for row in (*choice.rows, *choice.refused) if row.refusals]
     nearest = min(rows, key=lambda row: (not row.confirmed, len(row.refusals), _lack(row)), default=None)
     if nearest is not None:
-        lacks = _listed(each.title for each in nearest.refusals)
+        lacks = _listed(
+            f"{each.title}{'' if each.limit is not None else ', which cannot be told'}" for each in nearest.refusals
+        )
         yield f"The nearest is {nearest.name}. What falls short with it: {lacks}."
+        yield from dict.fromkeys(filter(None, (each.words for each in nearest.refusals[:2])))
 
 
 def _lack(row: Row) -> float:

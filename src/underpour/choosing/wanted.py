@@ -149,14 +149,22 @@ class _Slices:
     def __init__(self, reading: Reading, resolved: Resolved) -> None:
         self._system = resolved.system
         self._foams = Foams(resolved.products, reading.brief.foam, Assumptions(None))
-        self._made: dict[tuple[str, str], Slice] = {}
+        self._made: dict[tuple[str, str], tuple[str, Slice]] = {}
 
     def of(self, board: Board, made: Made, path: str) -> Slice:
         key = (board.key, made.typed)
         if key not in self._made:
             layer = Layer.model_validate({"board": board.key, "thickness": made.typed})
-            self._made[key] = layer_slice(layer, path, self._system, self._foams)
-        return replace(self._made[key], path=f"{path}.board")
+            self._made[key] = path, layer_slice(layer, path, self._system, self._foams)
+        first, known = self._made[key]
+        if first == path:
+            return known
+        rests, label = (tuple(each.replace(first, path) for each in paths) for paths in _paths(known))
+        return replace(known, path=f"{path}.board", rests_on=rests, r_label_rests_on=label)
+
+
+def _paths(of: Slice) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    return of.rests_on, of.r_label_rests_on
 
 
 def _unclear(asked: Choose, resolved: Resolved) -> Iterator[Mistake]:

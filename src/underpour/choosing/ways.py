@@ -21,12 +21,14 @@ from . import saying, winning
 from .bounds import PutAside, by_budget, by_heat, by_part, refusal
 from .columns import Columns, bought_of, columns
 from .confirming import Answers, Full, beyond_foam, findings_of, first_serving
+from .films import films
 from .heat import Heat, Known, Name, bought, heat_of
+from .loads import by_loads
 from .ranking import CENT, front, ordered
 from .records import Bound, By, Choice, Money, Ranged, Role, Row, ToWin
 from .wanted import EdgeFoam, FloorFoam, Wanted, foam_at_edge, wanted
 
-CONFIRMED, MOST = 10, 60  # how many are confirmed by full answers, and how many of them are made for it at most
+CONFIRMED, MOST = 10, 40  # how many are confirmed by full answers, and how many of them are made for it at most
 OF_A_ROLE = 8  # full answers at most for one further role of the table
 REFUSED_SHOWN, FRONT_SHOWN = 12, 8
 Bools = NDArray[np.bool_]
@@ -72,7 +74,7 @@ def search(reading: Reading, taken: Taken, known: Known) -> Search:
     resolved = taken.resolved
     all_of_it = wanted(reading, resolved)
     table = columns(all_of_it)
-    aside = [*by_part(all_of_it, table, taken.sketched), *by_budget(all_of_it, table)]
+    aside = [*by_part(all_of_it, table, taken.sketched), *by_budget(all_of_it, table), *by_loads(all_of_it, table)]
     alive = ~_any(aside, len(table))
     heat = None
     if not resolved.outdoors and alive.any():
@@ -159,10 +161,10 @@ def _spread_out(heat: Heat, rows: NDArray[np.int64], many: int) -> Heat:
 def _told(found: Search) -> Choice:
     table, resolved = found.columns, found.taken.resolved
     answers = Answers(found.wanted, table, found.taken)
-    most = _most(found.wanted)
-    beyond = beyond_foam([findings_of(found.taken.findings), answers.at(0, 0), answers.at(*most)])
+    beyond = beyond_foam([findings_of(found.taken.findings), *(answers.at(*each) for each in ends(found.wanted))])
     order = ordered(found.alive, [found.cost, table.volume])
-    held, fell, learnt = first_serving(order, answers, beyond, CONFIRMED, MOST)
+    frozen = saying.not_here(resolved)
+    held, fell, learnt = first_serving(order, answers, beyond, *((1, 1) if frozen else (CONFIRMED, MOST)))
     gone = _any(learnt, len(table))
     alive = found.alive & ~gone
     roles: dict[int, list[Role]] = {}
@@ -172,15 +174,15 @@ def _told(found: Search) -> Choice:
     rank = {candidate: n for n, candidate in enumerate(held, 1)}
     for candidate, role in zip(held, ("recommended", "runner-up"), strict=False):
         roles.setdefault(candidate, []).append(role)  # type: ignore[arg-type]
-    for role, keys in _roles(found):
-        first, _, _ = first_serving(ordered(alive, keys), answers, beyond, 1, OF_A_ROLE)
-        for candidate in first:
+    for role, keys in [] if frozen else _roles(found):
+        best_of, _, _ = first_serving(ordered(alive, keys), answers, beyond, 1, OF_A_ROLE)
+        for candidate in best_of:
             roles.setdefault(candidate, []).append(role)
     not_by_code = ~_any([each for each in found.aside if each.finding.id.startswith("code.")], len(table))
     by_cost = ordered(not_by_code, [found.cost, table.volume])
-    if resolved.held.editions:
-        first, _, _ = first_serving(by_cost, answers, beyond, 1, OF_A_ROLE, "code.")
-        for candidate in first:
+    if resolved.held.editions and not frozen:
+        best_of, _, _ = first_serving(by_cost, answers, beyond, 1, OF_A_ROLE, "code.")
+        for candidate in best_of:
             roles.setdefault(candidate, []).append("cheapest that meets code")
     bare = int(np.flatnonzero((table.floor == 0) & (table.edge == 0))[0])
     roles.setdefault(bare, []).append("no foam")
@@ -195,16 +197,19 @@ def _told(found: Search) -> Choice:
     refused += _refused_by_bounds(found, answers, [*roles], beyond)
     best = [n for n in _front(found, alive) if n not in fell][:FRONT_SHOWN]
     at_front = tuple(_row(found, answers, n, roles.get(n, []), rank.get(n), beyond, made=False) for n in best)
-    bounds = _bounds([*found.aside, *learnt], found)
-    under = _cheapest_under(found, alive, answers, beyond)
-    word = saying.word(resolved, rows, under, beyond)
+    counted = _bounds([*found.aside, *learnt], found)
+    under = None if frozen else _cheapest_under(found, alive, answers, beyond)
+    word = saying.word(resolved, rows, under, bool(beyond))
     to_win: list[ToWin] = []
     if len(held) > 1 and found.by not in ("carbon", "height", "foam"):
-        parts = [bought_of(found.wanted, *_parts(found, n)) for n in held[:2]]
+        parts = [bought_of(found.wanted, *parts_of(found, n)) for n in held[:2]]
         ranked = [next(row for row in rows if row.rank == n) for n in (1, 2)]
         to_win += winning.by_price(ranked[0], ranked[1], costs[held[1]] - costs[held[0]], *parts)
     if held and made[held[0]].first is not None:
         to_win += winning.by_limit(refused, made[held[0]].first.amount, resolved.system)  # type: ignore[union-attr]
+    first = held[0] if held else None
+    with_it = resolved if first is None else found.wanted.parts(*parts_of(found, first))
+    film_open, those = films(with_it, found.wanted.reading.brief.foam)
     choice = Choice(
         title=resolved.title,
         place=resolved.place,
@@ -219,12 +224,14 @@ def _told(found: Search) -> Choice:
         refused=tuple(refused[:REFUSED_SHOWN]),
         front=at_front,
         to_win=tuple(to_win),
-        bounds=bounds,
+        bounds=counted,
         candidates=len(table),
         put_aside=int(len(table) - alive.sum()),
         answered=len(answers.known) + 1,
         beyond=tuple(refusal(each, "full answer") for each in beyond.values()),
         open=_open(rows),
+        film_open=film_open,
+        films=those,
         searched=found.wanted.kept,
         assumed=resolved.assumed,
         notes=resolved.notes,
@@ -233,7 +240,8 @@ def _told(found: Search) -> Choice:
     return replace(choice, says=tuple(saying.says(choice, resolved, under)))
 
 
-def _parts(found: Search, n: int) -> tuple[FloorFoam, EdgeFoam]:
+def parts_of(found: Search, n: int) -> tuple[FloorFoam, EdgeFoam]:
+    """Floor and edge of a candidate."""
     return found.wanted.floors[found.columns.floor[n]], found.wanted.edges[found.columns.edge[n]]
 
 
@@ -245,13 +253,22 @@ def _cost(found: Search, row: Row, n: int) -> float:
 
 
 def _cheapest_under(found: Search, alive: Bools, answers: Answers, beyond: dict[Name, Finding]) -> Row | None:
-    """The best with foam under the floor, to hold against one that has none there."""
-    order = ordered(alive & found.columns.floor_foam, [found.cost, found.columns.volume])
+    """The best with foam under the floor, to hold against one that has none there; else the one with most."""
+    table = found.columns
+    order = ordered(alive & table.floor_foam, [found.cost, table.volume])
     held, _, _ = first_serving(order, answers, beyond, 1, OF_A_ROLE)
-    return _row(found, answers, held[0], [], None, beyond) if held else None
+    floor, edge = fullest(found.wanted)
+    most = np.flatnonzero((table.floor == floor) & (table.edge == edge) & table.floor_foam)
+    n = held[0] if held else int(most[0]) if len(most) else None
+    return None if n is None else _row(found, answers, n, [], None, beyond)
 
 
-def _most(wanted: Wanted) -> tuple[int, int]:
+def ends(wanted: Wanted) -> tuple[tuple[int, int], tuple[int, int]]:
+    """No foam, or as little as may be taken, and as much as can be: floor and edge of each."""
+    return (0, 0), fullest(wanted)
+
+
+def fullest(wanted: Wanted) -> tuple[int, int]:
     """As much foam as can be: the largest resistance under the floor, and at the edge in the same product."""
     floor = max(range(len(wanted.floors)), key=lambda n: wanted.floors[n].r_label)
     board = wanted.floors[floor].board
@@ -339,7 +356,7 @@ def _answered(row: Row, full: Full, found: Search, beyond: dict[Name, Finding]) 
         life = Money(float(cost), row.first.currency, row.first.day)
     flows = [each for each in full.findings if each.id == "heat.loss-mean" and each.value is not None]
     cold = [each.value for each in full.findings if each.id == "heat.floor-coldest" and each.value is not None]
-    shorts = [refusal(each, "full answer") for name, each in full.shorts.items() if name not in beyond]
+    shorts = [refusal(each, "full answer") for each in full.lacking(beyond).values()]
     return replace(
         row,
         heat=sum(each.value or 0.0 for each in flows) if flows else row.heat,
