@@ -20,6 +20,7 @@ from ..checks.code import foundation
 from ..checks.code import termites as code_termites
 from ..checks.solved import SolvedEdge
 from ..findings import Basis, Finding
+from ..mistakes import Mistake
 from ..resolve import Resolved
 from ..sections.levels import levels
 from .columns import Columns
@@ -75,7 +76,7 @@ def by_heat(columns: Columns, heat: Heat) -> list[PutAside]:
         margin = finding.limit - value if finding.sense == "at most" else value - finding.limit
         within = DOUBT * heat.within[name] + doubt_of(finding, value)
         rows = np.asarray(margin < -within)
-        if rows.any() and not rows.all():
+        if rows.any() and not rows[~np.isnan(value)].all():
             worst = int(np.argmin(np.where(rows, margin, np.inf)))
             found.append(PutAside(replace(finding, value=float(value[worst])), rows))
     return found
@@ -83,7 +84,7 @@ def by_heat(columns: Columns, heat: Heat) -> list[PutAside]:
 
 def doubt_of(finding: Finding, value: NDArray[np.float64]) -> NDArray[np.float64]:
     """What the way between nodes may be off beside what nodes left out tell (docs/choosing.md)."""
-    return np.asarray({"1": 0.015, "%": 1.5}.get(finding.unit, 0.0) + 0.02 * np.abs(value))
+    return np.asarray({"1": 0.015, "%": 1.5, "degC": 0.2}.get(finding.unit, 0.0) + 0.02 * np.abs(value))
 
 
 def _whose(shorts: Sequence[dict[Name, Finding]], option: NDArray[np.int64]) -> Iterator[PutAside]:
@@ -116,10 +117,13 @@ def _of_floor(resolved: Resolved) -> Iterator[Finding]:
 
 
 def _of_edge(resolved: Resolved, sketched: Sequence[SolvedEdge]) -> Iterator[Finding]:
-    edges = [
-        replace(known, edge=edge, levels=levels(resolved, edge))
-        for known, edge in zip(sketched, resolved.edges, strict=True)
-    ]
+    try:
+        edges = [
+            replace(known, edge=edge, levels=levels(resolved, edge))
+            for known, edge in zip(sketched, resolved.edges, strict=True)
+        ]
+    except Mistake:  # this edge does not fit round so much foam: nothing is said of it here
+        return
     yield from termites.told(resolved)
     for edition in resolved.held.editions:
         for each in edges:

@@ -37,6 +37,7 @@ def as_json(choice: Choice) -> str:
             "tried": choice.candidates,
             "put_aside": choice.put_aside,
             "answered": choice.answered,
+            "sure": choice.sure,
             "bounds": [_bound(each) for each in choice.bounds],
         },
         "whichever": [_refusal(each) for each in choice.beyond],

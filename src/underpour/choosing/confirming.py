@@ -17,6 +17,8 @@ from .heat import Name, name_of
 from .wanted import Wanted
 
 OF_THE_BOARD = "foam."  # how keys begin that ask for what a board's records do not say
+STRIDES, HALVINGS = 12, 6  # where none of the first ways holds: how the others are walked
+MORE_HELPS = ("heat.floor-coldest", "moisture.surface-factor", "moisture.mould", "moisture.condensation")
 ALIKE = 0.01  # share of a margin: two margins this near are the same whatever foam is taken
 
 
@@ -69,12 +71,16 @@ class Answers:
 
 
 def beyond_foam(answered: Sequence[Full]) -> dict[Name, Finding]:
-    """What falls short in every one of these answers by the same margin: no foam mends it."""
+    """What falls short in every one of these answers, as briefed, with least foam and with most: no foam mends it.
+
+    By the same margin, or where more foam only ever helps: then what most does not mend, less does not either.
+    """
     first, *others = [each.shorts for each in answered]
     found = {}
     for name, finding in first.items():
         margins = [each[name].margin for each in others if name in each]
-        if len(margins) == len(others) and all(_alike(finding.margin, margin) for margin in margins):
+        helped = finding.id in MORE_HELPS
+        if len(margins) == len(others) and (helped or all(_alike(finding.margin, margin) for margin in margins)):
             found[name] = finding
     return found
 
@@ -138,6 +144,50 @@ def first_serving(
         if len(held) == many or made == most:
             break
     return held, fell, aside
+
+
+@dataclass(frozen=True)
+class Held:
+    """The first candidates that hold, in their order, and whether all before them was answered or refused."""
+
+    held: tuple[int, ...]
+    fell: tuple[int, ...]
+    aside: tuple[PutAside, ...]
+    sure: bool
+
+
+def confirmed(order: Sequence[int], answers: Answers, beyond: dict[Name, Finding], many: int, most: int) -> Held:
+    """The first that hold; where none of the first does, the way is walked in long steps, then halved back."""
+    held, fell, aside = first_serving(order, answers, beyond, many, most)
+    gone = np.zeros(len(answers.columns), bool)
+    for each in aside:
+        gone |= each.rows
+    rest = [
+        n for n in order if not gone[n] and (answers.columns.floor[n], answers.columns.edge[n]) not in answers.known
+    ]
+    if held or not rest:
+        return Held(tuple(held), tuple(fell), tuple(aside), True)
+
+    def holds(place: int) -> bool:
+        full = answers.of(rest[place])
+        return not full.unbuildable and not full.lacking(beyond)
+
+    low, high = -1, None
+    for place in dict.fromkeys(np.linspace(0, len(rest) - 1, STRIDES).round().astype(int).tolist()):
+        if holds(place):
+            high = place
+            break
+        low = place
+        fell.append(rest[place])
+    if high is None:
+        return Held((), tuple(fell), tuple(aside), False)
+    for _ in range(HALVINGS):
+        if high - low < 2:
+            break
+        middle = (low + high) // 2
+        low, high = (low, middle) if holds(middle) else (middle, high)
+    further, more, also = first_serving(rest[high:], answers, beyond, many, most // 2)
+    return Held(tuple(further), (*fell, *more), (*aside, *also), high - low < 2 and low < 0)
 
 
 def findings_of(named: Named) -> Full:

@@ -11,11 +11,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
+from itertools import chain
 
 import numpy as np
 from numpy.typing import NDArray
 
-from ..checks import humid, moisture
+from ..checks import heat, humid, moisture
 from ..checks.code.floor import u_value
 from ..checks.settled import HEAT, settled_year
 from ..checks.settled import wanted as wanted_by_room
@@ -144,7 +145,8 @@ def bought(resolved: Resolved, months: Sequence[float]) -> float:
 
 def _held(resolved: Resolved, edges: Sequence[SolvedEdge]) -> Iterator[Finding]:
     for edge in edges:
-        for finding in (*moisture.factor(resolved, edge), *humid.surfaces(resolved, edge)):
+        of_surfaces = (moisture.factor(resolved, edge), humid.surfaces(resolved, edge), heat.surface(resolved, edge))
+        for finding in chain(*of_surfaces):
             if finding.limit is not None and finding.value is not None:
                 yield finding
 

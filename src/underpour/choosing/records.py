@@ -150,6 +150,7 @@ class Choice:
     candidates: int
     put_aside: int  # by bounds
     answered: int  # wholly
+    sure: bool  # whether every way that ranks before the recommended one was answered or put aside
     beyond: tuple[Refusal, ...]  # what falls short whichever is taken
     open: tuple[tuple[str, str], ...]  # id and the one key, of what cannot be told with the recommendation
     film_open: str  # what is open about the film as briefed, and its verdict; "" where nothing is

@@ -12,6 +12,7 @@ from .records import By, Choice, Row, Word
 from .wanted import EdgeFoam, FloorFoam
 from .winning import said
 
+MAY_ASK = ("frost.", "bearing.", "code.", "warm.", "heat.")
 HOURS = 8766.0  # in a year
 SAFETY = (
     "A recommendation is not a design. The local code and whoever is licensed to sign for structure, frost, fire and "
@@ -123,12 +124,17 @@ def says(choice: Choice, resolved: Resolved, under: Row | None) -> Iterator[str]
         )
         return
     if best is None:
-        yield "No product of the lines in hand can serve here."
+        if choice.sure:
+            yield "No product of the lines in hand can serve here."
+        else:
+            left = choice.candidates - choice.put_aside
+            yield f"None of {choice.answered} ways that were answered wholly serves; {left:,} more would have to be."
         yield from _nearest(choice)
         return
     held = "" if resolved.held.editions else " It is held to no code, for the brief names none (project.code)."
     yield (f"Take {best.name}." if best.foam else "Take no foam.") + held
     yield from _does(choice, best, system)
+    yield from _still_open(best)
     yield from _why_bare(choice, best, under, resolved)
     second = choice.runner_up
     if second is not None:
@@ -138,6 +144,8 @@ def says(choice: Choice, resolved: Resolved, under: Row | None) -> Iterator[str]
     if code is not None and code.refusals:
         lacks = _listed(each.title for each in code.refusals)
         yield f"The cheapest that meets the code is {code.name}; it falls short in what no code asks: {lacks}."
+    if not choice.sure:
+        yield "Not every way that ranks before it was answered; one of them may serve as well."
     for each in choice.beyond:
         yield f"Whichever is taken, it falls short here: {each.title}. {each.words}"
     if choice.films:
@@ -159,6 +167,14 @@ def _why_not_cheaper(choice: Choice, best: Row, system: System) -> Iterator[str]
         value, limit = (said(each, why.unit, system) for each in (why.value, why.limit))
         held = f": {value}, where {why.sense} {limit} is wanted"
     yield f"Cheaper is {row.name}, at {row.first.amount:,.0f} {row.first.currency}; it is refused. {why.title}{held}."
+
+
+def _still_open(best: Row) -> Iterator[str]:
+    """What cannot be told yet and may still ask for foam, or for other foam."""
+    asks = [each for each in best.findings if each.verdict == "cannot tell" and each.id.startswith(MAY_ASK)]
+    if asks:
+        told = _listed(f"{each.title} (type {each.missing})" for each in asks)
+        yield f"Not told yet, and it may ask for more: {told}."
 
 
 def _does(choice: Choice, best: Row, system: System) -> Iterator[str]:
@@ -212,13 +228,19 @@ def _why_bare(choice: Choice, best: Row, under: Row | None, resolved: Resolved) 
 def _nearest(choice: Choice) -> Iterator[str]:
     """The row that lacks least, and what."""
     rows = [row for row in (*choice.rows, *choice.refused) if row.refusals]
-    nearest = min(rows, key=lambda row: (not row.confirmed, len(row.refusals), _lack(row)), default=None)
+    nearest = min(rows, key=_far_off, default=None)
     if nearest is not None:
         lacks = _listed(
             f"{each.title}{'' if each.limit is not None else ', which cannot be told'}" for each in nearest.refusals
         )
         yield f"The nearest is {nearest.name}. What falls short with it: {lacks}."
         yield from dict.fromkeys(filter(None, (each.words for each in nearest.refusals[:2])))
+
+
+def _far_off(row: Row) -> tuple[bool, int, int, float]:
+    """How far a way is from serving: what falls short weighs before what cannot be told of it."""
+    short = [each for each in row.refusals if each.limit is not None]
+    return not row.confirmed, len({each.id for each in short}), len(row.refusals), _lack(row)
 
 
 def _lack(row: Row) -> float:

@@ -20,13 +20,13 @@ from ..trying import Taken, as_taken
 from . import saying, winning
 from .bounds import PutAside, by_budget, by_heat, by_part, refusal
 from .columns import Columns, bought_of, columns
-from .confirming import Answers, Full, beyond_foam, findings_of, first_serving
+from .confirming import Answers, Full, Held, beyond_foam, confirmed, findings_of, first_serving
 from .films import films
 from .heat import Heat, Known, Name, bought, heat_of
 from .loads import by_loads
 from .ranking import CENT, front, ordered
 from .records import Bound, By, Choice, Money, Ranged, Role, Row, ToWin
-from .wanted import EdgeFoam, FloorFoam, Wanted, foam_at_edge, wanted
+from .wanted import NONE, EdgeFoam, FloorFoam, Wanted, foam_at_edge, wanted
 
 CONFIRMED, MOST = 10, 40  # how many are confirmed by full answers, and how many of them are made for it at most
 OF_A_ROLE = 8  # full answers at most for one further role of the table
@@ -164,7 +164,12 @@ def _told(found: Search) -> Choice:
     beyond = beyond_foam([findings_of(found.taken.findings), *(answers.at(*each) for each in ends(found.wanted))])
     order = ordered(found.alive, [found.cost, table.volume])
     frozen = saying.not_here(resolved)
-    held, fell, learnt = first_serving(order, answers, beyond, *((1, 1) if frozen else (CONFIRMED, MOST)))
+    if frozen:
+        few, fell, learnt = first_serving(order, answers, beyond, 1, 1)
+        walked = Held(tuple(few), tuple(fell), tuple(learnt), True)
+    else:
+        walked = confirmed([int(n) for n in order], answers, beyond, CONFIRMED, MOST)
+    held, fell, learnt = list(walked.held), list(walked.fell), list(walked.aside)
     gone = _any(learnt, len(table))
     alive = found.alive & ~gone
     roles: dict[int, list[Role]] = {}
@@ -184,8 +189,9 @@ def _told(found: Search) -> Choice:
         best_of, _, _ = first_serving(by_cost, answers, beyond, 1, OF_A_ROLE, "code.")
         for candidate in best_of:
             roles.setdefault(candidate, []).append("cheapest that meets code")
-    bare = int(np.flatnonzero((table.floor == 0) & (table.edge == 0))[0])
-    roles.setdefault(bare, []).append("no foam")
+    if found.wanted.edges[0].detail == NONE:
+        bare = int(np.flatnonzero((table.floor == 0) & (table.edge == 0))[0])
+        roles.setdefault(bare, []).append("no foam")
     rows = [_row(found, answers, n, roles.get(n, []), rank.get(n), beyond) for n in dict.fromkeys([*held, *roles])]
     as_briefed = _as_briefed(found, beyond)
     same = next((n for n, row in enumerate(rows) if row.changes == as_briefed.changes), None)
@@ -221,13 +227,14 @@ def _told(found: Search) -> Choice:
         by=found.by,
         by_words=saying.by_words(found.by, table, resolved),
         rows=tuple(rows),
-        refused=tuple(refused[:REFUSED_SHOWN]),
+        refused=tuple(_different(refused)[:REFUSED_SHOWN]),
         front=at_front,
         to_win=tuple(to_win),
         bounds=counted,
         candidates=len(table),
         put_aside=int(len(table) - alive.sum()),
         answered=len(answers.known) + 1,
+        sure=walked.sure,
         beyond=tuple(refusal(each, "full answer") for each in beyond.values()),
         open=_open(rows),
         film_open=film_open,
@@ -238,6 +245,17 @@ def _told(found: Search) -> Choice:
         cautions=(saying.SAFETY, *cautioning.on_papers([resolved])),
     )
     return replace(choice, says=tuple(saying.says(choice, resolved, under)))
+
+
+def _different(refused: Sequence[Row]) -> list[Row]:
+    """Those that other findings refuse first; of several that the same refuse, the best before the others."""
+    seen: dict[tuple[str, ...], int] = {}
+    order = []
+    for n, row in enumerate(refused):
+        ids = tuple(sorted({each.id for each in row.refusals}))
+        seen[ids] = seen.get(ids, -1) + 1
+        order.append((seen[ids], n, row))
+    return [row for _, _, row in sorted(order, key=lambda each: each[:2])]
 
 
 def parts_of(found: Search, n: int) -> tuple[FloorFoam, EdgeFoam]:

@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from ..measure.table import System
 
 NUMBER, WIDE = 3, 12
+REFUSED, REASONS = 6, 3  # ways that are refused, and reasons of each
 SHOWN = 5  # of those that serve; all ten are in the JSON
 
 
@@ -28,7 +29,9 @@ def choice_text(choice: Choice, width: int) -> str:
         "",
         *_table(choice, width),
         "",
-        *block("Refused, and by what", (line for row in choice.refused for line in _refused(row, system, width))),
+        *block(
+            "Refused, and by what", (line for row in choice.refused[:REFUSED] for line in _refused(row, system, width))
+        ),
         *block("What would let another win", (line for each in choice.to_win for line in hung(each.words, width, 2))),
         *block("Nothing beats these in cost, heat and carbon together", _front(choice, width)),
         *block(
@@ -75,7 +78,8 @@ def _numbers(row: Row, system: System, life: bool) -> list[str]:
 def _refused(row: Row, system: System, width: int) -> Iterator[str]:
     cost = "" if row.first is None else f", {row.first.amount:,.0f} {row.first.currency}"
     yield from hung(f"{row.name}{cost}", width, 2)
-    for each in row.refusals[:3]:
+    first = {each.id: each for each in reversed(row.refusals)}
+    for each in list(reversed(first.values()))[:REASONS]:
         yield from hung(_why(each, system), width, 4)
 
 
