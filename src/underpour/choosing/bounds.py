@@ -141,9 +141,9 @@ def refusal(finding: Finding, how: str) -> Refusal:
         finding.words,
         finding.value,
         finding.limit,
-        finding.sense or "",
         finding.unit,
         finding.margin,
         finding.basis[0] if finding.basis else None,
         "bound" if how == "bound" else "full answer",
+        finding.sense or "",
     )

@@ -23,6 +23,7 @@ class Detail:
     key: str
     words: str
     pieces: Mapping[str, Sequence[Mapping[str, str]]]  # by kind of edge
+    before_the_slab: bool = False  # whether it lies where a slab that is there already covers it
 
     def at(self, edge: Edge, board: str, thickness: str) -> list[Piece] | None:
         """What is typed at an edge; None where this detail has nothing for its kind."""
@@ -57,7 +58,9 @@ def details() -> tuple[Detail, ...]:
     >>> details()[0].key, sorted(details()[3].pieces)
     ('slab-edge', ['footing-wall', 'frost-wall'])
     """
-    return tuple(Detail(row["key"], row["words"], row["pieces"]) for row in _table()["detail"])
+    return tuple(
+        Detail(row["key"], row["words"], row["pieces"], row.get("before-the-slab", False)) for row in _table()["detail"]
+    )
 
 
 @cache

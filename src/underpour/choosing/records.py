@@ -59,11 +59,11 @@ class Refusal:
     words: str
     value: float | None
     limit: float | None
-    sense: str  # "at least", "at most"; "" without a limit
     unit: str
     margin: float | None  # negative: by so much it falls short
     basis: Basis | None
     how: Literal["bound", "full answer"]
+    sense: str = ""  # "at least", "at most"; "" without a limit
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,12 +87,12 @@ class Row:
     coldest: float | None  # degC, of the floor's coldest surface in winter
     first: Money | None  # None where a price is open
     life: Money | None  # first cost and the heat of the years, today's worth
-    energy: float | None  # kWh a year, in the months in which the room wants heat
     carbon: Ranged | None  # kgCO2e
     confirmed: bool  # whether a full answer stands behind it
     open: tuple[str, ...]  # ids that cannot be told
     refusals: tuple[Refusal, ...]  # what falls short with it, beside what falls short whichever is taken
     findings: tuple[Finding, ...] = ()  # of the full answer; empty where there is none
+    energy: float | None = None  # kWh a year, in the months in which the room wants heat
 
     @property
     def serves(self) -> bool:
@@ -150,15 +150,15 @@ class Choice:
     candidates: int
     put_aside: int  # by bounds
     answered: int  # wholly
-    sure: bool  # whether every way that ranks before the recommended one was answered or put aside
     beyond: tuple[Refusal, ...]  # what falls short whichever is taken
     open: tuple[tuple[str, str], ...]  # id and the one key, of what cannot be told with the recommendation
-    film_open: str  # what is open about the film as briefed, and its verdict; "" where nothing is
-    films: tuple[Film, ...]  # that would settle it
     searched: tuple[str, ...]  # what was allowed to vary and what was kept, in words
     assumed: tuple[Assumed, ...]
     notes: tuple[str, ...]
     cautions: tuple[str, ...]
+    sure: bool = True  # whether every way that ranks before the recommended one was answered or put aside
+    film_open: str = ""  # what is open about the film as briefed, and its verdict; "" where nothing is
+    films: tuple[Film, ...] = ()  # that would settle it
 
     @property
     def serves(self) -> bool:

@@ -8,11 +8,11 @@ from ..measure import System, say
 from ..measure.digits import fixed
 from ..resolve import Resolved
 from .columns import Columns
-from .records import By, Choice, Row, Word
+from .records import By, Choice, Refusal, Row, Word
 from .wanted import EdgeFoam, FloorFoam
 from .winning import said
 
-MAY_ASK = ("frost.", "bearing.", "code.", "warm.", "heat.")
+MAY_ASK = ("frost.heave", "bearing.", "code.slab-edge", "code.under-slab", "code.heated-slab", "warm.")
 HOURS = 8766.0  # in a year
 SAFETY = (
     "A recommendation is not a design. The local code and whoever is licensed to sign for structure, frost, fire and "
@@ -146,8 +146,8 @@ def says(choice: Choice, resolved: Resolved, under: Row | None) -> Iterator[str]
         yield f"The cheapest that meets the code is {code.name}; it falls short in what no code asks: {lacks}."
     if not choice.sure:
         yield "Not every way that ranks before it was answered; one of them may serve as well."
-    for each in choice.beyond:
-        yield f"Whichever is taken, it falls short here: {each.title}. {each.words}"
+    for each in {one.title: one for one in reversed(choice.beyond)}.values():
+        yield f"Whichever is taken, it falls short here: {each.title}{_against(each, system)}. {each.words}".strip()
     if choice.films:
         those = _listed(each.label for each in choice.films)
         yield f"The film as briefed leaves a question ({choice.film_open}). Of the lines these would meet: {those}."
@@ -162,11 +162,16 @@ def _why_not_cheaper(choice: Choice, best: Row, system: System) -> Iterator[str]
     if row is None or not row.refusals or row.first is None:
         return
     why = row.refusals[0]
-    held = ""
-    if why.value is not None and why.limit is not None and why.unit not in ("count", "money"):
-        value, limit = (said(each, why.unit, system) for each in (why.value, why.limit))
-        held = f": {value}, where {why.sense} {limit} is wanted"
-    yield f"Cheaper is {row.name}, at {row.first.amount:,.0f} {row.first.currency}; it is refused. {why.title}{held}."
+    cost = f"{row.first.amount:,.0f} {row.first.currency}"
+    yield f"Cheaper is {row.name}, at {cost}; it is refused. {why.title}{_against(why, system)}."
+
+
+def _against(why: Refusal, system: System) -> str:
+    """The value beside its limit, where both are told."""
+    if why.value is None or why.limit is None or why.unit in ("count", "money"):
+        return ""
+    value, limit = (said(each, why.unit, system) for each in (why.value, why.limit))
+    return f": {value}, where {why.sense} {limit} is wanted"
 
 
 def _still_open(best: Row) -> Iterator[str]:
