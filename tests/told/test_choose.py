@@ -31,7 +31,7 @@ def test_the_recommendation_stands_first_and_holds_in_a_whole_answer(workshop: C
         and best.confirmed
         and not [each for each in best.findings if each.verdict == "falls short"]
     )
-    assert workshop.says[0] == f"Take {best.name}."
+    assert workshop.says[0] == f"Take {best.name}. It is held to no code, for the brief names none (project.code)."
 
 
 def test_what_serves_stands_in_order_of_its_cost(workshop: Choice) -> None:
