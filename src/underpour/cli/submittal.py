@@ -140,6 +140,8 @@ def fonts(folder: str) -> Typefaces:
 
 def printed(dossier: Dossier, brief: str, given: Namespace, typefaces: Typefaces | None) -> Printed:
     """The paper asked for. Raises Mistakes where a submittal is not ready and no draft was asked for."""
+    from ..brief.read import reads
+    from ..handouts.ordered import order_of
     from ..handouts.pictures import for_one_page, for_submittal
     from ..papers import for_one, gaps, submittal
 
@@ -151,7 +153,8 @@ def printed(dossier: Dossier, brief: str, given: Namespace, typefaces: Typefaces
         return for_one(
             dossier, pictures, given.reader, date=date, paper=paper, logo=sign, typefaces=typefaces, draft=given.draft
         )
-    pictures = for_submittal(dossier)
+    takeoff = order_of(reads(dossier.brief_text, brief))
+    pictures = for_submittal(dossier, takeoff)
     missing = gaps(dossier, pictures)
     if missing and not given.draft:
         raise Mistakes([_nothing_made(len(missing)), *(gap.mistake(brief) for gap in missing)])
@@ -165,6 +168,7 @@ def printed(dossier: Dossier, brief: str, given: Namespace, typefaces: Typefaces
         gaps=missing,
         draft=given.draft,
         choice=chosen(brief) if given.choose else None,
+        takeoff=takeoff,
     )
 
 

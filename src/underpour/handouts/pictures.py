@@ -6,11 +6,14 @@ from collections.abc import Collection
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from .ordered import panel_plans
+
 if TYPE_CHECKING:
     from ..dossier import Dossier
     from ..drawings import Scaled
     from ..outlines.floor import Floor
     from ..papers import Picture, Pictures
+    from ..takeoff import Takeoff
 
 SHOWN_BY = (
     "heat.corner-coldest",
@@ -100,8 +103,11 @@ def page(dossier: Dossier, edge: str) -> str:
     return teaching_page(dossier, edge=edge, month=shown_month(dossier, edge))
 
 
-def for_submittal(dossier: Dossier) -> Pictures:
-    """For every edge its temperatures, beside those of the alternatives if there are any, and its section to scale."""
+def for_submittal(dossier: Dossier, takeoff: Takeoff | None = None) -> Pictures:
+    """For every edge its temperatures, beside those of the alternatives if there are any, and its section to scale.
+
+    With a takeoff also the plans of its panels and films.
+    """
     from ..papers import Pictures
 
     edges = list(dossier.as_briefed.sections)
@@ -119,6 +125,7 @@ def for_submittal(dossier: Dossier) -> Pictures:
         heated=heated(dossier),
         gas=gas(dossier),
         borne=borne(dossier),
+        laid=panel_plans(takeoff) if takeoff else (),
     )
 
 

@@ -24,6 +24,7 @@ from .known import known
 from .laid import confirmers, points, products, unseen, works
 from .letters import Letters, path
 from .order import is_tight, worst_first
+from .ordered import ordered
 from .ready import Gap
 from .recommended import recommended
 from .revised import changes, finding_moved, path_moved
@@ -33,6 +34,7 @@ from .unchecked import unchecked, unlooked
 if TYPE_CHECKING:
     from ..choosing import Choice
     from ..dossier import Assumed, Dossier
+    from ..takeoff import Takeoff
     from .pictures import Picture, Pictures
 
 RULE = 40.0  # mm, a margin rule
@@ -52,11 +54,13 @@ def content(
     draft: bool = False,
     letters: Letters | None = None,
     choice: Choice | None = None,
+    takeoff: Takeoff | None = None,
 ) -> dict[str, Any]:
     """Everything a submittal prints, in the order of its pages, as text, lists and numbers for drawing.
 
     ``day`` is in words; ``gaps`` is what a draft still lacks; ``letters`` notes what cannot be drawn;
-    ``choice`` is what was chosen for the same brief, where a recommendation is asked for.
+    ``choice`` is what was chosen for the same brief, where a recommendation is asked for;
+    ``takeoff`` is what is ordered as briefed.
     """
     briefed = dossier.as_briefed
     system: System = "US" if dossier.units == "US" else "SI"
@@ -92,6 +96,8 @@ def content(
             "pipe": [picture_row(p) for p in pictures.gas],
             "products": products(dossier),
             "works": works(dossier),
+            "ordered": ordered(takeoff),
+            "laid": [picture_row(p) for p in pictures.laid],
             "points": points(dossier),
             "unseen": unseen(dossier),
             "assumed": [_assumed(a, dossier, system) for a in dossier.assumed],

@@ -29,3 +29,4 @@ class Pictures:
     heated: tuple[Picture, ...] = ()  # between two tubes, one loop and its pump, from cold, up and down by months
     gas: tuple[Picture, ...] = ()  # the soil-gas pipe's way, then fan and floor, or the months
     borne: tuple[Picture, ...] = ()  # what each load uses, and the worst of them from above and cut through
+    laid: tuple[Picture, ...] = ()  # each layer of panels from above, then each film

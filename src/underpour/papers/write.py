@@ -22,6 +22,7 @@ from .typefaces import Typefaces
 if TYPE_CHECKING:
     from ..choosing import Choice
     from ..dossier import Dossier
+    from ..takeoff import Takeoff
 
 HERE = Path(__file__).parent
 PAPERS = ("a4", "us-letter")
@@ -48,6 +49,7 @@ def submittal(
     gaps: tuple[Gap, ...] = (),
     draft: bool = False,
     choice: Choice | None = None,
+    takeoff: Takeoff | None = None,
 ) -> Printed:
     """The submittal as PDF: tagged for screen readers (PDF/UA-1), the same bytes for the same input.
 
@@ -71,6 +73,8 @@ def submittal(
         Each sheet says so though nothing is missing.
     choice : Choice, optional
         What was chosen for the same brief: a sheet says what is recommended, and why not the others.
+    takeoff : Takeoff, optional
+        What is ordered as briefed; without it the sheet of the order is left out.
 
     Returns
     -------
@@ -84,7 +88,7 @@ def submittal(
     """
     day, words = day_of(date)
     letters = Letters(typefaces.drawn if typefaces else frozenset())
-    told = content(dossier, pictures, words, gaps=gaps, draft=draft, letters=letters, choice=choice)
+    told = content(dossier, pictures, words, gaps=gaps, draft=draft, letters=letters, choice=choice, takeoff=takeoff)
     return compiled("submittal.typ", told, letters, day=day, paper=paper, logo=logo, typefaces=typefaces)
 
 

@@ -74,7 +74,7 @@ def made(order: Order, file: Path) -> Iterator[dict[str, Any]]:
     if order.kind == "page":
         content = _page(order, dossier)
     else:
-        content = _submittal(order, dossier) if order.kind == "submittal" else _one_page(order, dossier)
+        content = _submittal(order, reading, dossier) if order.kind == "submittal" else _one_page(order, dossier)
     yield from _written(content, file, of)
 
 
@@ -95,11 +95,13 @@ def _paper(order: Order, dossier: Dossier) -> Any:
     return order.paper or ("us-letter" if dossier.units == "US" else "a4")
 
 
-def _submittal(order: Order, dossier: Dossier) -> bytes:
+def _submittal(order: Order, reading: Reading, dossier: Dossier) -> bytes:
+    from ...handouts.ordered import order_of
     from ...handouts.pictures import for_submittal
     from ...papers import gaps, submittal
 
-    pictures = for_submittal(dossier)
+    takeoff = order_of(reading)
+    pictures = for_submittal(dossier, takeoff)
     missing = gaps(dossier, pictures)
     if missing and not order.draft:
         raise Mistakes([gap.mistake("") for gap in missing])
@@ -112,6 +114,7 @@ def _submittal(order: Order, dossier: Dossier) -> bytes:
         gaps=missing,
         draft=order.draft,
         choice=_chosen(order),
+        takeoff=takeoff,
     )
     return printed.pdf
 
