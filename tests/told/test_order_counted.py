@@ -9,7 +9,7 @@ import pytest
 
 from underpour.brief import read
 from underpour.cli import hear
-from underpour.mistakes import Mistake
+from underpour.mistakes import Mistake, Mistakes
 from underpour.outlines.floor import Floor
 from underpour.outlines.outline import straight
 from underpour.resolve import resolve
@@ -149,21 +149,32 @@ def test_a_loop_longer_than_any_coil_is_told(tmp_path):
     assert "longer than the coils" in item(takeoff, "Tube, ").why
 
 
+def test_a_loop_goes_to_the_fullest_coil_that_has_room():
+    """Coils of 100 m: 70 with 30, 60 with 20 and 20; to the emptiest first it would take three."""
+    assert coils([70.0, 60.0, 30.0, 20.0, 20.0], [100.0]).cuts == ((1, 3), (2, 4, 5))
+
+
+def shared_out(loops):
+    """Every way to share loops out, each as a list of lists."""
+    if not loops:
+        yield []
+        return
+    first, *rest = loops
+    for groups in shared_out(rest):
+        yield [[first], *groups]
+        for n, group in enumerate(groups):
+            yield [*groups[:n], [first, *group], *groups[n + 1 :]]
+
+
 @pytest.mark.parametrize("seed", range(30))
-def test_no_fewer_coils_than_needed_by_trying_all(seed):
-    from itertools import product
+def test_coils_are_the_fewest_by_trying_all_or_one_more(seed):
     from random import Random
 
     chance = Random(seed)
-    loops = [chance.uniform(40.0, 110.0) for _ in range(6)]
-    made = coils(loops, [120.0, 200.0])
-    fewest = {}
+    loops = [chance.uniform(40.0, 110.0) for _ in range(7)]
     for length in (120.0, 200.0):
-        for where in product(range(6), repeat=6):
-            if all(sum(loop for loop, at in zip(loops, where, strict=True) if at == n) <= length for n in range(6)):
-                fewest[length] = min(fewest.get(length, 99), len(set(where)))
-    assert made.bought >= min(count * length for length, count in fewest.items()) - 1e-9
-    assert made.bought <= min((count + 1) * length for length, count in fewest.items())
+        fewest = min(len(groups) for groups in shared_out(loops) if all(sum(each) <= length for each in groups))
+        assert fewest <= len(coils(loops, [length]).cuts) <= fewest + 1
 
 
 def test_cable_is_area_over_spacing_and_has_no_manifold(tmp_path):
@@ -524,3 +535,36 @@ def test_a_companion_that_no_file_holds_is_told(tmp_path):
     )
     text = " ".join(hear(["catalogue", "validate", str(own)]).text.split())
     assert "No product is called no-such, which this one names for its tube." in text
+
+
+def test_coil_and_ties_as_typed_are_kept(tmp_path):
+    typed = '[tube]\ncoil = "1000 ft"\nties = "18 in"\n'
+    takeoff = of("warm-basement", lambda text: text.replace("[tube]\n", typed), tmp_path)
+    assert [len(cut) for cut in takeoff.coils.cuts] == [3, 2]  # 262 ft each, 5 % more for what is not drawn
+    assert takeoff.coils.length == pytest.approx(1000 * FOOT)
+    plain = of("warm-basement")
+    more = item(takeoff, "Fasteners").count - item(plain, "Fasteners").count
+    assert more == pytest.approx(item(plain, "Tube, ").net * (1 / (18 * INCH) - 1 / 0.6), abs=1)
+
+
+@pytest.mark.parametrize(
+    ("typed", "wrong"),
+    [
+        ('coil = "0 ft"', "No coil of tube is 0 ft long."),
+        ('coil = "2 in"', "No coil of tube is 2 in long."),
+        ('coil = "-100 ft"', "tube.coil"),
+        ('coil = "100 ft"\nloop-lengths = ["268 ft"]', "A loop as laid is longer than this coil"),
+        ('coil = "300"', "tube.coil"),
+        ('ties = "0 in"', "0 in is nothing."),
+        ('ties = "every joist"', "tube.ties"),
+    ],
+)
+def test_coils_and_ties_that_cannot_be_used_are_told(typed, wrong, tmp_path):
+    with pytest.raises(Mistakes, match=wrong):
+        of("warm-basement", lambda text: text.replace("[tube]\n", f"[tube]\n{typed}\n"), tmp_path)
+
+
+def test_a_typed_coil_shorter_than_an_estimated_loop_is_told_in_the_order(tmp_path):
+    takeoff = of("warm-basement", lambda text: text.replace("[tube]\n", '[tube]\ncoil = "100 ft"\n'), tmp_path)
+    assert takeoff.coils is None
+    assert "ask for longer ones" in item(takeoff, "Tube, ").why

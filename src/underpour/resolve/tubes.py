@@ -43,6 +43,7 @@ class Water:
     lengths: tuple[float, ...]  # m, of each loop as typed; () where the brief does not say
     source: str  # boiler, heat-pump; "" where the brief does not say
     coldest: float | None  # degC, that it may get; None where the brief does not say
+    coil: float | None = None  # m, that tube is bought in; None where the brief does not say
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,3 +65,4 @@ class HeatedFloor:
     covered: float | None = None  # of the floor, by furnishing, 1; None where the brief does not say
     heat_after: float | None = None  # s, from the pour; None where the brief does not say
     rest: Rest | None = None
+    ties: float | None = None  # m along it from one to the next; None where the brief does not say

@@ -20,6 +20,7 @@ from .tubes import HeatedFloor, Panel, Rest, Water
 from .usual import usual
 
 POURED = ("concrete", "screed")
+SHORTEST_COIL = 10.0  # m
 SAME = 1.5e-3  # m: a spacing this near to a panel's pitches is one of them
 LOAD = "tube.load"
 Named = TypeVar("Named")
@@ -91,6 +92,7 @@ def heated_floor(
         covered=typed.covered.si if typed.covered else None,
         heat_after=typed.heat_after.si if typed.heat_after else assumed.missing("tube.heat-after"),
         rest=_rest(typed, assumed),
+        ties=typed.ties.si if typed.ties else None,
     )
 
 
@@ -126,7 +128,21 @@ def _water(typed: Tube, assumed: Assumptions) -> Water:
         lengths=laid,
         source=typed.source or "",
         coldest=typed.coldest.si if typed.coldest else assumed.missing("tube.coldest"),
+        coil=_coil(typed, laid),
     )
+
+
+def _coil(typed: Tube, laid: tuple[float, ...]) -> float | None:
+    """The coil as typed. Raises Mistake where no loop as laid comes whole out of it."""
+    if typed.coil is None:
+        return None
+    longest = max(laid, default=0.0)
+    if typed.coil.si < SHORTEST_COIL or typed.coil.si < longest - SAME:
+        wrong = f"No coil of tube is {typed.coil.typed} long."
+        if typed.coil.si >= SHORTEST_COIL:
+            wrong = "A loop as laid is longer than this coil, and no tube is joined below a slab."
+        raise Mistake("tube.coil", f'"{typed.coil.typed}"', wrong, 'Write the length on its label: "300 ft".')
+    return typed.coil.si
 
 
 def _word(path: str, word: str, why: str) -> Assumed:

@@ -25,10 +25,9 @@ def coils_of(resolved: Resolved) -> Coils | None:
         return None
     quantity = estimating("tube", "coil-us" if resolved.system == "US" else "coil-si")
     spare = 0.0 if heated.water.lengths else estimating("tube", "spare").value / 100.0
-    return coils(
-        [each * (1.0 + spare) for each in loop_lengths(resolved, heated, heated.water)],
-        [quantity.low, quantity.value, quantity.high],
-    )
+    usual = [quantity.low, quantity.value, quantity.high]
+    sold = usual if heated.water.coil is None else [heated.water.coil]
+    return coils([each * (1.0 + spare) for each in loop_lengths(resolved, heated, heated.water)], sold)
 
 
 def loop_lengths(resolved: Resolved, heated: HeatedFloor, water: Water) -> tuple[float, ...]:
@@ -112,7 +111,8 @@ def _manifold(count: int) -> Item:
 
 
 def _fasteners(resolved: Resolved, heated: HeatedFloor, water: Water, lengths: tuple[float, ...]) -> Item:
-    spacing, more = estimating("tube", "fastener").value, estimating("tube", "at-turns").value
+    spacing = heated.ties if heated.ties is not None else estimating("tube", "fastener").value
+    more = estimating("tube", "at-turns").value
     fields = [max(each - 2.0 * water.leader, 0.0) for each in lengths]
     turns = sum(max(ceil(sqrt(each / heated.spacing)) - 1, 0) for each in fields)
     net = ceil(sum(lengths) / spacing + more * turns)

@@ -54,6 +54,15 @@ class Tube(Table):
         ["82 m", "70 m"],
         default=None,
     )
+    coil: kinds.LoopLength | None = key(
+        "How long the coils are that the tube is bought in; unless typed those of the usual ones that leave least.",
+        "300 ft",
+        "120 m",
+        default=None,
+    )
+    ties: kinds.Extent | None = key(
+        "From one tie, staple or clip to the next along the tube.", "2 ft", "600 mm", default=None
+    )
     source: Literal["boiler", "heat-pump"] | None = key("What heats the water.", "boiler", "heat-pump", default=None)
     panel: str | None = key(
         "A panel whose knobs hold the tube; its solid foam stands in the build-up, right below what the tube lies in.",
