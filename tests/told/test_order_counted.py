@@ -568,3 +568,17 @@ def test_a_typed_coil_shorter_than_an_estimated_loop_is_told_in_the_order(tmp_pa
     takeoff = of("warm-basement", lambda text: text.replace("[tube]\n", '[tube]\ncoil = "100 ft"\n'), tmp_path)
     assert takeoff.coils is None
     assert "ask for longer ones" in item(takeoff, "Tube, ").why
+
+
+def test_as_briefed_may_be_named_like_an_alternative():
+    brief = str(EXAMPLES / "raft-with-channels" / "brief.toml")
+    assert hear(["takeoff", brief, "--alternative", "as briefed"]).text == hear(["takeoff", brief]).text
+
+
+def test_closer_tubes_along_outer_walls_are_ordered_too():
+    """on-off-garage: 9 in, and 6 in within a metre of its walls."""
+    resolved = resolved_of("on-off-garage")
+    laid = resolved.area / (9 * INCH)
+    more = resolved.perimeter * 1.0 * (1 / (6 * INCH) - 1 / (9 * INCH))
+    count = ceil(laid / (300 * FOOT - 20 * FOOT))
+    assert item(of("on-off-garage"), "Tube, ").net == pytest.approx(laid + more + count * 20 * FOOT)

@@ -73,6 +73,7 @@ def parser() -> Words:
 def told(words: Sequence[str]) -> Told:
     """The order of a brief, as text or JSON; with a folder, its tables and plans as files."""
     from ..brief import read
+    from ..brief.alternatives import AS_BRIEFED
     from ..resolve import resolve
     from ..takeoff import taken_off
 
@@ -82,7 +83,8 @@ def told(words: Sequence[str]) -> Told:
     folder = order_folder.existing(given.out) if given.out else None
     date = day(given.date).isoformat()
     reading = read(Path(brief))
-    changed = _alternative(reading, given.alternative) if given.alternative is not None else None
+    named = None if given.alternative == AS_BRIEFED else given.alternative
+    changed = _alternative(reading, named) if named is not None else None
     resolved = resolve(changed or reading.brief, products=reading.products)
     with stopped_by_key() as stopped:
         shown = _progress()

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from math import ceil, pi, sqrt
 
 from ..catalogue.estimating import estimating
+from ..catalogue.heated_floors import usual
 from ..measure import say
 from ..physics.warm_floor.loops import loops
 from ..resolve import Resolved
@@ -25,17 +26,24 @@ def coils_of(resolved: Resolved) -> Coils | None:
         return None
     quantity = estimating("tube", "coil-us" if resolved.system == "US" else "coil-si")
     spare = 0.0 if heated.water.lengths else estimating("tube", "spare").value / 100.0
-    usual = [quantity.low, quantity.value, quantity.high]
-    sold = usual if heated.water.coil is None else [heated.water.coil]
+    sold = [quantity.low, quantity.value, quantity.high] if heated.water.coil is None else [heated.water.coil]
     return coils([each * (1.0 + spare) for each in loop_lengths(resolved, heated, heated.water)], sold)
 
 
 def loop_lengths(resolved: Resolved, heated: HeatedFloor, water: Water) -> tuple[float, ...]:
-    """Length of each loop with its leaders: as typed, or by area and spacing as the answer has it. [m]"""
+    """Length of each loop with its leaders: as typed, or by area and spacing, with what lies closer along walls. [m]"""
     if water.lengths:
         return water.lengths
     made = loops(resolved.area, heated.spacing, water.leader, water.longest.value, water.loops)
-    return (made.mean_length,) * made.count
+    return (made.mean_length + closer(resolved, heated) / made.count,) * made.count
+
+
+def closer(resolved: Resolved, heated: HeatedFloor) -> float:
+    """Tube that the closer spacing along outer walls takes more, the strip as wide as the answer takes it. [m]"""
+    if heated.edge_spacing is None:
+        return 0.0
+    strip = min(usual("edge-strip").value * resolved.perimeter, resolved.area)
+    return strip * (1.0 / heated.edge_spacing - 1.0 / heated.spacing)
 
 
 def tube(resolved: Resolved, cut: Coils | None) -> Iterator[Item]:
@@ -66,13 +74,15 @@ def _tube(resolved: Resolved, heated: HeatedFloor, water: Water, lengths: tuple[
     count = len(lengths)
     told = "as laid" if water.lengths else "estimated from area and spacing, nothing is drawn"
     why = f"{count} loop{'s' if count > 1 else ''} with their leaders, {told}. "
-    if heated.edge_spacing is not None:
-        why += "The closer spacing along outer walls is not in it. "
+    if heated.edge_spacing is not None and not water.lengths:
+        more = say.both(closer(resolved, heated), "m", system)
+        why += f"The closer spacing along outer walls takes {more} of it. "
     if heated.panel is not None:
         why += f"{heated.panel.label} holds it, so no fasteners are counted. "
     words = f"Tube, {water.size.label.rstrip('.')}"
     if cut is None:
-        why += "A loop is longer than the coils that are sold: ask for longer ones, or lay more loops; join none below."
+        sold = "the coils that are sold" if water.coil is None else "the coil"
+        why += f"A loop is longer than {sold}: ask for longer ones, or lay more loops; join none below the slab."
         return Item(words, "tube", "", net, "m", None, "", net, why, unpriced=NO_PRODUCT)
     spare = sum(cut.loops) - net
     over = beyond(("spare", spare), ("left over", cut.bought - net - spare))
