@@ -17,6 +17,7 @@ from underpour.costing.first import kind_of
 from underpour.costing.season import season
 from underpour.costing.versions import main_board, thicknesses, with_thickness
 from underpour.cut import edges_for_heat
+from underpour.papers.priced import priced as on_paper
 from underpour.resolve import resolve
 from underpour.takeoff import taken_off
 
@@ -198,6 +199,21 @@ def test_each_board_of_a_takeoff_is_known_as_foam_with_its_hours(name):
     boards = {board.key for board in resolved.boards} | {p.board.key for e in resolved.edges for p in e.pieces}
     items = [item for item in taken_off(resolved).items if item.key in boards and item.unit == "m²"]
     assert items and all(kind_of(item, resolved) for item in items)
+
+
+def test_the_submittal_has_a_sheet_of_it_with_every_alternative_and_the_same_numbers():
+    dossier = answer(read(PRICED))
+    sheet = on_paper(dossier, "US")
+    assert [row[0] for row in sheet["versions"]] == [each.name for each in dossier.alternatives]
+    life = [each.find("money.life").value for each in dossier.alternatives]
+    assert [float(row[4].replace("\N{THIN SPACE}", "")) for row in sheet["versions"]] == approx(life, abs=0.51)
+    assert sum(float(row[5]) for row in sheet["outlays"]) == approx(dossier.as_briefed.find("money.first").value, abs=3)
+    assert [row[2] for row in sheet["ladder"]].count("least") == 1
+    assert "a quotation decides" in sheet["caution"]
+
+
+def test_a_submittal_without_prices_has_no_such_sheet():
+    assert on_paper(answer(reads(BRIEF.replace("[money]\n", ""))), "US") is None
 
 
 def test_the_findings_keep_to_the_schema_as_data():

@@ -33,7 +33,7 @@ def costed(resolved: Resolved, edges: Sequence[SolvedEdge], takeoff: Takeoff | N
     assert money is not None, "nothing is priced without [money]"
     takeoff = takeoff or taken_off(resolved)
     first, gas, heat = first_cost(resolved, money, takeoff), embodied(resolved, takeoff), season(resolved, edges)
-    made = Costed(first, gas, heat, None, None, (), None)
+    made = Costed(money, first, gas, heat, None, None, (), None)
     if heat is None:
         return made
     as_wave = season(resolved, [replace(edge, response=None) for edge in edges])

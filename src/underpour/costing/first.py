@@ -14,7 +14,6 @@ from .records import FirstCost, Outlay
 
 BULK = ("concrete", "screed", "gravel", "sand")
 AS_FOAM = ("board", *FACES, "outside", "inside", "slab-edge", "wing")
-AS_FOAM = ("board", *FACES, "outside", "inside", "slab-edge", "wing")
 
 
 def first_cost(resolved: Resolved, money: Money, takeoff: Takeoff) -> FirstCost:

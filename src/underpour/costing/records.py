@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from ..economy import Flat
+from ..resolve import Money
 from .making import Made
 
 
@@ -128,6 +129,7 @@ class Against:
 class Costed:
     """One version of a brief in money and carbon."""
 
+    money: Money
     first: FirstCost
     embodied: Embodied
     season: Season | None  # None where no room lies over it
@@ -135,3 +137,9 @@ class Costed:
     thinner: Against | None  # beside the next thinner board under the middle; None where there is none
     ladder: tuple[tuple[float, float], ...]  # thickness under the middle, life-cycle cost; () where not worked out
     flat: Flat | None
+
+    @property
+    def yearly(self) -> float | None:
+        """What a year's heat costs at today's price; None where that is not known. [money]"""
+        price = self.money.heat_price
+        return self.season.energy * price if self.season is not None and price is not None else None

@@ -25,6 +25,7 @@ from .laid import confirmers, points, products, unseen, works
 from .letters import Letters, path
 from .order import is_tight, worst_first
 from .ordered import ordered
+from .priced import priced
 from .ready import Gap
 from .recommended import recommended
 from .revised import changes, finding_moved, path_moved
@@ -90,6 +91,7 @@ def content(
             "frozen": frozen(dossier, system),
             "heated": [picture_row(p) for p in pictures.heated],
             "heating": heating(dossier, system),
+            "priced": priced(dossier, system),
             "borne": [picture_row(p) for p in pictures.borne],
             "loads": carried(dossier, system),
             "gas": gas_sheet(dossier),
