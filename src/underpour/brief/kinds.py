@@ -77,7 +77,9 @@ def file_beside(value: object, reading: ValidationInfo) -> FileBeside:
     if isinstance(value, FileBeside):
         return value
     if not isinstance(value, str):
-        raise as_error(Mistake("", "", "A file is named in quotes.", 'Write its name and ending: "duluth.epw".'))
+        raise as_error(
+            Mistake("", "", "A file is named in quotes.", 'Write its name and ending: "duluth.epw", "plan.dxf".')
+        )
     folder = (reading.context or {}).get("folder", Path())
     if folder is None:
         wrong = "This brief stands alone, with no folder beside it in which a file could lie."
@@ -392,6 +394,8 @@ def typed_sides(value: object) -> Sides:
             wrong = "No drawing is named whose layers could say the sides."
             raise as_error(Mistake("", '"by-layer"', wrong, f'Name one, [plan] dxf = "plan.dxf". {example}'))
         if value not in ("all", "rest"):
+            if value.strip().casefold().replace(" ", "-") == "by-layer":
+                raise as_error(Mistake("", "", f"No sides are called {value}.", 'The nearest is "by-layer".'))
             listed = f'A side that has a name stands in a list: sides = ["{value}"]. {example}'
             raise as_error(Mistake("", "", f"No sides are called {value}.", listed))
         return "all" if value == "all" else "rest"

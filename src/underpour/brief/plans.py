@@ -36,6 +36,7 @@ def readable_floor(plan: Plan) -> Floor | None:
 
 def unclear_plan(plan: Plan) -> Iterator[Mistake]:
     """An outline that encloses nothing or crosses itself, a hole or an obstacle that is not in the floor."""
+    yield from _without_a_drawing(plan)
     found: list[Mistake] = []
     paths = ("plan.outline", *(f"plan.hole.{n}.outline" for n in range(1, len(plan.hole) + 1)))
     clean: list[Outline | None] = []
@@ -54,6 +55,14 @@ def unclear_plan(plan: Plan) -> Iterator[Mistake]:
     yield from _unclear_holes(floor, [n for n, hole in enumerate(holes, start=1) if hole is not None])
     if all(hole is not None for hole in holes):
         yield from _unclear_obstacles(floor, plan)
+
+
+def _without_a_drawing(plan: Plan) -> Iterator[Mistake]:
+    """What is said of a drawing where none is named."""
+    for key in ("dxf-unit", "dxf-gap", "dxf-layers"):
+        if plan.dxf is None and key.replace("-", "_") in plan.model_fields_set:
+            wrong = f"{key} is told, and no drawing is."
+            yield Mistake(f"plan.{key}", "", wrong, 'Write dxf = "plan.dxf" in the place of outline, or take this out.')
 
 
 def unclear_shape(shape: Shape, at: str) -> Iterator[Mistake]:

@@ -28,7 +28,8 @@ def floor_layers(pieces: Sequence[Piece], asked: Asked, unit: Unit, gap: float) 
     if held:
         return _names(held), joined(held, gap)
     if asked.floor_named:
-        raise _no_such_layer(pieces, asked)
+        named = next(layers for what, layers in asked.layers if what == "floor")
+        raise _no_such_layer("floor", named[0], list(_names(pieces)))
     by_layer: dict[str, list[Piece]] = {}
     for piece in pieces:
         if not asked.holds(piece.origin.layer):
@@ -51,13 +52,26 @@ def floor_layers(pieces: Sequence[Piece], asked: Asked, unit: Unit, gap: float) 
     raise Mistake("", "", f"Nothing in the drawing encloses a floor. {told}.", "Draw its outline on floor-outline.")
 
 
+def missing_layers(layers: Sequence[str], asked: Asked) -> list[Mistake]:
+    """Layers that the brief names and on which nothing lies; ``layers`` are those of all that was found."""
+    known = {layer.casefold().strip(): layer for layer in layers}
+    told = []
+    for what, named in asked.layers:
+        for layer in named:
+            if layer.casefold().strip() not in known:
+                told.append(_no_such_layer(what, layer, list(known.values())))
+    return told
+
+
 def unread_on(layers: Sequence[str], unread: Sequence[Unread]) -> list[Mistake]:
     """Curves and bodies that are not read, where they lie on layers that are."""
     wanted = {layer.casefold() for layer in layers}
     own = [each for each in unread if each.origin.layer.casefold() in wanted]
     told = []
     for number_, each in enumerate(own[:_TOLD], start=1):
-        more = f" So do {len(own) - _TOLD} more things that are not read." if number_ == _TOLD < len(own) else ""
+        left = len(own) - _TOLD
+        further = "So does 1 more thing" if left == 1 else f"So do {left} more things"
+        more = f" {further}." if number_ == _TOLD and left > 0 else ""
         wrong = f"On a layer that is read lies {each.what}: {each.origin.words}.{more}"
         instead = "Draw it as lines and arcs of circles, or put it on another layer."
         told.append(Mistake("", "", wrong, instead))
@@ -68,14 +82,13 @@ def _names(pieces: Sequence[Piece]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(piece.origin.layer for piece in pieces))
 
 
-def _no_such_layer(pieces: Sequence[Piece], asked: Asked) -> Mistake:
-    named = next(layers for what, layers in asked.layers if what == "floor")
-    known = list(_names(pieces))
-    near = nearest(named[0], known)
+def _no_such_layer(what: str, layer: str, known: Sequence[str]) -> Mistake:
+    near = nearest(layer, known)
     hint = f"The nearest is {shown(near[0])}. " if near else ""
-    listed = ", ".join(shown(layer) for layer in known[:8]) or "none"
-    wrong = f"No lines lie on layer {' or '.join(map(shown, named))}."
-    return Mistake("plan.dxf-layers.floor", "", wrong, f"{hint}Layers with lines: {listed}.")
+    listed = ", ".join(shown(each) for each in sorted(known)[:8]) or "none"
+    more = f" and {len(known) - 8} more" if len(known) > 8 else ""
+    wrong = f"No lines that can be seen lie on layer {shown(layer)}."
+    return Mistake(f"plan.dxf-layers.{what}", f'"{layer}"', wrong, f"{hint}Layers with lines: {listed}{more}.")
 
 
 def _longer_ways(found: Mapping[str, Joined], own: Joined, unit: Unit) -> None:

@@ -17,7 +17,7 @@ from .drawn import Counted, Drawn
 from .edges import stretches
 from .file import looked_at
 from .joining import Joined, joined
-from .layers import SMALLEST, floor_layers, unread_on
+from .layers import SMALLEST, floor_layers, missing_layers, unread_on
 from .limits import limit
 from .moved import Moved
 from .pieces import Piece
@@ -65,6 +65,9 @@ def _taken_apart(path: Path, stamp: tuple[int, int]) -> Walked:
 def _understood(file: str, found: Walked, asked: Asked) -> Drawn:
     unit = unit_of(found.unit_code, asked)
     pieces = _in_metres(found.pieces, unit)
+    wrong = missing_layers(_layers(found), asked)
+    if wrong:
+        raise Mistakes(wrong)
     gap = asked.gap if asked.gap is not None else limit("usual-gap")
     layers, own = _floor_layers(pieces, found, asked, unit, gap)
     edges = _by_what(pieces, asked, lambda what: what.startswith("edge-"))
@@ -151,6 +154,11 @@ def _near(floor: Floor) -> tuple[Floor, Point]:
     return Floor(ring(floor.outline), tuple(map(ring, floor.holes)), obstacles), (left, low)
 
 
+def _layers(found: Walked) -> list[str]:
+    """The layer of each line and of each curve that is not read."""
+    return [piece.origin.layer for piece in found.pieces] + [each.origin.layer for each in found.unread]
+
+
 def _sides(pieces: Sequence[Piece]) -> int:
     return sum(len(piece.sides) for piece in pieces)
 
@@ -166,8 +174,7 @@ def _counted(
 ) -> Counted:
     read = {layer.casefold() for layer in layers}
     passed: Counter[str] = Counter()
-    origins = [piece.origin for piece in found.pieces] + [each.origin for each in found.unread]
-    for layer in (origin.layer for origin in origins):
+    for layer in _layers(found):
         if layer.casefold() not in read and asked.holds(layer) in ("", "left out", "floor"):
             passed[layer] += 1
     return Counted(
