@@ -57,9 +57,10 @@ def made(order: Order, file: Path) -> Iterator[dict[str, Any]]:
         return
     if order.kind == "choice":
         yield _step(0, 1, "choosing")
-        yield from _written(_choice(order, reading), file, 1)
+        yield from _written(_chosen(order, _choice(reading)), file, 1)
         return
-    of = len(reading.alternatives) + 3
+    chooses = order.choose and order.kind == "submittal"
+    of = len(reading.alternatives) + 3 + chooses
     versions = []
     from ...answer import put_together, solved_versions
 
@@ -69,12 +70,16 @@ def made(order: Order, file: Path) -> Iterator[dict[str, Any]]:
         versions.append(version)
         if (name := next(names, None)) is not None:
             yield _step(len(versions), of, "solving", name=name)
+    choice = None
+    if chooses:
+        yield _step(of - 3, of, "choosing")
+        choice = _choice(reading)
     yield _step(of - 2, of, "drawing")
     dossier = put_together(reading, versions)
     if order.kind == "page":
         content = _page(order, dossier)
     else:
-        content = _submittal(order, reading, dossier) if order.kind == "submittal" else _one_page(order, dossier)
+        content = _submittal(order, reading, dossier, choice) if order.kind == "submittal" else _one_page(order, dossier)
     yield from _written(content, file, of)
 
 
@@ -95,7 +100,7 @@ def _paper(order: Order, dossier: Dossier) -> Any:
     return order.paper or ("us-letter" if dossier.units == "US" else "a4")
 
 
-def _submittal(order: Order, reading: Reading, dossier: Dossier) -> bytes:
+def _submittal(order: Order, reading: Reading, dossier: Dossier, choice: Choice | None) -> bytes:
     from ...handouts.ordered import order_of
     from ...handouts.pictures import for_submittal
     from ...papers import gaps, submittal
@@ -113,30 +118,24 @@ def _submittal(order: Order, reading: Reading, dossier: Dossier) -> bytes:
         logo=_logo(dossier),
         gaps=missing,
         draft=order.draft,
-        choice=_chosen(order),
+        choice=choice,
         takeoff=takeoff,
     )
     return printed.pdf
 
 
-def _chosen(order: Order) -> Choice | None:
-    """What to use, where the submittal is to say it."""
-    if not order.choose:
-        return None
-    from ...brief import reads
+def _choice(reading: Reading) -> Choice:
     from ...choosing import choose
 
-    return choose(reads(order.brief, alone=True))
+    return choose(reading)
 
 
-def _choice(order: Order, reading: Reading) -> bytes:
+def _chosen(order: Order, choice: Choice) -> bytes:
     """What to use, the brief's text with it, and what the sheet says of it."""
-    from ...choosing import choose
     from ...choosing.choice_json import as_json
     from ...choosing.put_in import put_in
     from ...papers.recommended import recommended
 
-    choice = choose(reading)
     put = put_in(order.brief, choice)
     whole = {"choice": json.loads(as_json(choice)), "put_in": asdict(put), "said": recommended(choice)}
     return json.dumps(whole, ensure_ascii=False).encode()

@@ -5,7 +5,8 @@ import { say } from '../talk/words.js';
 import { press, text } from './answers.js';
 import { typed } from './typed.js';
 
-const PAPERS = ['submittal', 'one-page', 'guide', 'page'];
+const PAPERS = ['submittal', 'submittal-chosen', 'one-page', 'guide', 'page'];
+const CHOSEN = '-chosen'; // a paper that also says what is recommended
 const LOOK = 400; // ms between two looks at what is being made
 
 export class Handing {
@@ -60,7 +61,8 @@ export class Handing {
     told.replaceChildren(say('sheet.page.making'));
     this.brief.handedOut();
     try {
-      let { job, ...state } = await post('/api/jobs', { kind, brief: this.brief.text, ...(draft ? { draft } : {}) });
+      const asked = kind.endsWith(CHOSEN) ? { kind: kind.slice(0, -CHOSEN.length), choose: true } : { kind };
+      let { job, ...state } = await post('/api/jobs', { ...asked, brief: this.brief.text, ...(draft ? { draft } : {}) });
       const stop = press(say('sheet.page.stop'), () => ask('DELETE', `/api/jobs/${job}`));
       do {
         state = await get(`/api/jobs/${job}`);
@@ -68,15 +70,15 @@ export class Handing {
         if (!ended(state)) await new Promise((resolve) => setTimeout(resolve, LOOK));
       } while (!ended(state));
       if (state.state === 'done') this.link(told, job, kind);
-      else told.replaceChildren(...this.mending(state), ...(kind === 'submittal' && !draft && state.state === 'refused' ? [this.asDraft(line, told, make)] : []));
+      else told.replaceChildren(...this.mending(state), ...(kind.startsWith('submittal') && !draft && state.state === 'refused' ? [this.asDraft(kind, line, told, make)] : []));
     } catch (cause) {
       told.replaceChildren(...(cause instanceof Refused ? this.mending(cause.told) : [say('sheet.page.away')]));
     }
     make.disabled = false;
   }
 
-  asDraft(line, told, make) {
-    return press(say('sheet.page.as-draft'), () => this.make('submittal', line, told, make, true));
+  asDraft(kind, line, told, make) {
+    return press(say('sheet.page.as-draft'), () => this.make(kind, line, told, make, true));
   }
 
   /** What is to be mended, with a place to type what is lacking; then the paper is ordered again. */
