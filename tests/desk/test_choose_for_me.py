@@ -1,11 +1,13 @@
 """Choose for me: worked out aside, stopped for good, put beside the brief, told as the schema says."""
 
+import io
 import json
 import tomllib
 from pathlib import Path
 
 import pytest
 from jsonschema import Draft202012Validator
+from pypdf import PdfReader
 from served import Served, until
 
 from underpour.answer import answer
@@ -92,6 +94,14 @@ def test_stopping_stops_it_and_nothing_is_chosen(desk):
     assert (told["state"], told["chosen"]) == ("stopped", None)
     assert told["words"] == "Stopped. Nothing was chosen, and the brief is as it was."
     assert desk.ask("GET", f"/api/choose/{job}").json() == told
+
+
+def test_a_submittal_says_what_is_recommended_where_it_is_asked_for(desk):
+    asked = {"kind": "submittal", "brief": BRIEF, "draft": True, "choose": True}
+    job = desk.ask("POST", "/api/jobs", json=asked).json()["job"]
+    assert until(lambda: desk.ask("GET", f"/api/jobs/{job}").json()["state"] not in ("waiting", "working"), 240)
+    pages = PdfReader(io.BytesIO(desk.ask("GET", f"/api/jobs/{job}/file").content)).pages
+    assert "What we recommend, and why not the others" in "".join(page.extract_text() for page in pages)
 
 
 def test_a_paper_is_no_choice_and_a_choice_no_paper(desk):

@@ -1,14 +1,18 @@
 """A choice put into the brief's text: what is written, what stays, what makes room."""
 
 import tomllib
+from pathlib import Path
 
 import choice_cases as cases
 import pytest
 
+from underpour.brief import read
 from underpour.brief.retyped import Change, retyped
 from underpour.choosing.put_in import MARK, put_in
+from underpour.cli import main
 from underpour.mistakes import Mistake
 
+WORKSHOP = (Path(__file__).parents[2] / "examples" / "frost-wall-workshop" / "brief.toml").read_text("utf-8")
 OWN = '[[alternative]]  # mine\nname = "bare slab"\nremove = ["board"]\n'
 BRIEF = f"""\
 # the shed
@@ -90,3 +94,36 @@ def test_a_choice_that_changes_nothing_leaves_the_text_as_it_is():
 def test_a_text_that_is_no_toml_is_told():
     with pytest.raises(Mistake):
         put_in("[floor\n", cases.choice())
+
+
+@pytest.fixture
+def folder(tmp_path, monkeypatch):
+    """A folder with a brief, where choosing takes no time: what is looked at here is what is written."""
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setattr("underpour.choosing.choose", lambda reading: cases.choice())
+    (tmp_path / "brief.toml").write_text(WORKSHOP, "utf-8")
+    return tmp_path
+
+
+def test_a_copy_of_the_brief_is_written_with_what_was_chosen_and_can_be_read(folder, capsys):
+    assert main(["choose", "brief.toml", "--write", "copy.toml"]) in (0, 1)
+    last = "copy.toml is the brief with these beside it: recommended, cheapest that meets code; bare slab."
+    assert capsys.readouterr().out.splitlines()[-1] == last
+    names = [name for name, _ in read(folder / "copy.toml").alternatives]
+    assert names[-2:] == ["recommended, cheapest that meets code", "bare slab"]
+    assert (folder / "brief.toml").read_text("utf-8") == WORKSHOP
+
+
+@pytest.mark.parametrize(
+    ("typed", "wrong"),
+    [
+        ("brief.toml", "That is the brief itself."),
+        ("copy.txt", "What is written here is TOML."),
+        ("nowhere/copy.toml", "There is no folder nowhere."),
+    ],
+)
+def test_a_copy_is_refused_before_anything_is_worked_out(folder, capsys, monkeypatch, typed, wrong):
+    monkeypatch.setattr("underpour.choosing.choose", lambda reading: pytest.fail("it was chosen"))
+    assert main(["choose", "brief.toml", "--write", typed]) == 2
+    assert wrong in capsys.readouterr().err
+    assert [each.name for each in folder.iterdir()] == ["brief.toml"]
