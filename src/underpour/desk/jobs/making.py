@@ -79,7 +79,9 @@ def made(order: Order, file: Path) -> Iterator[dict[str, Any]]:
     if order.kind == "page":
         content = _page(order, dossier)
     else:
-        content = _submittal(order, reading, dossier, choice) if order.kind == "submittal" else _one_page(order, dossier)
+        content = (
+            _submittal(order, reading, dossier, choice) if order.kind == "submittal" else _one_page(order, dossier)
+        )
     yield from _written(content, file, of)
 
 
