@@ -59,6 +59,7 @@ class Layout:
     pieces: tuple[Piece, ...]  # row by row from the lowest, each from left to right
     seams: float  # m, all joints between panels
     offcuts: tuple[Offcut, ...] = ()  # what is left of sawn panels, by panel
+    phase: float = 0.0  # m along the rows, where a line of the pitch lies
     from_top: bool = False  # whether the crew begins with the highest row
     from_right: bool = False  # and each row at its right end
 
@@ -126,7 +127,7 @@ def laid(
     pieces.sort(key=lambda piece: (piece.row, piece.x0))
     offcuts = tuple(sorted((Offcut(*left) for left in stock.left), key=lambda each: (each.panel, each.u, each.v)))
     seams = _seams(rows, starts)
-    return Layout(rows.rules, angle, offset, stock.opened, tuple(pieces), seams, offcuts, from_top, from_right)
+    return Layout(rows.rules, angle, offset, stock.opened, tuple(pieces), seams, offcuts, rows.phase, from_top, from_right)
 
 
 def _seams(rows: Rows, starts: Sequence[float]) -> float:

@@ -108,15 +108,13 @@ def corners(every: Sequence[Place], rules: Rules) -> Iterator[Place]:
 
 
 def on_pitch(every: Sequence[Place], rules: Rules) -> list[Place]:
-    """Each place with its knobs counted from the floor's left end, and from its right one; once without a pitch."""
+    """Places with their knobs counted in turn from the floor's left end and from its right one; as they are without."""
     if not rules.pitch:
         return list(every)
+    ends = [(place.plan.columns[0].x0, place.plan.columns[-1].x1) for place in every]
     return [
-        replace(place, phase=phase)
-        for place in every
-        for phase in dict.fromkeys(
-            round(x % rules.pitch, 9) for x in (place.plan.columns[0].x0, place.plan.columns[-1].x1)
-        )
+        replace(place, phase=round(both[number % 2] % rules.pitch, 9))
+        for number, (place, both) in enumerate(zip(every, ends, strict=True))
     ]
 
 

@@ -30,6 +30,7 @@ def faults(floor: Floor, layout: Layout) -> list[str]:
         *_cut(layout),
         *_held(floor, layout),
         *_staggered(floor, layout),
+        *_lined_up(layout),
     ]
 
 
@@ -144,6 +145,21 @@ def _staggered(floor: Floor, layout: Layout) -> Iterator[str]:
             for other in others:
                 if abs(x - other) < layout.rules.stagger - SAME:
                     yield f"row {row}: a joint at {x:.3f} lies {abs(x - other):.3f} m from one of the next row"
+
+
+def _lined_up(layout: Layout) -> Iterator[str]:
+    """Where there is a pitch, all knobs or channels stand on one grid, whatever panel they are cut from."""
+    pitch = layout.rules.pitch
+    if not pitch:
+        return
+    for piece in layout.pieces:
+        for way, off in (
+            ("along", piece.x0 - piece.u - layout.phase),
+            ("across", piece.y0 - piece.v - layout.offset),
+        ):
+            over = off % pitch
+            if min(over, pitch - over) > SAME:
+                yield f"row {piece.row}: a piece at {piece.x0:.3f} stands {over:.4f} m off the pitch {way} the row"
 
 
 def _rows(layout: Layout) -> dict[int, list[Piece]]:

@@ -126,6 +126,25 @@ def shared(below: list[Strip], above: list[Strip]) -> list[tuple[float, float]]:
     return [(x0, x1) for x0, x1 in both if x1 > x0]
 
 
+def full_between(plan: GroundPlan, low: float, high: float) -> list[tuple[float, float]]:
+    """Stretches over which the floor reaches all the way from one height to another. [m]
+
+    >>> from underpour.outlines.floor import Floor
+    >>> from underpour.outlines.outline import straight
+    >>> from .ground_plan import ground_plan
+    >>> full_between(ground_plan(Floor(straight([(0, 0), (6, 0), (0, 3)])), 0.0), 0.0, 1.0)
+    [(0.0, 4.0)]
+    """
+    found: list[tuple[float, float]] = []
+    for cell in sorted(_cells(plan.columns, low, high), key=lambda each: each.x0):
+        if cell.low == low and cell.high == high:
+            if found and cell.x0 <= found[-1][1] + SAME:
+                found[-1] = found[-1][0], max(found[-1][1], cell.x1)
+            else:
+                found.append((cell.x0, cell.x1))
+    return found
+
+
 def _strips(columns: tuple[Column, ...], row: int, low: float, high: float, gap: float) -> list[Strip]:
     cells = sorted(_cells(columns, low, high), key=lambda cell: cell.x0)
     strips: list[Strip] = []

@@ -42,9 +42,14 @@ class Stock:
         """
         need = meets if self.rules.interlock else 0
         best, spare = -1, float("inf")
+        pitch = self.rules.pitch
         for number, each in enumerate(self.left):
-            long, high, sides, *_ = self._from_pitch(each, need, off)
+            long, high, sides, *_ = each
             if long >= length - SAME and high >= height - SAME and need & ~sides == 0:
+                if pitch:
+                    long, high, *_ = self._from_pitch(each, need, off)
+                    if long < length - SAME or high < height - SAME:
+                        continue
                 over = long * high - length * height
                 if over < spare - SAME:
                     best, spare = number, over

@@ -21,6 +21,8 @@ from .prices import priced_by_area
 from .records import Item, LaidLayer, beyond
 from .stacked import stacked
 
+PLAY = 1e-4  # m; off by less a panel still covers whole pitches
+
 Told = Callable[[str, float], bool | None]  # hands back True where that is enough
 
 
@@ -56,17 +58,40 @@ def rules_of(resolved: Resolved, layer: Slice) -> tuple[Rules, str, Product | No
     loses = product.edges[0].loses if product and product.edges else None
     lost = loses.si if interlock and loses else 0.0
     held = "-interlock" if interlock else ""
+    length, width, pitch = lined_up(size, lost, pitch_of(product))
     typed = resolved.laying or LaidSo()
     rules = Rules(
-        size.length - lost,
-        size.width - lost,
+        length,
+        width,
         interlock,
         _typed_or(typed.stagger, f"stagger{held}"),
         _typed_or(typed.least, f"least{held}"),
         _typed_or(typed.kerf, "kerf"),
         estimating("panel", "narrow").value,
+        pitch,
     )
     return rules, size.typed, product
+
+
+def pitch_of(product: Product | None) -> float:
+    """From one knob or channel of a panel to the next; nought where nothing has to line up. [m]"""
+    if product is None:
+        return 0.0
+    if product.pattern:
+        return product.pattern.pitch.si
+    return product.channels.pitch.si if product.channels and product.channels.aligned else 0.0
+
+
+def lined_up(size: Size, lost: float, pitch: float) -> tuple[float, float, float]:
+    """What a panel covers along its row and across it, and its pitch where both are a whole number of it. [m]
+
+    >>> tuple(round(each, 9) for each in lined_up(Size(0.6223, 1.2319, ""), 0.0127, 0.0762))  # 8 and 16 times 3 in
+    (1.2192, 0.6096, 0.0762)
+    """
+    covered = size.length - lost, size.width - lost
+    if not pitch or any(abs(each - round(each / pitch) * pitch) > PLAY for each in covered):
+        return *covered, 0.0
+    return round(covered[0] / pitch) * pitch, round(covered[1] / pitch) * pitch, pitch
 
 
 def size_of(resolved: Resolved, layer: Slice) -> Size:
