@@ -110,7 +110,9 @@ def on_foot(floor, layout, channels, pits, barriers=(), fine=6):
 
 
 HALL = straight([(0, 0), (9, 0), (9, 6), (0, 6)])
-WAISTED = straight([(0, 0), (9, 0), (9, 6), (5, 6), (5, 0.06), (4.2, 0.06), (4.2, 6), (0, 6)])  # joined by 60 mm of floor
+WAISTED = straight(
+    [(0, 0), (9, 0), (9, 6), (5, 6), (5, 0.06), (4.2, 0.06), (4.2, 6), (0, 6)]
+)  # joined by 60 mm of floor
 STANDS = (Obstacle("pit", (2.0, 3.0), (1.0, 1.0), False), Obstacle("column", (6.5, 3.0), (0.4, 0.4), True))
 MIDDLE = straight([(4.3, -0.1), (4.9, -0.1), (4.9, 6.1), (4.3, 6.1)])
 

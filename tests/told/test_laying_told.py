@@ -1,5 +1,6 @@
 """How boards are laid as a brief types it: kept, or told what is wrong; a takeoff that somebody stops half way."""
 
+import json
 import os
 import re
 import signal
@@ -12,9 +13,11 @@ from underpour.cli import hear
 from underpour.cli import takeoff as command
 from underpour.cli.stopping import stopped_by_key
 from underpour.mistakes import Mistakes
+from underpour.panels.proof import faults
 from underpour.resolve import resolve
 from underpour.takeoff import taken_off
 from underpour.takeoff.cutting import numbered
+from underpour.takeoff.told import as_json
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
 BASEMENT = (EXAMPLES / "daylight-basement" / "brief.toml").read_text(encoding="utf-8")
@@ -130,3 +133,64 @@ def test_ctrl_c_a_second_time_ends_at_once():
         os.kill(os.getpid(), signal.SIGINT)
         assert stopped()
         os.kill(os.getpid(), signal.SIGINT)
+
+
+CHANNELS = (EXAMPLES / "raft-with-channels" / "brief.toml").read_text(encoding="utf-8")
+
+
+def raft(tmp_path, old="", new=""):
+    assert old in CHANNELS
+    layer = taken_off(resolved_of(tmp_path, CHANNELS.replace(old, new, 1))).layers[0]
+    return layer, " ".join(layer.notes)
+
+
+def test_channels_that_lead_from_every_panel_to_the_suction_point_are_said_to(tmp_path):
+    layer, notes = raft(tmp_path)
+    assert "Its channels lead from every panel to the suction point." in notes
+    assert (layer.channels.nets, layer.channels.missed) == (1, ())
+    assert layer.channels.reached == pytest.approx(layer.channels.length)
+    assert layer.layout.rules.pitch == pytest.approx(4 * 0.0254)
+    assert faults(layer.plan.floor, layer.layout) == []
+
+
+FOOTING = '[[soil-gas.footing]]\nfrom = "0 4"\nto = "10 4"\nwidth = "500 mm"\n'
+PIPE = '[[soil-gas.footing.crossing]]\nat = "3 4"\nsize = "100 mm"\n'
+
+
+def test_what_a_footing_parts_is_named_until_a_pipe_goes_through_it(tmp_path):
+    at = '[[soil-gas.suction]]\nat  = "5 4"'
+    moved = at.replace("5 4", "5 2")
+    layer, notes = raft(tmp_path, at, f"{FOOTING}\n{moved}")
+    assert layer.channels.nets == 2
+    assert "of its pieces have no channel that leads to a suction point" in notes
+    data = json.loads(as_json(taken_off(resolved_of(tmp_path, CHANNELS.replace(at, f"{FOOTING}\n{moved}", 1)))))
+    numbers = data["layers"][0]["channels"]["pieces-not-reached"]
+    named = dict(numbered(layer.layout))
+    angle = layer.layout.angle
+    for number, piece in named.items():
+        middle = layer.layout.on_plan(((piece.x0 + piece.x1) / 2, (piece.y0 + piece.y1) / 2))
+        if number in numbers:
+            assert middle[1] > 3.5, angle
+        elif number not in numbers:
+            assert middle[1] < 4.6
+    layer, notes = raft(tmp_path, at, f"{FOOTING}{PIPE}\n{moved}")
+    assert (layer.channels.nets, layer.channels.missed) == (1, ())
+    assert "lead from every panel" in notes
+
+
+def test_no_suction_point_is_said(tmp_path):
+    text = CHANNELS[: CHANNELS.index("[[soil-gas.suction]]")].replace('system       = "fan"', 'system       = "none"')
+    layer = taken_off(resolved_of(tmp_path, text)).layers[0]
+    assert any("are one net; no suction point is typed" in note for note in layer.notes), layer.notes
+
+
+def test_a_record_whose_cover_is_no_whole_pitch_is_told(tmp_path):
+    """A line of one's own: knobs each 3 in on a panel that covers 47-1/2 in."""
+    from underpour.catalogue.line import Size
+    from underpour.takeoff.layers import lined_up
+
+    inch = 0.0254
+    length, width, pitch = lined_up(Size(24 * inch, 48 * inch, "2 ft x 4 ft"), 0.5 * inch, 3 * inch)
+    assert (length, width, pitch) == pytest.approx((47.5 * inch, 23.5 * inch, 0.0))
+    length, width, pitch = lined_up(Size(24.5 * inch, 48.5 * inch, ""), 0.5 * inch, 3 * inch)
+    assert (length, width, pitch) == pytest.approx((48 * inch, 24 * inch, 3 * inch))

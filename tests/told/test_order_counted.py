@@ -87,9 +87,11 @@ def test_boards_weigh_their_volume_by_the_density_of_their_record():
 
 
 def test_a_panel_with_channels_takes_its_whole_height_on_a_lorry_and_weighs_its_feet():
+    """Each 48-1/2 in square; half an inch lies in the joints."""
     panels = of("raft-with-channels").layers[0].items[0]
-    assert panels.bulk == pytest.approx(panels.count * 16 * 5.5 / 12 * FOOT**3)
-    pounds = panels.count * 16 * (4.0 + 1.5 * 0.36) / 12 * 1.86
+    square = (48.5 / 12) ** 2
+    assert panels.bulk == pytest.approx(panels.count * square * 5.5 / 12 * FOOT**3)
+    pounds = panels.count * square * (4.0 + 1.5 * 0.36) / 12 * 1.86
     assert panels.mass == pytest.approx(pounds * 0.45359237, rel=1e-4)
 
 

@@ -175,9 +175,7 @@ def reach(
     )
 
 
-def _through(
-    barrier: Barrier, every: Sequence[Lane], layout: Layout, channels: Channels
-) -> Iterator[tuple[int, int]]:
+def _through(barrier: Barrier, every: Sequence[Lane], layout: Layout, channels: Channels) -> Iterator[tuple[int, int]]:
     """The channels that a pipe through a footing joins: the nearest at each of its ends."""
     dx, dy = barrier.end[0] - barrier.start[0], barrier.end[1] - barrier.start[1]
     off = barrier.width / 2.0 + channels.pitch / 2.0
@@ -229,7 +227,9 @@ def _meets(lane: Lane, at: Point, width: float, channels: Channels) -> bool:
 
 
 def _missed(layout: Layout, drawn: Sequence[Lane]) -> Iterator[Piece]:
-    by_way = {way: sorted((lane for lane in drawn if lane.along is way), key=lambda each: each.at) for way in (True, False)}
+    by_way = {
+        way: sorted((lane for lane in drawn if lane.along is way), key=lambda each: each.at) for way in (True, False)
+    }
     places = {way: [lane.at for lane in every] for way, every in by_way.items()}
     for piece in layout.pieces:
         rows, columns = (piece.y0, piece.y1), (piece.x0, piece.x1)

@@ -127,7 +127,9 @@ def laid(
     pieces.sort(key=lambda piece: (piece.row, piece.x0))
     offcuts = tuple(sorted((Offcut(*left) for left in stock.left), key=lambda each: (each.panel, each.u, each.v)))
     seams = _seams(rows, starts)
-    return Layout(rows.rules, angle, offset, stock.opened, tuple(pieces), seams, offcuts, rows.phase, from_top, from_right)
+    return Layout(
+        rows.rules, angle, offset, stock.opened, tuple(pieces), seams, offcuts, rows.phase, from_top, from_right
+    )
 
 
 def _seams(rows: Rows, starts: Sequence[float]) -> float:

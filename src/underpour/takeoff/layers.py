@@ -15,6 +15,7 @@ from ..resolve import KeyPlan, Resolved, Slice
 from ..resolve.laid_so import LaidSo, comes_in
 from .as_laid import rest
 from .belonging import tape_of
+from .channelled import channel_notes, channels_of
 from .cutting import is_whole
 from .extent import extent
 from .prices import priced_by_area
@@ -140,6 +141,14 @@ def _laid(resolved: Resolved, layer: Slice, wanted: Wanted, told: Told) -> LaidL
         notes.append(_reaching(resolved, plan))
     if product is None:
         notes.append(f"No product is named: sheets of {size} are taken. Name a product to have its own size and price.")
+    if pitch_of(product) and not rules.pitch:
+        covered, step = (say.both(each, "m", resolved.system) for each in (rules.length, pitch_of(product)))
+        notes.append(
+            f"It covers {covered} along, no whole number of its pitch of {step}: what is on one panel does not line up "
+            "with the next. Ask the maker what it covers."
+        )
+    below = channels_of(resolved, plan.floor, product, layout)
+    notes += channel_notes(resolved, product, layout, below)
     hidden = layout.panels * (sheet.width * sheet.length - rules.area)
     item = Item(
         layer.words,
@@ -171,6 +180,7 @@ def _laid(resolved: Resolved, layer: Slice, wanted: Wanted, told: Told) -> LaidL
         plan,
         tuple(notes),
         looked=looked,
+        channels=below,
     )
 
 

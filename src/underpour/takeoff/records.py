@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from ..findings import Finding
 from ..measure.table import System
+from ..panels.channels import Reach
 from ..panels.layout import Layout
 from ..panels.places import Bounds
 from ..resolve import KeyPlan
@@ -121,6 +122,7 @@ class LaidLayer:
     notes: tuple[str, ...] = ()
     rest: Rest | None = None  # what is still to be laid; None where nothing is typed back from the site
     looked: float = 1.0  # share of the looking for a better plan that was done; less where it was stopped
+    channels: Reach | None = None  # of panels with channels that meet across joints
 
     @property
     def sawn(self) -> int:

@@ -8,6 +8,7 @@ from typing import Any
 
 from .. import __version__
 from .as_laid import Rest
+from .channelled import missed
 from .coils import Coils
 from .cutting import is_whole, kept, numbered, sawn_panels
 from .film_plan import FilmPlan
@@ -105,6 +106,19 @@ def _coils(coils: Coils) -> dict[str, Any]:
     }
 
 
+def _channels(layer: LaidLayer) -> dict[str, Any] | None:
+    found = layer.channels
+    if found is None:
+        return None
+    return {
+        "length": found.length,
+        "reached": found.reached,
+        "nets": found.nets,
+        "pieces-not-reached": missed(found, layer.layout),
+        "suction-points-without-channel": [list(at) for at in found.dry],
+    }
+
+
 def _layer(layer: LaidLayer) -> dict[str, Any]:
     layout, (fewest, how) = layer.layout, layer.bound
     sawn = sawn_panels(layout)
@@ -117,6 +131,8 @@ def _layer(layer: LaidLayer) -> dict[str, Any]:
         "takeoff.bound": fewest,
         "bound-counted": how,
         "looked": layer.looked,
+        "pitch": layout.rules.pitch or None,
+        "channels": _channels(layer),
         "angle": layout.angle,
         "joints": layout.seams,
         "cover": [layout.rules.width, layout.rules.length],
