@@ -178,6 +178,19 @@ def test_what_a_footing_parts_is_named_until_a_pipe_goes_through_it(tmp_path):
     assert "lead from every panel" in notes
 
 
+def test_rows_of_a_raft_begin_at_the_corner_below_its_walls(tmp_path):
+    """The panels reach out below the wall; the corner that is typed is that of the room."""
+    layer, _ = raft(tmp_path, "[soil-gas]", "[laying]\nstart = 3\n\n[soil-gas]")
+    outer = max(layer.plan.floor.outline.corners)
+    assert min(outer) > 8.0
+    assert outer[0] > 10.0
+    first = numbered(layer.layout)[0][1]
+    at = layer.layout.on_plan(
+        (first.x1 if layer.layout.from_right else first.x0, first.y1 if layer.layout.from_top else first.y0)
+    )
+    assert at == pytest.approx(outer)
+
+
 def test_no_suction_point_is_said(tmp_path):
     text = CHANNELS[: CHANNELS.index("[[soil-gas.suction]]")].replace('system       = "fan"', 'system       = "none"')
     layer = taken_off(resolved_of(tmp_path, text)).layers[0]

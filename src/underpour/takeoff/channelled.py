@@ -3,15 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import hypot
 
 from ..catalogue.line import Product
 from ..measure import say
 from ..outlines.floor import Floor
+from ..outlines.side import Point
 from ..panels.channels import Barrier, Channels, Reach, reach
 from ..panels.layout import Layout
 from ..resolve import Resolved
+from ..resolve.soil_gas import InnerFooting
 from .cutting import numbered
 
+ON_IT = 0.01  # m
+BEYOND = 1.0  # m, more than walls are thick
 NAMED = 12  # panels that are named; more are counted
 
 
@@ -34,12 +39,28 @@ def channels_of(resolved: Resolved, floor: Floor, product: Product | None, layou
     of, gas = product.channels, resolved.soil_gas
     pits = [(each.at, each.width) for each in gas.suctions] if gas else []
     barriers = (
-        [Barrier(each.start, each.end, each.width, tuple(way.at for way in each.crossings)) for each in gas.footings]
+        [
+            Barrier(*_to_the_edge(resolved, each), each.width, tuple(way.at for way in each.crossings))
+            for each in gas.footings
+        ]
         if gas
         else []
     )
     channels = Channels(of.pitch.si, of.width.si, of.directions == 2)
     return reach(floor, layout, channels, pits, barriers)
+
+
+def _to_the_edge(resolved: Resolved, footing: InnerFooting) -> tuple[Point, Point]:
+    """Its ends; one that lies on the outline runs on below the wall, as far as panels may. [m]"""
+    return _run_on(resolved, footing.start, footing.end), _run_on(resolved, footing.end, footing.start)
+
+
+def _run_on(resolved: Resolved, end: Point, other: Point) -> Point:
+    sides = [side for ring in resolved.plan.floor.rings for side in ring.sides]
+    if min(side.distance(end) for side in sides) > ON_IT:
+        return end
+    long = hypot(end[0] - other[0], end[1] - other[1])
+    return end[0] + BEYOND * (end[0] - other[0]) / long, end[1] + BEYOND * (end[1] - other[1]) / long
 
 
 def missed(found: Reach, layout: Layout) -> list[str]:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from functools import partial
+from math import dist
 
 from ..catalogue.estimating import estimating
 from ..catalogue.line import Product, Size
@@ -116,7 +118,7 @@ def _sheet(resolved: Resolved) -> Size:
 def _laid(resolved: Resolved, layer: Slice, wanted: Wanted, told: Told) -> LaidLayer:
     rules, size, product = rules_of(resolved, layer)
     plan = extent(resolved, layer)
-    found, looked = _best(layer, plan.floor, rules, wanted, told)
+    found, looked = _best(layer, plan.floor, rules, _on(plan.floor, wanted), told)
     layout = found.layout()
     net = layout.area
     sheet = size_of(resolved, layer)
@@ -189,6 +191,13 @@ def _reaching(resolved: Resolved, plan: KeyPlan) -> str:
     out = plan.floor.area > resolved.plan.floor.area
     way = "out below the wall" if out else "in to the slope of a thickened edge"
     return f"This layer covers {covers} where the floor inside of the walls has {inside}: it reaches {way}."
+
+
+def _on(floor: Floor, wanted: Wanted) -> Wanted:
+    """The corner to begin at as the layer has it, which may reach out below the walls."""
+    if wanted.corner is None:
+        return wanted
+    return replace(wanted, corner=min(floor.outline.corners, key=partial(dist, wanted.corner)))
 
 
 def _best(layer: Slice, floor: Floor, rules: Rules, wanted: Wanted, told: Told) -> tuple[Found, float]:
