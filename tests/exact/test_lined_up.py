@@ -12,6 +12,7 @@ from underpour.outlines.outline import straight
 from underpour.panels.channels import Barrier, Channels, lanes, reach
 from underpour.panels.panel import Rules
 from underpour.panels.proof import faults
+from underpour.panels.recut import recut
 from underpour.panels.search import Wanted, fewest_panels, improving
 
 INCH = 0.0254
@@ -177,3 +178,14 @@ def test_channels_of_a_plan_without_pitch_are_not_followed():
     layout = fewest_panels(floor, replace(GAS, pitch=0.0), angles=[0.0], cuts=300).layout()
     with pytest.raises(ValueError, match="not lined up"):
         lanes(floor, layout, BOTH)
+
+
+def test_the_rest_of_a_plan_cut_again_keeps_the_pitch():
+    """Pieces of the later rows, cut anew from whole panels, stand on the same grid as before."""
+    _, floor = floor_of(2)
+    layout = fewest_panels(floor, TUBE, cuts=FEW_CUTS).layout()
+    later = [piece for piece in layout.pieces if piece.row > 3]
+    _, again, _ = recut(later, TUBE, [], (layout.phase, layout.offset))
+    for piece in again:
+        for off in (piece.x0 - piece.u - layout.phase, piece.y0 - piece.v - layout.offset):
+            assert abs(off / TUBE.pitch - round(off / TUBE.pitch)) < 1e-5

@@ -61,7 +61,7 @@ def rest(layout: Layout, laid: AsLaid, system: System) -> Rest:
     lies = [piece for number, piece in every if int(number.split(".")[0]) <= laid.rows]
     _enough(layout, laid, lies, offcuts, system)
     open_ = [(number, piece) for number, piece in every if int(number.split(".")[0]) > laid.rows]
-    panels, cut, _ = recut([piece for _, piece in open_], layout.rules, offcuts)
+    panels, cut, _ = recut([piece for _, piece in open_], layout.rules, offcuts, (layout.phase, layout.offset))
     again = [(number, piece) for (number, _), piece in zip(open_, cut, strict=True)]
     left = max(layout.panels - laid.panels, 0) if laid.left is None else laid.left
     used = len({piece.panel for piece in cut if piece.panel < 0})
