@@ -93,7 +93,7 @@ def channel_notes(resolved: Resolved, product: Product | None, layout: Layout, f
         how = (
             "another suction point, or a pipe through what parts them, joins them"
             if product.channels.directions == 2
-            else "its channels run along the rows only: a pipe or stone across their ends joins them"
+            else "its channels lie along the rows only: a pipe or stone across their ends joins them"
         )
         yield (
             f"{len(numbers)} of its pieces have no channel that leads to a suction point ({share:.0f} % of the length "
