@@ -85,11 +85,29 @@ def test_each_row_adds_up_to_the_panels_in_it(made):
 
 def test_plans_lie_on_sheets_of_their_own_with_every_number_that_finds_room(made):
     _, takeoff, of, sheet, _ = made
-    for layer, picture in zip(takeoff.layers, of.panels, strict=True):
+    for layer, (picture, *parts) in zip(takeoff.layers, of.panels, strict=True):
+        assert parts == []
         shown = set(re.findall(r">(\d+\.\d+)</text>", picture.svg))
         assert len(shown) > 0.8 * layer.sawn
         on_sheets = [text for text in sheets_of(sheet) if "Begin at the heavy line" in text]
         assert any(all(number in text for number in shown) for text in on_sheets)
+
+
+def test_a_large_floor_is_drawn_in_parts_in_which_every_sawn_piece_has_its_number():
+    """rink-hall: over a thousand panels in rows of 2 ft; a place alone stands behind a point in its row."""
+    reading = read(EXAMPLES / "rink-hall" / "brief.toml")
+    resolved = resolve(reading.brief, products=reading.products)
+    takeoff = taken_off(resolved)
+    of = for_crew(resolved, takeoff)
+    ((whole, *parts),) = of.panels
+    assert len(parts) == len(re.findall(r">part \d+</text>", whole.svg)) == 6
+    whole_numbers = {number for part in parts for number in re.findall(r">(\d+\.\d+)</text>", part.svg)}
+    places = sum(len(re.findall(r">\.\d+</text>", part.svg)) for part in parts)
+    sawn = {cut.number for cut in cuts(takeoff.layers[0].layout)}
+    assert whole_numbers <= sawn
+    assert len(whole_numbers) + places >= len(sawn)
+    rows = {row for part in parts for row in re.findall(r">row (\d+)</text>", part.svg)}
+    assert rows >= {number.split(".")[0] for number, _ in numbered(takeoff.layers[0].layout)}
 
 
 def test_what_is_laid_last_comes_off_the_lorry_first():

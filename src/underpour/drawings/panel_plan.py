@@ -18,9 +18,10 @@ from .airs import bar_breadth, scale_bar
 from .lettering import CAPITAL, HEADING, LETTER, cut_to, wrapped
 from .lettering import width as lettering
 from .over_all import UNDER, crew_frame, named_obstacles, on_the_floor, over_all
-from .paper import FINE, HAIR, HEAVY, INK, LINE, Box, Frame, letters, line, picture, stroke
+from .paper import FINE, HAIR, HEAVY, INK, LINE, Box, Frame, letters, line, picture, rectangle, stroke
 from .plan import HIGHEST, edge_marks, floor_path, standing
 
+Window = tuple[float, float, float, float]  # from x to x, from y to y, m
 ROW = 5.0  # mm from line to line of the words below
 SIZES = (LETTER * 0.8, LETTER * 0.72)  # mm, of numbers in pieces: those with capitals of 2 mm, or of 1.8
 PLACES = ((0.0, 0.0), *((along, up) for along in (0.0, 1.0, -1.0) for up in (0.0, 1.0, -1.0) if along or up))
@@ -28,7 +29,14 @@ BEYOND = 3.5  # mm that the string of the first row reaches over the floor
 
 
 def panel_plan(
-    plan: KeyPlan, layer: LaidLayer, system: System, *, width: float, height: float = HIGHEST, worded: bool = True
+    plan: KeyPlan,
+    layer: LaidLayer,
+    system: System,
+    *,
+    width: float,
+    height: float = HIGHEST,
+    worded: bool = True,
+    windows: Sequence[Window] = (),
 ) -> str:
     """One layer of panels seen from above.
 
@@ -46,6 +54,8 @@ def panel_plan(
         Of the floor in it, at the most. [mm]
     worded : bool
         Whether what a crew reads stands below it.
+    windows : sequence of (float, float, float, float)
+        Parts that are drawn larger elsewhere, from x to x and from y to y; each is framed and numbered here. [m]
 
     Returns
     -------
@@ -60,18 +70,19 @@ def panel_plan(
     foot = frame.bottom + UNDER
     marks = list(edge_marks(plan, frame, {}))
     taken = [box for _, boxes in marks for box in boxes]
-    pieces, unnumbered = _pieces(plan.floor, layout, frame, named_obstacles(plan.floor, frame))
+    pieces, unnumbered = drawn_pieces(plan.floor, layout, frame, named_obstacles(plan.floor, frame))
     said = " ".join([*plan_words(layer, system), _key(unnumbered)])
     words = wrapped(said, width) if worded else []
     body = [
         letters(0.0, base, cut_to(layer.words, width - bar - 4.0, HEADING, 600), size=HEADING, weight=600),
         scale_bar(width - 0.4, base, frame.scale, system),
-        f'<g clip-path="url(#floor)">{"".join(pieces)}{_start(layout, frame)}</g>',
+        f'<g clip-path="url(#floor)">{"".join(pieces)}{drawn_start(layout, frame)}</g>',
         stroke(floor_path(plan.floor, frame), HEAVY),
         *(standing(each, frame) for each in plan.floor.obstacles),
         *(drawn for drawn, _ in marks),
         *over_all(frame, system, taken),
         *_first_row(layout, frame, system),
+        *_framed(windows, frame),
         *(letters(0.0, foot + n * ROW, each) for n, each in enumerate(words)),
     ]
     defs = [f'<clipPath id="floor"><path d="{floor_path(plan.floor, frame)}" clip-rule="evenodd"/></clipPath>']
@@ -85,9 +96,21 @@ def panel_plan(
     )
 
 
+def _framed(windows: Sequence[Window], frame: Frame) -> Iterator[str]:
+    """The parts that are drawn larger, each with its number on white."""
+    leaf = colours.light()["leaf"]
+    for number, (x0, x1, y0, y1) in enumerate(windows, start=1):
+        left, right, top, bottom = frame.x(x0), frame.x(x1), frame.y(y1), frame.y(y0)
+        corners = [(x0, y0), (x1, y0), (x1, y1), (x0, y1)]
+        yield stroke(frame.path(corners, closed=True), LINE, extra=' stroke-dasharray="1.2 1.2"')
+        x, y, half = (left + right) / 2.0, (top + bottom) / 2.0, lettering(f"part {number}", LETTER, 600) / 2.0 + 1.2
+        yield rectangle(x - half, y - 2.6, 2.0 * half, 5.2, leaf)
+        yield letters(x, y + LETTER * CAPITAL / 2.0, f"part {number}", weight=600, anchor="middle")
+
+
 def _key(unnumbered: int) -> str:
     more = f" {unnumbered} find no room for theirs: see the cut list." if unnumbered else ""
-    return f"Sawn pieces are shaded.{more}"
+    return f"Sawn pieces are shaded; a number behind a point is the place in its row.{more}"
 
 
 def plan_words(layer: LaidLayer, system: System) -> Iterator[str]:
@@ -108,26 +131,48 @@ def plan_words(layer: LaidLayer, system: System) -> Iterator[str]:
     yield "Numbers are row and place in it, as in the cut list. Weigh loose boards down against wind until the pour."
 
 
-def _pieces(floor: Floor, layout: Layout, frame: Frame, taken: Sequence[Box]) -> tuple[list[str], int]:
-    """Every piece, and how many sawn ones find no room for their number."""
+def drawn_pieces(
+    floor: Floor, layout: Layout, frame: Frame, taken: Sequence[Box], room: Box | None = None
+) -> tuple[list[str], int]:
+    """Every piece, and how many sawn ones find no room for their number.
+
+    Where the whole number finds none, the place in the row stands alone behind its point. With a ``room`` pieces beyond
+    it are left out, and words stay within.
+    """
     leaf, shade, note = (colours.light()[name] for name in ("leaf", "shade", "note"))
     drawn, unnumbered, named = [], 0, set()
+
+    def clear(box: Box) -> bool:
+        inside = room is None or (
+            room.left <= box.left and box.right <= room.right and room.top <= box.top and box.bottom <= room.bottom
+        )
+        return inside and on_the_floor(box, floor, frame, taken)
+
     for number, piece in numbered(layout):
-        whole = is_whole(layout, piece)
         corners = [layout.on_plan(point) for point in _corners(piece)]
+        if room and not room.meets(_around(corners, frame)):
+            continue
+        whole = is_whole(layout, piece)
         drawn.append(
             f'<path d="{frame.path(corners, closed=True)}" fill="{leaf if whole else shade}" stroke="#182A2E" '
             f'stroke-width="{FINE if whole else HAIR:g}"/>'
         )
-        said, colour = (f"row {number.split('.')[0]}", note) if whole else (number, INK)
         if whole and piece.row in named:
             continue
-        words = _within(said, piece, layout, colour, lambda box: on_the_floor(box, floor, frame, taken), frame)
+        row, place = number.split(".")
+        offered = [f"row {row}"] if whole else [number, f".{place}"]
+        colour = note if whole else INK
+        words = next(filter(None, (_within(said, piece, layout, colour, clear, frame) for said in offered)), "")
         drawn.append(words)
         if whole and words:
             named.add(piece.row)
         unnumbered += not whole and not words
     return drawn, unnumbered
+
+
+def _around(corners: Sequence[Point], frame: Frame) -> Box:
+    xs, ys = [frame.x(x) for x, _ in corners], [frame.y(y) for _, y in corners]
+    return Box(min(xs), min(ys), max(xs), max(ys))
 
 
 def _within(said: str, piece: Piece, layout: Layout, colour: str, clear: Callable[[Box], bool], frame: Frame) -> str:
@@ -168,7 +213,8 @@ def first_string(layout: Layout) -> tuple[Point, Point]:
     return (min(piece.x0 for piece in first), y), (max(piece.x1 for piece in first), y)
 
 
-def _start(layout: Layout, frame: Frame) -> str:
+def drawn_start(layout: Layout, frame: Frame) -> str:
+    """The heavy line where the crew begins."""
     a, b = start_line(layout)
     return line(frame.x(a[0]), frame.y(a[1]), frame.x(b[0]), frame.y(b[1]), 3.0 * HEAVY)
 

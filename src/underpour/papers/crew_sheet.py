@@ -36,7 +36,7 @@ class ForCrew:
     resolved: Resolved
     takeoff: Takeoff
     works: tuple[Work, ...]
-    panels: tuple[Picture, ...]  # a plan of each layer of panels
+    panels: tuple[tuple[Picture, ...], ...]  # plans of each layer of panels: the whole, then its parts if it has any
     films: tuple[Picture, ...]
     cautions: tuple[str, ...]
 
@@ -60,7 +60,9 @@ def crew_sheet(of: ForCrew, *, date: str, paper: Paper) -> Printed:
             **_head(of.takeoff, words),
             "counts": list(_counts(of)),
             "works": [_work(work) for work in _up_to_the_pour(of.works)],
-            "layers": [_layer(layer, picture, of) for layer, picture in zip(of.takeoff.layers, of.panels, strict=True)],
+            "layers": [
+                _layer(layer, pictures, of) for layer, pictures in zip(of.takeoff.layers, of.panels, strict=True)
+            ],
             "films": [_film(film, picture, of) for film, picture in zip(of.takeoff.films, of.films, strict=True)],
             "weights": list(_weights(of)),
             "wind": list(_wind(of)),
@@ -128,7 +130,7 @@ def _work(work: Work) -> dict[str, Any]:
     }
 
 
-def _layer(layer: LaidLayer, picture: Picture, of: ForCrew) -> dict[str, Any]:
+def _layer(layer: LaidLayer, pictures: Sequence[Picture], of: ForCrew) -> dict[str, Any]:
     layout, system = layer.layout, of.takeoff.system
     fewest, how = layer.bound
     rules = layout.rules
@@ -150,7 +152,7 @@ def _layer(layer: LaidLayer, picture: Picture, of: ForCrew) -> dict[str, Any]:
     small = too_small(layout)
     return {
         "words": layer.words,
-        "picture": _shown(picture),
+        "pictures": [_shown(picture) for picture in pictures],
         "facts": [{"name": name, "words": words} for name, words in facts],
         "notes": list(layer.notes),
         "rows": list(_rows(layer, of)),
