@@ -135,3 +135,20 @@ def test_laps_of_a_film_lie_where_two_strips_meet_by_hand():
     assert film.angle == 0.0
     assert [round(x1 - x0, 9) for x0, x1, _ in film.laps] == [10.4, 10.4]
     assert len(film.strips) == 3
+
+
+def test_a_brief_reads_the_floor_back_out_of_the_drawing_and_takes_as_many_panels(tmp_path):
+    """The plan that was written is named as the plan of a brief: the same floor, the same order."""
+    text = (EXAMPLES / "daylight-basement" / "brief.toml").read_text(encoding="utf-8")
+    (tmp_path / "one.toml").write_text(text, encoding="utf-8")
+    hear(["takeoff", str(tmp_path / "one.toml"), "-o", str(tmp_path)])
+    start = text.index("outline")
+    lines = text[start : text.index("[floor]")]
+    back = text.replace(lines, 'dxf = "panels-1.dxf"\n\n', 1)
+    (tmp_path / "back.toml").write_text(back, encoding="utf-8")
+    one, other = (read(tmp_path / f"{name}.toml") for name in ("one", "back"))
+    first, second = (resolve(each.brief, products=each.products) for each in (one, other))
+    assert second.plan.floor.area == pytest.approx(first.plan.floor.area, rel=1e-9)
+    assert second.plan.floor.length == pytest.approx(first.plan.floor.length, rel=1e-9)
+    counts = [[layer.layout.panels for layer in taken_off(each).layers] for each in (first, second)]
+    assert counts[0] == counts[1]

@@ -20,7 +20,7 @@ from ..takeoff import LaidLayer
 from ..takeoff.cutting import is_whole, numbered
 from ..takeoff.film_plan import FilmPlan
 from .film_laps import lap_lines
-from .panel_plan import plan_words, start_line
+from .panel_plan import first_string, plan_words, start_line
 from .paper import plain
 
 if TYPE_CHECKING:
@@ -149,8 +149,9 @@ class _Sheet:
     def open(self, sides: Sequence[Side], layer: str) -> None:
         self._polyline(sides, layer, closed=False)
 
-    def line(self, one: Point, other: Point, layer: str) -> None:
-        self.space.add_line(self.point(one), self.point(other), dxfattribs={"layer": layer})
+    def line(self, one: Point, other: Point, layer: str, kind: str = "BYLAYER") -> None:
+        look = {"layer": layer, "linetype": kind}
+        self.space.add_line(self.point(one), self.point(other), dxfattribs=look)
 
     def words(self, words: str, at: Point, high: float, layer: str, turn: float = 0.0, *, middle: bool = False) -> None:
         from ezdxf.enums import TextEntityAlignment
@@ -158,7 +159,7 @@ class _Sheet:
         placed = TextEntityAlignment.MIDDLE_CENTER if middle else TextEntityAlignment.LEFT
         upright = (turn + 89.9) % 180.0 - 89.9  # read from below or from the right
         look = {"layer": layer, "height": high * self.scale, "rotation": upright}
-        self.space.add_text(plain(words), dxfattribs=look).set_placement(self.point(at), align=placed)
+        self.space.add_text(_plain(words), dxfattribs=look).set_placement(self.point(at), align=placed)
 
     def _polyline(self, sides: Sequence[Side], layer: str, *, closed: bool) -> None:
         points = [(*self.point(side.start), side.bulge) for side in sides]
@@ -184,6 +185,8 @@ def _panels(sheet: _Sheet, plan: KeyPlan, layer: LaidLayer) -> None:
     one, other = start_line(layout)
     (ux, uy), below = layout.on_plan((0.0, 1.0)), (-2.0 if layout.from_top else 2.0) * LETTERS
     sheet.line(one, other, "note")
+    string, end = (layout.on_plan(point) for point in first_string(layout))
+    sheet.line(string, end, "note", "DASHED")
     middle = (one[0] + other[0]) / 2.0 - below * ux, (one[1] + other[1]) / 2.0 - below * uy
     sheet.words("begin here", middle, LETTERS, "note", layout.angle, middle=True)
 
@@ -202,7 +205,7 @@ def _dimensions(sheet: _Sheet, layer: LaidLayer, box: tuple[float, float, float,
             p1=sheet.point(one),
             p2=sheet.point(other),
             angle=angle,
-            text=plain(say.both(long, "m", system)),
+            text=_plain(say.both(long, "m", system)),
             override=look,
             dxfattribs={"layer": "dimension"},
         )
@@ -214,6 +217,11 @@ def _dimensions(sheet: _Sheet, layer: LaidLayer, box: tuple[float, float, float,
     (dx, dy), (ux, uy), first = layout.on_plan((1.0, 0.0)), layout.on_plan((0.0, 1.0)), layout.first_height
     first = -first if layout.from_top else first
     dimension((x, y), (x + first * ux, y + first * uy), (x - 0.8 * dx, y - 0.8 * dy), (layout.angle + 90.0) % 180.0)
+
+
+def _plain(words: str) -> str:
+    """Words on one line with plain spaces: lettering of drawing programs has no others."""
+    return plain(words).replace("\u00a0", " ")
 
 
 def _layer_name(words: str) -> str:
