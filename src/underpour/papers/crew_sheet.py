@@ -60,9 +60,7 @@ def crew_sheet(of: ForCrew, *, date: str, paper: Paper) -> Printed:
             **_head(of.takeoff, words),
             "counts": list(_counts(of)),
             "works": [_work(work) for work in _up_to_the_pour(of.works)],
-            "layers": [
-                _layer(layer, pictures, of) for layer, pictures in zip(of.takeoff.layers, of.panels, strict=True)
-            ],
+            "layers": [_layer(n, of) for n in range(len(of.takeoff.layers))],
             "films": [_film(film, picture, of) for film, picture in zip(of.takeoff.films, of.films, strict=True)],
             "weights": list(_weights(of)),
             "wind": list(_wind(of)),
@@ -130,7 +128,8 @@ def _work(work: Work) -> dict[str, Any]:
     }
 
 
-def _layer(layer: LaidLayer, pictures: Sequence[Picture], of: ForCrew) -> dict[str, Any]:
+def _layer(n: int, of: ForCrew) -> dict[str, Any]:
+    layer, pictures, of_all = of.takeoff.layers[n], of.panels[n], len(of.takeoff.layers)
     layout, system = layer.layout, of.takeoff.system
     fewest, how = layer.bound
     rules = layout.rules
@@ -151,7 +150,7 @@ def _layer(layer: LaidLayer, pictures: Sequence[Picture], of: ForCrew) -> dict[s
     ]
     small = too_small(layout)
     return {
-        "words": layer.words,
+        "words": layer.words if of_all == 1 else f"layer {n + 1} of {of_all} from below, {layer.words}",
         "pictures": [_shown(picture) for picture in pictures],
         "facts": [{"name": name, "words": words} for name, words in facts],
         "notes": list(layer.notes),
