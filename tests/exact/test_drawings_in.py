@@ -133,6 +133,20 @@ def test_a_block_in_a_mirrored_block_keeps_its_arc_and_changes_its_side(tmp_path
     assert found.counted.mirrored == 2  # the outer one, and with it the inner one
 
 
+def test_a_straight_floor_in_a_block_may_be_larger_one_way_than_the_other(tmp_path: Path) -> None:
+    """Twice as long and turned: twice the area; a block in it is larger one way even after a turn, a parallelogram."""
+    made = drawing(METRES)
+    box(made.blocks.new("bay"), 0, 0, 5, 4, layer="0")
+    turned = {"xscale": 1.0, "yscale": 1.0, "rotation": 30.0}
+    made.blocks.new("wing").add_blockref("bay", (0, 0), dxfattribs=turned)
+    put = {"xscale": 2.0, "yscale": 1.0, "rotation": 40.0, **FLOOR}
+    made.modelspace().add_blockref("wing", (3, 1), dxfattribs=put)
+    floor = read(saved(made, tmp_path / "a.dxf"), Asked()).floor
+    along, up = hypot(2 * 5 * cos(pi / 6), 5 * sin(pi / 6)), hypot(2 * 4 * sin(pi / 6), 4 * cos(pi / 6))
+    assert floor.area == approx(40.0, rel=EXACT)
+    assert sorted(floor.outline.lengths) == approx(sorted([along, along, up, up]), rel=EXACT)
+
+
 def test_what_was_drawn_on_a_plane_seen_from_below_lies_mirrored(tmp_path: Path) -> None:
     """Extrusion 0, 0, −1: x of the plan is minus x of the drawing, an arc's sweep turns right."""
     made = drawing(METRES)

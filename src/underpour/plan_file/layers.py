@@ -48,7 +48,11 @@ def floor_layers(pieces: Sequence[Piece], asked: Asked, unit: Unit, gap: float) 
     if ways:
         raise ways[0]
     layers = ", ".join(sorted({shown(piece.origin.layer) for piece in pieces})[:8])
-    told = f"What lines there are lie on {layers}" if layers else "There is no line, arc or polyline in it"
+    told = (
+        f"What lines there are lie on {layers}"
+        if layers
+        else "There is no line, arc or polyline in it that can be read"
+    )
     raise Mistake("", "", f"Nothing in the drawing encloses a floor. {told}.", "Draw its outline on floor-outline.")
 
 
@@ -73,8 +77,7 @@ def unread_on(layers: Sequence[str], unread: Sequence[Unread]) -> list[Mistake]:
         further = "So does 1 more thing" if left == 1 else f"So do {left} more things"
         more = f" {further}." if number_ == _TOLD and left > 0 else ""
         wrong = f"On a layer that is read lies {each.what}: {each.origin.words}.{more}"
-        instead = "Draw it as lines and arcs of circles, or put it on another layer."
-        told.append(Mistake("", "", wrong, instead))
+        told.append(Mistake("", "", wrong, each.instead))
     return told
 
 

@@ -48,6 +48,7 @@ class Unread:
 
     what: str
     origin: Origin
+    instead: str = "Draw it as lines and arcs of circles, or put it on another layer."
 
 
 def shown(words: str, most: int = 60) -> str:

@@ -20,7 +20,7 @@ from .joining import Joined, joined
 from .layers import SMALLEST, floor_layers, missing_layers, unread_on
 from .limits import limit
 from .moved import Moved
-from .pieces import Piece
+from .pieces import Piece, shown
 from .rings import floor_of, unclosed
 from .standing import Standing, standing
 from .units import Unit, unit_of
@@ -98,6 +98,10 @@ def _understood(file: str, found: Walked, asked: Asked) -> Drawn:
 def _floor_layers(
     pieces: Sequence[Piece], found: Walked, asked: Asked, unit: Unit, gap: float
 ) -> tuple[tuple[str, ...], Joined]:
+    if found.hidden and not pieces and not found.unread:
+        hidden = ", ".join(f"{shown(layer)} ({count})" for layer, count in sorted(found.hidden.items())[:8])
+        wrong = f"All that could enclose a floor is switched off, frozen or invisible: {hidden}."
+        raise Mistakes([Mistake("", "", wrong, "Switch its layer on, and save the drawing again.")])
     try:
         return floor_layers(pieces, asked, unit, gap)
     except Mistake as mistake:
@@ -132,9 +136,10 @@ def _unlikely(floor: Floor, unit: Unit) -> list[Mistake]:
     area = floor.outline.area
     if SMALLEST <= area <= LARGEST:
         return []
-    told = (
-        f"{area:.2g} m²; no floor is that small" if area < SMALLEST else f"{area / 1e6:.3g} km²; no floor is that large"
-    )
+    told = f"{area / 1e6:.3g} km²; no floor is that large"
+    if area < SMALLEST:
+        told = f"{area:.2g} m²" if area > 1e-3 else f"{area * 1e6:.2g} mm²"
+        told += "; no floor is that small"
     wrong = f"The outline encloses {told}. Its numbers were read in {unit.name}, {unit.why}."
     return [Mistake("", "", wrong, 'If they are another, write dxf-unit = "mm", "cm", "m", "ft" or "in".')]
 

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
+from itertools import combinations
 from math import hypot
 
 from ..mistakes import Mistake
-from ..outlines.floor import Floor, Obstacle, stands_on
+from ..outlines.floor import Floor, Obstacle, overlap, stands_on
 from ..outlines.outline import Outline
 from .joining import JUST, Joined
 from .limits import limit
@@ -52,7 +53,19 @@ def standing(found: Sequence[tuple[str, Joined]], floor: Floor, unit: Unit) -> S
             if not stands_on(floor, obstacle):
                 made.wrong.append(_outside(kind, obstacle, ring, floor, unit))
             made.obstacles.append(obstacle)
+    made.wrong += _in_one_place(made.obstacles, unit)
     return made
+
+
+def _in_one_place(obstacles: Sequence[Obstacle], unit: Unit) -> Iterator[Mistake]:
+    for one, other in combinations(obstacles, 2):
+        near = all(
+            abs(a - b) < (s + t) / 2.0 for a, b, s, t in zip(one.at, other.at, one.size, other.size, strict=True)
+        )
+        if near and overlap(one, other):
+            first, second = (place(each.at, unit.metres, unit.short) for each in (one, other))
+            wrong = f"The {other.kind} at {second} stands where the {one.kind} at {first} stands already."
+            yield Mistake("", "", wrong, "Take one of the two off its layer, or move it.")
 
 
 def _inside(ring: Ring, other: Ring) -> bool:

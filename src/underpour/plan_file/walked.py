@@ -20,6 +20,9 @@ if TYPE_CHECKING:
     from ezdxf.entities.dxfentity import DXFEntity
 
 
+_BIND = "Bind it into this drawing in the program that drew it, or take it off the layer."
+
+
 @dataclass
 class Walked:
     """What was found, in the drawing's own numbers, and what was passed over."""
@@ -75,7 +78,8 @@ def _nothing(drawing: Drawing) -> Mistake:
     if not drawn:
         return Mistake("", "", "Nothing is drawn in it.", "Look whether it is the right file.")
     name, count = max(drawn, key=lambda each: each[1])
-    wrong = f'Model space is empty; all is drawn on paper ("{shown(name)}", {count} lines, texts and the like).'
+    things = f"{count} thing{'s' if count > 1 else ''}"
+    wrong = f"Model space is empty; all is drawn on paper ({things} on layout {shown(name)})."
     return Mistake("", "", wrong, "Move the floor to model space at its true size, and save it again.")
 
 
@@ -133,11 +137,11 @@ class _Walk:
         found, name = self.found, str(thing.dxf.get("name", ""))
         found.left_out["text", "texts"] += len(thing.attribs)  # type: ignore[attr-defined]
         if name not in self.drawing.blocks:
-            found.unread.append(Unread(f"block {shown(name)}, which is not in the file", origin))
+            found.unread.append(Unread(f"block {shown(name)}, which is not in the file", origin, _BIND))
             return
         content = self.drawing.blocks.get(name)
         if content.block is not None and content.block.is_xref:
-            found.unread.append(Unread(f"another drawing ({shown(name)}) that this one only refers to", origin))
+            found.unread.append(Unread(f"another drawing ({shown(name)}) that this one only refers to", origin, _BIND))
             return
         if name.casefold() in within or len(within) >= limit("deepest-block"):
             wrong = f"Block {shown(name)} holds itself, or blocks lie in blocks too deep to follow."
