@@ -14,7 +14,7 @@ from underpour.brief.alternatives import AS_BRIEFED
 from underpour.cli import hear
 from underpour.costing import costed, on_floor
 from underpour.costing.first import kind_of
-from underpour.costing.season import season
+from underpour.costing.season import counted, season
 from underpour.costing.versions import main_board, thicknesses, with_thickness
 from underpour.cut import edges_for_heat
 from underpour.papers.priced import priced as on_paper
@@ -144,6 +144,14 @@ def test_a_season_that_is_typed_counts_its_months_and_no_others():
     assert "12 months" in " ".join(step.numbers for step in whole.steps)
     assert "4 months" in " ".join(step.numbers for step in part.steps)
     assert part.value < whole.value
+
+
+def test_a_room_that_is_said_to_be_cooled_is_heated_in_winter_and_pays_for_it():
+    """Austin, cooled in summer: seven months want heat, whatever the others want."""
+    reading = read(ROOT / "examples" / "house-in-the-heat" / "brief.toml")
+    resolved = resolve(reading.brief, products=reading.products)
+    assert (resolved.room.cooled, resolved.room.cooled_told, resolved.room.follows) == (True, True, 0.0)
+    assert counted(resolved) == (1, 2, 3, 4, 10, 11, 12)
 
 
 def test_a_slab_under_the_sky_saves_nothing_and_has_its_first_cost():

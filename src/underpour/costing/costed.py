@@ -20,7 +20,7 @@ from .records import Against, Costed, Season
 from .season import season
 from .versions import main_board, thicknesses, thinner_of, with_thickness, without, without_foam
 
-Energy = Callable[[Resolved], float]  # of a version, kWh a year as the one as briefed counts them
+Heat = Callable[[Resolved], Season]  # of a version, solved for its heat alone
 
 
 def costed(resolved: Resolved, edges: Sequence[SolvedEdge], takeoff: Takeoff | None = None) -> Costed:
@@ -38,23 +38,28 @@ def costed(resolved: Resolved, edges: Sequence[SolvedEdge], takeoff: Takeoff | N
         return made
     as_wave = season(resolved, [replace(edge, response=None) for edge in edges])
     assert as_wave is not None
-    beyond = heat.energy - as_wave.energy
+    beyond = [told - wave for told, wave in zip(heat.months, as_wave.months, strict=True)]
 
-    def energy(of: Resolved) -> float:
-        told = season(of, edges_for_heat(of))
+    def of_version(version: Resolved) -> Season:
+        told = season(version, edges_for_heat(version))
         assert told is not None
-        return told.energy + beyond
+        return replace(told, months=tuple(a + b for a, b in zip(told.months, beyond, strict=True)))
 
     bare = without_foam(resolved)
     if bare is not None:
-        saved = energy(bare) - heat.energy
         gas_of_foam = None if gas.lacks else gas.of(foam=True)[0]
-        made = replace(made, bare=Against("no foam", None if first.lacks_foam else first.foam, gas_of_foam, saved))
+        more = None if first.lacks_foam else first.foam
+        made = replace(made, bare=Against("no foam", more, gas_of_foam, *_beside(heat, of_version(bare))))
     board = main_board(resolved)
     if board is not None:
-        made = replace(made, thinner=_thinner(resolved, money, takeoff, board, heat, energy))
-        made = _with_ladder(made, resolved, money, takeoff, board, energy)
+        made = replace(made, thinner=_thinner(resolved, money, takeoff, board, heat, of_version))
+        made = _with_ladder(made, resolved, money, takeoff, board, of_version)
     return made
+
+
+def _beside(heat: Season, with_less: Season) -> tuple[float, float]:
+    """What a floor saves beside one with less foam, and what it keeps in while the room is cooled. [kWh]"""
+    return with_less.energy - heat.energy, with_less.taken - heat.taken
 
 
 def life(money: Money, first: float, energy: float) -> float | None:
@@ -70,7 +75,7 @@ def _bought(takeoff: Takeoff, board: Slice) -> Item | None:
 
 
 def _thinner(
-    resolved: Resolved, money: Money, takeoff: Takeoff, board: Slice, heat: Season, energy: Energy
+    resolved: Resolved, money: Money, takeoff: Takeoff, board: Slice, heat: Season, of_version: Heat
 ) -> Against | None:
     """The last step of thickness, beside the next thinner board that is made."""
     thin, item = thinner_of(board), _bought(takeoff, board)
@@ -78,12 +83,11 @@ def _thinner(
         return None
     more = _goods(resolved, money, board, item, board.thickness), _goods(resolved, money, board, item, thin)
     per_metre = of_board(resolved, money, board.record) if board.record is not None else None
-    taken = energy(with_thickness(resolved, board, thin))
     return Against(
         next(made.typed for made in board.record.made if made.thickness == thin) if board.record else "",
         None if more[0] is None or more[1] is None else more[0] - more[1],
         per_metre.value * item.order * (board.thickness - thin) if per_metre is not None else None,
-        taken - heat.energy,
+        *_beside(heat, of_version(with_thickness(resolved, board, thin))),
     )
 
 
@@ -100,7 +104,7 @@ def _goods(resolved: Resolved, money: Money, board: Slice, item: Item, thickness
 
 
 def _with_ladder(
-    made: Costed, resolved: Resolved, money: Money, takeoff: Takeoff, board: Slice, energy: Energy
+    made: Costed, resolved: Resolved, money: Money, takeoff: Takeoff, board: Slice, of_version: Heat
 ) -> Costed:
     """Life-cycle cost without a board and with each thickness that is made, and how flat it lies at the least.
 
@@ -119,11 +123,11 @@ def _with_ladder(
         mean = floor_heat_alone(resolved).mean
     except OutOfDomain:
         return made
-    ends = [energy(with_thickness(resolved, board, each)) for each in (rungs[0], rungs[-1])]
+    ends = [of_version(with_thickness(resolved, board, each)).energy for each in (rungs[0], rungs[-1])]
     heat = parabola([means[0], mean, means[-1]], [ends[0], made.season.energy, ends[1]], means)
     rest = max(made.first.total - own, 0.0)
     laying = sum(each.labour or 0.0 for each in made.first.outlays if each.where == board.path)
-    none = life(money, max(rest - laying, 0.0), energy(without(resolved, board)))
+    none = life(money, max(rest - laying, 0.0), of_version(without(resolved, board)).energy)
     priced = [(price, year) for price, year in zip(goods, heat, strict=True) if price is not None]
     costs = [none, *(life(money, rest + price, year) for price, year in priced)]
     ladder = tuple((each, cost) for each, cost in zip((0.0, *rungs), costs, strict=True) if cost is not None)

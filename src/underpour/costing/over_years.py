@@ -74,7 +74,10 @@ def _energy_words(resolved: Resolved, money: Money, of: Costed, yearly: float) -
     assert of.season is not None and money.fuel is not None
     heat = say.both(of.season.energy, "kWh", resolved.system)
     does = "is taken out again" if of.season.cold else "leaves through it while the room is heated"
-    return f"In a year {heat} {does}, {amount(money, yearly)} by {money.fuel.label}."
+    words = f"In a year {heat} {does}, {amount(money, yearly)} by {money.fuel.label}."
+    if resolved.heated is not None:
+        words += " A floor with tubes in it is warmer than its room: what it loses beyond this, warm.downward tells."
+    return words
 
 
 def _beside(money: Money, of: Costed, worth: float) -> Iterator[str]:
@@ -144,11 +147,15 @@ def won_back(resolved: Resolved, money: Money, of: Costed, against: Against | No
             said_years(worth),
         ),
     )
+    kept = ""
+    if against.keeps_in > 0.0:
+        keeps = say.both(against.keeps_in, "kWh", resolved.system)
+        kept = f" While the room is cooled it keeps in {keeps} a year that the ground would take: that is not priced."
     told = f"It costs {more} and saves {saved} a year"
     if worth == float("inf"):
-        never = f"{told}, {amount(money, yearly)}: it is never won back at these prices."
+        never = f"{told}, {amount(money, yearly)}: it is never won back at these prices.{kept}"
         return replace(made, no_limit="does not apply", steps=steps, words=never)
-    words = f"{told}, {amount(money, yearly)}; without discount it is won back in {said_years(simple)}."
+    words = f"{told}, {amount(money, yearly)}; without discount it is won back in {said_years(simple)}.{kept}"
     if worth > money.years:
         words += f" That is beyond the {money.years} years that are looked at."
     return replace(made, value=float(worth), within=0.0, steps=steps, words=words)

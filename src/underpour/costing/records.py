@@ -106,6 +106,7 @@ class Season:
 
     months: tuple[float, ...]  # kWh out of the room
     counted: tuple[int, ...]  # months that count, 1 to 12
+    cool: tuple[int, ...]  # months in which the room wants coolness, none of those that count
     cold: bool  # a floor kept frozen: heat that comes in is taken out again
 
     @property
@@ -113,6 +114,11 @@ class Season:
         """What the plant gives or takes out in a year. [kWh]"""
         out = sum(self.months[month - 1] for month in self.counted)
         return -out if self.cold else out
+
+    @property
+    def taken(self) -> float:
+        """What the ground takes from the room while it wants coolness. [kWh]"""
+        return sum(self.months[month - 1] for month in self.cool)
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,7 +128,8 @@ class Against:
     words: str  # "no foam", "1-1/2 in of Marlpit Plain 15"
     more: float | None  # first cost, money; None where a price is not known
     more_carbon: float | None  # kgCO2e
-    saves: float  # kWh a year
+    saves: float  # kWh a year, in the months that are paid for
+    keeps_in: float  # kWh a year that the ground would take while the room is cooled; nought where it is let go
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from ..checks.settled import HEAT, settled_year, wanted
+from ..checks.settled import COOLNESS, HEAT, settled_year, wanted
 from ..checks.solved import SolvedEdge
 from ..resolve import Resolved
 from .records import Season
@@ -19,7 +19,9 @@ def season(resolved: Resolved, edges: Sequence[SolvedEdge]) -> Season | None:
     if resolved.outdoors:
         return None
     year = settled_year(resolved, tuple(edges))
-    return Season(year.kilowatt_hours(year.whole), counted(resolved), resolved.use.cold_floor)
+    months, cold = counted(resolved), resolved.use.cold_floor
+    cool = (n for n, want in enumerate(wanted(resolved), start=1) if want == COOLNESS and n not in months)
+    return Season(year.kilowatt_hours(year.whole), months, tuple(cool), cold)
 
 
 def counted(resolved: Resolved) -> tuple[int, ...]:

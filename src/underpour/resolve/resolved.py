@@ -281,8 +281,8 @@ class Room:
     rests_on: tuple[str, ...]
     humidity_path: str
     cooled: bool = False  # kept cool in summer; else let go, and then it wants nothing of the ground
-    follows: float = 0.0  # share of what outdoors does hour by hour and in a hard winter; above nought where not heated
     cooled_told: bool = False  # whether the brief says so, by the key or by a use whose floor is kept frozen
+    follows: float = 0.0  # share of what outdoors does hour by hour and in a hard winter; above nought where not heated
 
 
 @dataclass(frozen=True, slots=True)
