@@ -163,6 +163,12 @@ def test_a_slab_under_the_sky_saves_nothing_and_has_its_first_cost():
     }
 
 
+def test_a_room_that_nobody_heats_saves_nothing_either():
+    found = told(typed().replace('inside = "20 C"', 'inside = "unheated"').replace('"dwelling"', '"barn"'))
+    assert found["money.life", ""].verdict == found["money.payback", "foam"].verdict == "does not apply"
+    assert "Nothing is heated" in found["money.life", ""].words
+
+
 def test_a_floor_kept_frozen_pays_all_year_for_the_heat_that_comes_in():
     cold = typed(ELECTRIC).replace('"dwelling"', '"cold-store"').replace('"20 C"', '"-20 C"')
     life = told(cold)["money.life", ""]

@@ -139,7 +139,7 @@ class Costed:
     money: Money
     first: FirstCost
     embodied: Embodied
-    season: Season | None  # None where no room lies over it
+    season: Season | None  # None where nothing is heated over it
     bare: Against | None  # beside the same floor without any foam; None where it has none
     thinner: Against | None  # beside the next thinner board under the middle; None where there is none
     ladder: tuple[tuple[float, float], ...]  # thickness under the middle, life-cycle cost; () where not worked out

@@ -11,12 +11,12 @@ from .records import Season
 
 
 def season(resolved: Resolved, edges: Sequence[SolvedEdge]) -> Season | None:
-    """Of one version; None under the sky, where nothing is heated.
+    """Of one version; None where nothing is heated: under the sky, and in a room that nobody heats.
 
     The months that the brief names, else those in which outdoors is colder than the room. A floor that is kept frozen
     pays all year for the heat that comes in.
     """
-    if resolved.outdoors:
+    if resolved.outdoors or resolved.room.follows:
         return None
     year = settled_year(resolved, tuple(edges))
     months, cold = counted(resolved), resolved.use.cold_floor

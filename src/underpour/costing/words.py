@@ -11,7 +11,7 @@ from ..resolve import Money, Resolved
 from .first import layer_paths
 from .records import Costed
 
-NOTHING_HEATED = "Nothing is heated over a slab that lies under the sky, so that foam saves nothing here."
+NOTHING_HEATED = "Nothing is heated over this slab, so that its foam saves no heat."
 NO_FOAM = "No foam is laid here."
 DRAWN = (
     "Foam is drawn here as a body of its own: what lies there without it is not known, so that nothing is beside it."
