@@ -1,6 +1,7 @@
 """The crew sheet and the labels: what stands on them is what was counted, read back out of the papers."""
 
 import re
+from dataclasses import replace
 from io import BytesIO
 from math import ceil
 from pathlib import Path
@@ -8,6 +9,7 @@ from pathlib import Path
 import pikepdf
 import pypdfium2
 import pytest
+from sheets import sheets
 
 from underpour.brief import read
 from underpour.cli import hear
@@ -18,6 +20,7 @@ from underpour.papers.crew_sheet import LABELS, crew_sheet, labels
 from underpour.resolve import resolve
 from underpour.takeoff import taken_off
 from underpour.takeoff.cutting import cuts, kept, numbered
+from underpour.takeoff.edges import sawn_strips
 from underpour.takeoff.lifting import loose_boards, weights
 
 EXAMPLES = Path(__file__).parents[2] / "examples"
@@ -136,6 +139,35 @@ def test_weights_by_hand():
     assert 0.5 * 1.25 * loose.lifts**2 == pytest.approx(loose.by_area * 9.80665)
     area = 1.2192 * 2.4384
     assert loose.held == pytest.approx(0.5 * 1.25 * 10.0**2 / 9.80665 * area - panel.mass)
+
+
+def test_letters_lie_within_the_margins_and_off_each_other(made):
+    *_, sheet, _ = made
+    for n, one in enumerate(sheets(sheet), start=1):
+        assert not one.off_the_margins(), n
+        assert not one.on_each_other(), n
+
+
+def test_a_title_that_would_like_to_be_markup_is_set_as_text(made):
+    resolved, takeoff, _, _, _ = made
+    title = '#eval("1") *bold* <b> $x$ @cite // \N{SNOWMAN}' + "W" * 80
+    of = for_crew(resolved, replace(takeoff, title=title))
+    for pdf in (crew_sheet(of, date=DAY, paper="a4").pdf, labels(of.takeoff, date=DAY, paper="a4").pdf):
+        text = "".join(" ".join(sheets_of(pdf)).split())
+        assert '#eval("1")*bold*<b>$x$@cite//' in text
+
+
+def test_foam_of_the_edges_is_sawn_into_the_pieces_that_cover_it(made):
+    resolved, takeoff, _, sheet, _ = made
+    text = "".join(" ".join(sheets_of(sheet)).split())
+    counts = {item.where: item.count for item in takeoff.items if item.bulk is not None}
+    for strip in sawn_strips(resolved):
+        covered = sum(long * high * count for long, high, count in strip.pieces)
+        assert covered == pytest.approx(strip.length * strip.height, rel=1e-3)
+        assert counts[strip.where] == strip.boards
+        long, high, count = strip.pieces[0]
+        said = f"{count} of {say.to_cut(long, takeoff.system)} x {say.to_cut(high, takeoff.system)}"
+        assert "".join(said.split()) in text
 
 
 def test_there_is_a_label_for_each_sawn_piece_and_no_more(made):

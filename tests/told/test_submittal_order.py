@@ -7,6 +7,7 @@ from pathlib import Path
 import paper_cases as cases
 import pypdfium2
 import pytest
+from sheets import sheets
 
 from underpour.brief import read
 from underpour.cli import hear
@@ -55,6 +56,15 @@ def test_its_numbers_are_those_of_the_json(name):
         assert plain(f"Priced in all: {total['amount']:,.2f} {total['currency']}") in part
     for words in ("Backs are hurt", "Wind takes loose boards", "Foam is combustible"):
         assert plain(words) in part
+
+
+def test_its_letters_lie_within_the_margins_and_off_each_other():
+    takeoff = order_of(read(EXAMPLES / "court-and-bay-house" / "brief.toml"))
+    pictures = replace(cases.pictures(), laid=panel_plans(takeoff))
+    for paper in ("a4", "us-letter"):
+        for one in sheets(submittal(cases.dossier(), pictures, date=DAY, paper=paper, takeoff=takeoff).pdf):
+            assert not one.off_the_margins()
+            assert not one.on_each_other()
 
 
 def test_without_a_takeoff_there_is_no_such_sheet():

@@ -13,6 +13,7 @@ from ..drawings.film_plan import film_words
 from ..measure import say
 from ..takeoff.as_laid import rest_words
 from ..takeoff.cutting import Cut, cuts, is_whole, kept, numbered, too_small
+from ..takeoff.edges import sawn_strips
 from ..takeoff.lifting import loose_boards, weights
 from .letters import Letters
 from .pictures import Picture
@@ -62,6 +63,7 @@ def crew_sheet(of: ForCrew, *, date: str, paper: Paper) -> Printed:
             "works": [_work(work) for work in _up_to_the_pour(of.works)],
             "layers": [_layer(n, of) for n in range(len(of.takeoff.layers))],
             "films": [_film(film, picture, of) for film, picture in zip(of.takeoff.films, of.films, strict=True)],
+            "strips": list(_strips(of)),
             "weights": list(_weights(of)),
             "wind": list(_wind(of)),
             "unloading": list(_unloading(of)),
@@ -227,6 +229,22 @@ def _film(film: FilmPlan, picture: Picture, of: ForCrew) -> dict[str, Any]:
             {"number": str(n), "long": say.both(long, "m", system)} for n, long in enumerate(film.lengths, start=1)
         ],
     }
+
+
+def _strips(of: ForCrew) -> Iterator[dict[str, str]]:
+    """Foam of the edges: into which pieces its boards are sawn."""
+    system = of.takeoff.system
+    for strip in sawn_strips(of.resolved):
+        sizes = [
+            f"{count} of {say.to_cut(long, system)} x {say.to_cut(high, system)}" for long, high, count in strip.pieces
+        ]
+        yield {
+            "where": strip.where,
+            "what": strip.what,
+            "boards": str(strip.boards),
+            "size": f"{say.both(strip.length, 'm', system)} long, {say.to_cut(strip.height, system)} high or wide",
+            "pieces": "; ".join(sizes),
+        }
 
 
 def _weights(of: ForCrew) -> Iterator[dict[str, str]]:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from ..measure import say
 from ..panels.panel import Rules
@@ -24,6 +26,11 @@ def edge_foam(resolved: Resolved, told: Told) -> Iterator[Item]:
         yield _strip(resolved, strip)
 
 
+def where_of(strip: Strip) -> str:
+    """Where a strip is fixed, as an order says it."""
+    return f"edge {strip.edge.letter}, {strip.piece.face.replace('-', ' ')}"
+
+
 def laid_strip(resolved: Resolved, strip: Strip) -> Found:
     """The plan of a strip's boards: they butt, and nobody looks at the stagger."""
     rules, _, _ = rules_of(resolved, strip.piece.board)
@@ -32,7 +39,7 @@ def laid_strip(resolved: Resolved, strip: Strip) -> Found:
 
 
 def _strip(resolved: Resolved, strip: Strip) -> Item:
-    edge, piece = strip.edge, strip.piece
+    piece = strip.piece
     rules, size, product = rules_of(resolved, piece.board)
     found = laid_strip(resolved, strip)
     net = strip.length * strip.height
@@ -44,7 +51,7 @@ def _strip(resolved: Resolved, strip: Strip) -> Item:
     if strip.to_wall_top:
         over = say.both(WALL_SHOWN, "m", resolved.system)
         why += f" The wall's top is taken {over} above ground and floor: type from where it is elsewhere."
-    where = f"edge {edge.letter}, {piece.face.replace('-', ' ')}"
+    where = where_of(strip)
     item = Item(
         piece.board.words,
         where,
@@ -61,3 +68,24 @@ def _strip(resolved: Resolved, strip: Strip) -> Item:
         beyond(("cut off", order - net)),
     )
     return stacked(item, piece.board, product, size_of(resolved, piece.board))
+
+
+@dataclass(frozen=True, slots=True)
+class Sawn:
+    """How the boards of one strip are sawn."""
+
+    where: str  # "edge A, inside"
+    what: str
+    boards: int
+    height: float  # m, of the strip
+    length: float  # m
+    pieces: tuple[tuple[float, float, int], ...]  # length, height and how many of them, the largest first; m
+
+
+def sawn_strips(resolved: Resolved) -> Iterator[Sawn]:
+    """Every strip of foam of the edges with the pieces that its boards are sawn into."""
+    for strip in strips(resolved):
+        layout = laid_strip(resolved, strip).layout()
+        sizes = Counter((round(piece.length, 4), round(piece.height, 4)) for piece in layout.pieces)
+        pieces = tuple((*size, count) for size, count in sorted(sizes.items(), key=lambda each: each[0], reverse=True))
+        yield Sawn(where_of(strip), strip.piece.board.words, layout.panels, strip.height, strip.length, pieces)
