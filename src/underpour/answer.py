@@ -142,14 +142,17 @@ def solved_brief(
 
 
 def priced(resolved: Resolved, edges: Sequence[SolvedEdge]) -> tuple[Costed | None, list[Finding]]:
-    """Money and carbon where the brief has [money]; nothing is taken off and no price is opened where it has none."""
+    """Takeoff, money and carbon where the brief has [money]; else nothing is taken off and no price is opened."""
     if resolved.money is None:
         return None, []
     from .costing import costed
     from .costing import findings as of_money
 
-    made = costed(resolved, edges)
-    return made, list(of_money(resolved, made))
+    from .takeoff import taken_off
+
+    takeoff = taken_off(resolved)
+    made = costed(resolved, edges, takeoff)
+    return made, [*takeoff.findings, *of_money(resolved, made)]
 
 
 def _suction(resolved: Resolved) -> Suction | None:

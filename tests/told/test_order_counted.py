@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from underpour.answer import answer as answered
 from underpour.brief import read
 from underpour.cli import hear
 from underpour.mistakes import Mistake, Mistakes
@@ -584,3 +585,14 @@ def test_closer_tubes_along_outer_walls_are_ordered_too():
     more = resolved.perimeter * 1.0 * (1 / (6 * INCH) - 1 / (9 * INCH))
     count = ceil(laid / (300 * FOOT - 20 * FOOT))
     assert item(of("on-off-garage"), "Tube, ").net == pytest.approx(laid + more + count * 20 * FOOT)
+
+
+@pytest.mark.parametrize(("name", "there"), [("priced-workshop", True), ("free-edge-warehouse", False)])
+def test_findings_of_an_order_stand_in_the_answer_where_money_makes_one(name, there):
+    dossier = answered(read(EXAMPLES / name / "brief.toml"))
+    for alternative in dossier.alternatives:
+        taken = [each for each in alternative.findings if each.id.startswith("takeoff.")]
+        assert bool(taken) == there
+    if there:
+        of_order = {(each.id, each.value) for each in of(name).findings}
+        assert of_order <= {(each.id, each.value) for each in dossier.alternatives[0].findings}

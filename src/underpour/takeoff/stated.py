@@ -74,7 +74,7 @@ def _of_layer(resolved: Resolved, layer: LaidLayer) -> Iterator[Finding]:
             Step("n_0", f"counted {how}", "", str(fewest)),
             Step("n − n_0", "panels over it", f"{layout.panels} − {fewest}", str(layout.panels - fewest)),
         ),
-        words=f"Counted {how}. The plan takes {layout.panels - fewest} more.",
+        words=f"Counted {how}. {_over(layout.panels - fewest)}",
     )
     yield Finding(
         "takeoff.waste",
@@ -91,6 +91,10 @@ def _of_layer(resolved: Resolved, layer: LaidLayer) -> Iterator[Finding]:
         ),
         words="Of the panels' area; kerf, trimmings and offcuts that no piece needs.",
     )
+
+
+def _over(more: int) -> str:
+    return f"The plan takes {more} more." if more else "The plan takes no more."
 
 
 def _tube(resolved: Resolved, cut: Coils | None) -> Iterator[Finding]:
