@@ -147,7 +147,6 @@ def priced(resolved: Resolved, edges: Sequence[SolvedEdge]) -> tuple[Costed | No
         return None, []
     from .costing import costed
     from .costing import findings as of_money
-
     from .takeoff import taken_off
 
     takeoff = taken_off(resolved)
