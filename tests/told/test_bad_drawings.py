@@ -437,6 +437,18 @@ def test_a_drawing_is_told_before_arrays_are_loaded_for_the_answer(folder: Path)
     assert "DWG" in told.stderr
 
 
+def test_a_drawing_leaves_nothing_on_the_machine(folder: Path) -> None:
+    """The library would keep a list of all fonts in the user's folder, after it has looked through them."""
+    made(floor)().saveas(folder / "plan.dxf")
+    home = folder / "home"
+    home.mkdir()
+    ask = "import pathlib; from underpour.plan_file import Asked, read; read(pathlib.Path('job/plan.dxf'), Asked())"
+    ours = {**os.environ, "PYTHONPATH": str(Path(underpour.__file__).parents[1]), "HOME": str(home)}
+    ours = {key: value for key, value in ours.items() if not key.startswith("XDG_")}
+    subprocess.run([sys.executable, "-c", ask], check=True, env=ours)
+    assert not list(home.rglob("*"))
+
+
 def test_a_brief_that_stands_alone_opens_no_drawing(folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """Not even one of that name in the folder in which the program was started; and its missing outline is not told."""
     made(floor)().saveas(folder / "plan.dxf")

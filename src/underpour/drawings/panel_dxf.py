@@ -15,6 +15,7 @@ from ..measure.table import System
 from ..outlines.outline import Outline
 from ..outlines.side import Point, Side
 from ..panels.outlined import outlined
+from ..plan_file.library import load_drawings_library
 from ..resolve import KeyPlan
 from ..takeoff import LaidLayer
 from ..takeoff.cutting import is_whole, numbered
@@ -84,6 +85,7 @@ def panel_dxf(
 @contextmanager
 def _without_chance() -> Iterator[None]:
     """The library leaves the moment of making and its chance numbers out of the file."""
+    load_drawings_library()
     from ezdxf import options  # type: ignore[attr-defined]
 
     was = options.write_fixed_meta_data_for_testing

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import logging
 from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass, field
@@ -11,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from ..mistakes import Mistake
 from .curves import NotInThePlan, curve, plane
+from .library import load_drawings_library
 from .limits import limit, table
 from .moved import Moved, turned
 from .pieces import Origin, Piece, Unread, shown
@@ -46,26 +46,23 @@ def walked(path: Path, unit_code: int) -> Walked:
     Mistake
         The library cannot make sense of the file, or nothing stands in its model space.
     """
-    drawing = _opened(path)
-    found = Walked(unit_code)
-    hidden = {layer.dxf.name.casefold(): layer.is_frozen() or layer.is_off() for layer in drawing.layers}
-    frozen = {layer.dxf.name.casefold() for layer in drawing.layers if layer.is_frozen()}
-    walk = _Walk(drawing, found, {name for name, off in hidden.items() if off}, frozen)
-    for thing in drawing.modelspace():
-        walk.take(thing, Moved(), "", (), "")
-    if not found.things:
-        raise _nothing(drawing)
-    return found
-
-
-def _opened(path: Path) -> Drawing:
+    load_drawings_library()
     from ezdxf.filemanagement import readfile
     from ezdxf.lldxf.const import DXFError
 
-    logging.getLogger("ezdxf").addHandler(logging.NullHandler())  # what it has to say is said here, in our words
     try:
-        return readfile(path)
+        drawing = readfile(path)
+        found = Walked(unit_code)
+        hidden = {layer.dxf.name.casefold(): layer.is_frozen() or layer.is_off() for layer in drawing.layers}
+        frozen = {layer.dxf.name.casefold() for layer in drawing.layers if layer.is_frozen()}
+        walk = _Walk(drawing, found, {name for name, off in hidden.items() if off}, frozen)
+        for thing in drawing.modelspace():
+            walk.take(thing, Moved(), "", (), "")
+        if not found.things:
+            raise _nothing(drawing)
+        return found
     except (DXFError, OSError, ValueError, TypeError, LookupError, AttributeError, ArithmeticError) as broken:
+        # a file that was spoilt breaks the library wherever it first looks at the spoilt place
         why = shown(str(broken).splitlines()[0] if str(broken) else type(broken).__name__, most=90).rstrip(".")
         wrong = f"The drawing is damaged, or no DXF: {why}."
         raise Mistake("", "", wrong, "Open it in the program that drew it and save it anew.") from None
