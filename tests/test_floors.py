@@ -56,7 +56,7 @@ AT_HOME = {
         "catalogue",
         *PICTURED,
     },
-    "scipy": {"physics"},
+    "scipy": {"physics", "panels"},
     "fluids": {"physics"},
     "pydantic": {"brief", "catalogue", "tabled", "desk"},
     "pydantic_core": {"brief", "catalogue"},

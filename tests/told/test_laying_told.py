@@ -13,6 +13,7 @@ from underpour.cli import hear
 from underpour.cli import takeoff as command
 from underpour.cli.stopping import stopped_by_key
 from underpour.mistakes import Mistakes
+from underpour.panels.over import over_each_other
 from underpour.panels.proof import faults
 from underpour.resolve import resolve
 from underpour.takeoff import taken_off
@@ -207,3 +208,27 @@ def test_a_record_whose_cover_is_no_whole_pitch_is_told(tmp_path):
     assert (length, width, pitch) == pytest.approx((47.5 * inch, 23.5 * inch, 0.0))
     length, width, pitch = lined_up(Size(24.5 * inch, 48.5 * inch, ""), 0.5 * inch, 3 * inch)
     assert (length, width, pitch) == pytest.approx((48 * inch, 24 * inch, 3 * inch))
+
+
+def test_a_plan_proved_the_fewest_for_its_rows_says_so(tmp_path):
+    """The raft's rows of channelled panels: more than the bound by strips, and no start takes fewer."""
+    layer, _ = raft(tmp_path)
+    why = layer.items[0].why
+    assert layer.layout.panels > layer.bound[0]
+    assert layer.bound[0] <= layer.proved <= layer.layout.panels
+    proved = layer.proved == layer.layout.panels
+    told = "Proved the fewest for rows that lie where these do." if proved else f"take {layer.proved} or more"
+    assert told in why
+    data = json.loads(as_json(taken_off(resolved_of(tmp_path, CHANNELS))))
+    assert data["layers"][0]["fewest-for-these-rows"] == layer.proved
+
+
+def test_joints_over_joints_of_a_second_layer_are_told_in_metres(tmp_path):
+    line = next(each for each in BASEMENT.splitlines() if 'board = "plain-15"' in each and "face" not in each)
+    resolved = resolved_of(tmp_path, BASEMENT.replace(line, f"{line}\n{line}", 1))
+    first, second = taken_off(resolved).layers
+    measured = over_each_other(first.layout, second.layout, 0.1)
+    assert second.over == pytest.approx(measured, abs=0.5)
+    assert (second.over > 0.01) == any("parallel ones of the layer below" in note for note in second.notes)
+    assert measured < 0.1 * second.layout.seams
+    assert faults(second.plan.floor, second.layout) == []

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
@@ -36,6 +37,7 @@ class Rows:
     """The strips of one direction and one offset, with what each needs to know of its neighbours.
 
     ``phase`` is where along the rows a line of the pitch lies. [m] ``pinned`` holds the starts that are not free.
+    ``lines`` are places along the rows that joints keep ``near`` away from: joints of a layer below. [m]
     """
 
     def __init__(
@@ -44,10 +46,13 @@ class Rows:
         rules: Rules,
         phase: float = 0.0,
         pinned: Mapping[int, float] | None = None,
+        lines: Sequence[float] = (),
+        near: float = 0.0,
     ) -> None:
         self.rules = rules
         self.phase = phase
         self.pinned = dict(pinned or {})
+        self.lines, self.near = sorted(lines), near
         self.strips = [strip for row in rows for strip in row]
         self.beside = [_neighbours(self.strips, number) for number in range(len(self.strips))]
         self._sliced: dict[tuple[int, float], tuple[Slice, ...]] = {}
@@ -105,6 +110,14 @@ class Rows:
         strip, length = self.strips[number], self.rules.length
         after = strip.length - start
         return [strip.x0 + start + length * k for k in range(ceil((after - THIN) / length))]
+
+    def over_lines(self, number: int, start: float) -> int:
+        """Joints of the strip that come too near to one of the lines."""
+        found = 0
+        for x in self.joints(number, start):
+            after = bisect_left(self.lines, x)
+            found += any(abs(line - x) < self.near - SAME for line in self.lines[max(after - 1, 0) : after + 1])
+        return found
 
     @cached_property
     def narrow(self) -> int:
@@ -186,12 +199,16 @@ def starts(rows: Rows, number: int, stock: Stock, before: Sequence[float]) -> li
     for joint in before:
         if strip.x0 - whole < joint < strip.x1 + whole:
             may |= {(joint + by - strip.x0) % whole for by in (rules.stagger, -rules.stagger)}
+    for line in rows.lines:
+        if strip.x0 < line < strip.x0 + whole:
+            may |= {(line + by - strip.x0) % whole for by in (rows.near, -rows.near)}
     if rules.pitch:
         lined = {rows.lined_up(number, start) for start in may}
         may = {each for start in lined for each in (start, start + rules.pitch) if each < length - SAME}
     usable = [start if start > SAME else whole for start in may]
     long_enough = sorted({round(start, 9) for start in usable if _long_enough(start, length, rules)})
-    return long_enough or [rows.lined_up(number, min(whole, length))]
+    clear = [start for start in long_enough if not rows.over_lines(number, start)] if rows.lines else long_enough
+    return clear or long_enough or [rows.lined_up(number, min(whole, length))]
 
 
 def _long_enough(start: float, length: float, rules: Rules) -> bool:

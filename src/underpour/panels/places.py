@@ -11,6 +11,7 @@ from ..outlines.side import Point
 from . import bounds
 from .assemble import Rows
 from .ground_plan import SAME, GroundPlan, ground_plan, turned
+from .over import Below
 from .panel import Rules
 from .rows import Strip
 from .rows import rows as strips_of
@@ -144,10 +145,11 @@ def beginning(strips: Sequence[Strip], at: Point) -> tuple[int, bool]:
     return number, abs(strips[number].x1 - at[0]) < abs(strips[number].x0 - at[0])
 
 
-def rows_at(place: Place, rules: Rules) -> Rows:
-    """The rows of a place, a whole panel in the corner where the crew begins."""
+def rows_at(place: Place, rules: Rules, lies: Below | None = None) -> Rows:
+    """The rows of a place, a whole panel in the corner where the crew begins, joints off those of the layer below."""
     strips = _strips(place.plan, rules, place.offset)
-    return Rows([strips], rules, place.phase, _pinned(strips, place, rules))
+    told = (lies.lines, lies.near) if lies else ((), 0.0)
+    return Rows([strips], rules, place.phase, _pinned(strips, place, rules), *told)
 
 
 def _strips(plan: GroundPlan, rules: Rules, offset: float) -> list[Strip]:

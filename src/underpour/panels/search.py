@@ -12,11 +12,13 @@ from ..outlines.side import Point
 from .assemble import Rows, assembled, near_joints, packed
 from .bond import PARTS, chained, half_bond, running, running_at, running_from
 from .layout import Layout, laid
+from .over import Below, over
 from .panel import Rules
 from .places import Bounds, Place, corners, directions, from_corner, on_pitch, places, rows_at
 
 KEPT = 6  # places that are filled, beside those from the lowest and the highest point of each direction
 TURNS = 30  # fillings of each, at the most
+MATTERS = 1e-6  # m of joints over joints
 CUTS = 24_000  # pieces cut in all those fillings, at the most; each place is filled twice whatever that takes
 
 
@@ -27,6 +29,7 @@ class Wanted:
     angles: tuple[float, ...] = ()  # of the rows, degrees; along x, along y and along every straight side without any
     corner: Point | None = None  # of the outline, m, where it begins
     bond: str = ""  # chain, half, third
+    below: Below | None = None  # joints of the layer that it lies on
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +43,7 @@ class Found:
     rows: Rows
     starts: tuple[float, ...]
     bounds: Bounds
+    over: float = 0.0  # m of joints that lie over those of the layer below
 
     def layout(self) -> Layout:
         begins = self.place.begins
@@ -79,10 +83,13 @@ def improving(
     for done, place, rows, starts in _tried(every, rules, wanted, cuts):
         panels = packed(rows, starts)[0].opened
         broken = near_joints(rows, starts) + rows.short(starts)
-        if best is None or (broken, panels, rows.narrow) < (best.broken, best.panels, best.rows.narrow):
-            best = Found(done, panels, broken, place, rows, tuple(starts), least)
-            yield best
-        if enough(done) or (best.broken, best.panels, best.rows.narrow) == (0, reached, 0):
+        if best is None or (broken, panels) <= (best.broken, best.panels):
+            doubled = over(rows, starts, wanted.below) if wanted.below else 0.0
+            judged = broken, panels, rows.narrow, doubled
+            if best is None or judged < (best.broken, best.panels, best.rows.narrow, best.over - MATTERS):
+                best = Found(done, panels, broken, place, rows, tuple(starts), least, doubled)
+                yield best
+        if enough(done) or (best.broken, best.panels, best.rows.narrow, best.over) == (0, reached, 0, 0.0):
             return
 
 
@@ -91,22 +98,23 @@ Tried = tuple[float, Place, Rows, Sequence[float]]  # share of the looking that 
 
 def _tried(every: Sequence[Place], rules: Rules, wanted: Wanted, cuts: int) -> Iterator[Tried]:
     """Plans of all kinds that are asked for; a crew's half bond from every corner beside those that are searched."""
+    lies = wanted.below
     if wanted.corner:
         likely = from_corner(every, rules, wanted.corner)
     else:
         likely = [*on_pitch(every[:KEPT], rules), *corners(every, rules)]
     if wanted.bond:
-        yield from _bonded(likely, rules, wanted.bond)
+        yield from _bonded(likely, rules, wanted.bond, lies)
         return
-    yield from _filled(likely, rules, cuts)
+    yield from _filled(likely, rules, cuts, lies)
     if not wanted.corner:
         for place in corners(every, rules):
-            rows = rows_at(place, rules)
+            rows = rows_at(place, rules, lies)
             for from_right in (False, True):
                 yield 1.0, place, rows, half_bond(rows, from_right)
 
 
-def _filled(likely: Sequence[Place], rules: Rules, cuts: int) -> Iterator[Tried]:
+def _filled(likely: Sequence[Place], rules: Rules, cuts: int, lies: Below | None) -> Iterator[Tried]:
     """Rows filled one after another, each place again and again by seeded chance."""
     chance = Random(1)
     rows: dict[int, Rows] = {}
@@ -115,7 +123,7 @@ def _filled(likely: Sequence[Place], rules: Rules, cuts: int) -> Iterator[Tried]
         if turn > 1 and cut > cuts:
             return
         if number not in rows:
-            rows[number] = rows_at(place, rules)
+            rows[number] = rows_at(place, rules, lies)
         share, jitter = (chance.uniform(0.4, 1.0), chance.uniform(0.0, 0.3)) if turn else (0.8, 0.0)
         filling = assembled(rows[number], chance, share, jitter, down=bool(turn % 2))
         cut += filling.cuts
@@ -123,10 +131,10 @@ def _filled(likely: Sequence[Place], rules: Rules, cuts: int) -> Iterator[Tried]
         yield done, place, rows[number], filling.starts
 
 
-def _bonded(likely: Sequence[Place], rules: Rules, bond: str) -> Iterator[Tried]:
+def _bonded(likely: Sequence[Place], rules: Rules, bond: str, lies: Below | None) -> Iterator[Tried]:
     """The same offset rule at each place; from a told corner as it comes, elsewhere only where that is no good."""
     for number, place in enumerate(likely, start=1):
-        rows, begins = rows_at(place, rules), place.begins
+        rows, begins = rows_at(place, rules, lies), place.begins
         done = number / len(likely)
         if bond == "chain":
             ways = [(begins.from_right, begins.from_top)] if begins else list(product((False, True), repeat=2))

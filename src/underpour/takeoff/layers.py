@@ -11,6 +11,8 @@ from ..catalogue.estimating import estimating
 from ..catalogue.line import Product, Size
 from ..measure import say
 from ..outlines.floor import Floor
+from ..panels.fewest import settled
+from ..panels.over import below as joints_below
 from ..panels.panel import Rules
 from ..panels.search import Found, Wanted, improving
 from ..resolve import KeyPlan, Resolved, Slice
@@ -24,6 +26,7 @@ from .prices import priced_by_area
 from .records import Item, LaidLayer, beyond
 from .stacked import stacked
 
+OVER_TOLD = 0.01  # m of joints over joints
 PLAY = 1e-4  # m; off by less a panel still covers whole pitches
 
 Told = Callable[[str, float], bool | None]  # hands back True where that is enough
@@ -46,11 +49,11 @@ def layers(resolved: Resolved, told: Told) -> tuple[LaidLayer, ...]:
 def _wanted(resolved: Resolved, below: Sequence[LaidLayer]) -> Wanted:
     """How the next layer is to be laid: as it is typed, and across what lies below it."""
     typed = resolved.laying or LaidSo()
-    if below:
-        angles: tuple[float, ...] = ((below[-1].layout.angle + 90.0) % 180.0,)
-    else:
-        angles = () if typed.angle is None else (typed.angle,)
-    return Wanted(angles, typed.corner, typed.bond)
+    if not below:
+        return Wanted(() if typed.angle is None else (typed.angle,), typed.corner, typed.bond)
+    angle = (below[-1].layout.angle + 90.0) % 180.0
+    lies = joints_below(below[-1].layout, angle, estimating("panel", "over").value)
+    return Wanted((angle,), typed.corner, typed.bond, lies)
 
 
 def rules_of(resolved: Resolved, layer: Slice) -> tuple[Rules, str, Product | None]:
@@ -119,23 +122,30 @@ def _laid(resolved: Resolved, layer: Slice, wanted: Wanted, told: Told) -> LaidL
     rules, size, product = rules_of(resolved, layer)
     plan = extent(resolved, layer)
     found, looked = _best(layer, plan.floor, rules, _on(plan.floor, wanted), told)
+    fewest = found.bounds.by_strips if rules.interlock else found.bounds.by_area
+    mended, proved = settled(found, fewest) if looked == 1.0 else (found, 0)
+    found = found if wanted.bond or wanted.below else mended
     layout = found.layout()
     net = layout.area
     sheet = size_of(resolved, layer)
     order = layout.panels * sheet.width * sheet.length
     cut = sum(not is_whole(layout, piece) for piece in layout.pieces)
-    fewest = found.bounds.by_strips if rules.interlock else found.bounds.by_area
     in_rows = "rows that way" if wanted.angles else "rows"
     why = (
         f"{layout.panels} panels in rows at {layout.angle:.3g}° to x, {cut} pieces sawn; "
         f"{100 * layout.waste:.1f} % of them is left over. No plan in {in_rows} takes fewer than {fewest}."
     )
+    if proved:
+        why += f" {_proved(layout.panels, proved)}"
     cost, unpriced = priced_by_area(resolved, layer, order, layout.panels)
     notes = []
     if looked < 1.0:
         notes.append(f"Stopped after {100 * looked:.0f} % of the looking: this is the best plan until then.")
     if found.broken:
         notes.append(f"{found.broken} joints lie nearer than the stagger, or pieces are shorter than the least.")
+    if wanted.below and found.over > OVER_TOLD:
+        long, near = (say.both(each, "m", resolved.system) for each in (found.over, wanted.below.near))
+        notes.append(f"{long} of its joints lie nearer than {near} to parallel ones of the layer below.")
     if found.rows.narrow:
         said = say.both(rules.narrow, "m", resolved.system)
         notes.append(f"{found.rows.narrow} strips are narrower than {said}: fix them, they break and float.")
@@ -183,7 +193,16 @@ def _laid(resolved: Resolved, layer: Slice, wanted: Wanted, told: Told) -> LaidL
         tuple(notes),
         looked=looked,
         channels=below,
+        proved=proved,
+        over=found.over,
     )
+
+
+def _proved(panels: int, proved: int) -> str:
+    """What an integer programme says of rows that lie where these do."""
+    if panels == proved:
+        return "Proved the fewest for rows that lie where these do."
+    return f"Rows that lie where these do take {proved} or more, as far as is proved."
 
 
 def _reaching(resolved: Resolved, plan: KeyPlan) -> str:

@@ -123,6 +123,8 @@ class LaidLayer:
     rest: Rest | None = None  # what is still to be laid; None where nothing is typed back from the site
     looked: float = 1.0  # share of the looking for a better plan that was done; less where it was stopped
     channels: Reach | None = None  # of panels with channels that meet across joints
+    proved: int = 0  # fewest panels for rows that lie where these do, whatever their starts; 0 where that is not known
+    over: float = 0.0  # m of joints that lie over parallel ones of the layer below
 
     @property
     def sawn(self) -> int:

@@ -130,6 +130,8 @@ def _layer(layer: LaidLayer) -> dict[str, Any]:
         "takeoff.waste": layout.waste,
         "takeoff.bound": fewest,
         "bound-counted": how,
+        "fewest-for-these-rows": layer.proved or None,
+        "joints-over-joints": layer.over,
         "looked": layer.looked,
         "pitch": layout.rules.pitch or None,
         "channels": _channels(layer),
