@@ -10,6 +10,7 @@ from jsonschema import Draft202012Validator
 from underpour.brief import read
 from underpour.choosing import Choice, choose
 from underpour.choosing.choice_json import as_json
+from underpour.cli import main
 from underpour.cli.choice_text import choice_text
 from underpour.mistakes import Mistakes
 
@@ -128,3 +129,41 @@ def test_a_choose_that_cannot_be_is_told_with_its_place(typed: str, at: str, say
     (mistake,) = told.value
     assert mistake.at == at and mistake.line > brief.count("\n")
     assert says in f"{mistake.wrong} {mistake.instead}"
+
+
+FEW = 'boards = ["plain-15"]\nlayers = 1\ndetails = ["none", "outside"]\n'
+MONEY = '[money]\ncurrency = "USD"\ndate = "2026-11-01"\n'
+
+
+def written(folder: Path, more: str) -> Path:
+    brief = (ROOT / "examples" / "frost-wall-workshop" / "brief.toml").read_text("utf-8")
+    path = folder / "brief.toml"
+    path.write_text(f"{brief}\n{more}\n", "utf-8")
+    return path
+
+
+def test_what_is_on_hand_is_not_paid_for_again(tmp_path: Path) -> None:
+    """Enough of 3 in for the wall: it is then laid at the price of its hours alone, which is nought without [money]."""
+    there = 'on-hand = [{ board = "plain-15", thickness = "3 in", area = "2000 ft²" }]\n'
+    choice = choose(read(written(tmp_path, f"[choose]\n{FEW}{there}")))
+    best = choice.recommended
+    assert best is not None and best.edge.startswith("3 in") and best.first is not None and best.first.amount == 0.0
+    assert any("On hand, and not paid for again: 2000 ft²" in words for words in choice.searched)
+
+
+def test_a_budget_that_nothing_keeps_to_is_told_with_the_nearest(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    path = written(tmp_path, f'{MONEY}budget = "100 USD"\n[choose]\n{FEW}')
+    assert main(["choose", str(path)]) == 1
+    told = " ".join(capsys.readouterr().out.split())
+    assert "No product of the lines in hand can serve here. The nearest is" in told
+    assert re.search(r"\d+ by money\.first", told)
+
+
+def test_the_exit_status_says_whether_something_serves(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    path = written(tmp_path, f'[choose]\n{FEW}least-by = "height"\n')
+    assert main(["choose", str(path)]) == 0
+    assert "as the brief asks" in capsys.readouterr().out
+    assert main(["choose", str(path.with_name("none.toml"))]) == 2
+    assert main(["choose"]) == 2

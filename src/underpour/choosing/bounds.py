@@ -84,7 +84,9 @@ def by_heat(columns: Columns, heat: Heat) -> list[PutAside]:
 
 def doubt_of(finding: Finding, value: NDArray[np.float64]) -> NDArray[np.float64]:
     """What the way between nodes may be off beside what nodes left out tell (docs/choosing.md)."""
-    return np.asarray({"1": 0.015, "%": 1.5, "degC": 0.2}.get(finding.unit, 0.0) + 0.02 * np.abs(value))
+    if finding.unit == "degC":
+        return np.full(value.shape, 0.25)
+    return np.asarray({"1": 0.015, "%": 1.5}.get(finding.unit, 0.0) + 0.02 * np.abs(value))
 
 
 def _whose(shorts: Sequence[dict[Name, Finding]], option: NDArray[np.int64]) -> Iterator[PutAside]:

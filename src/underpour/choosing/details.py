@@ -23,7 +23,7 @@ class Detail:
     key: str
     words: str
     pieces: Mapping[str, Sequence[Mapping[str, str]]]  # by kind of edge
-    before_the_slab: bool = False  # whether it lies where a slab that is there already covers it
+    new_work: bool = False  # whether a building that stands would have to be dug up for it
 
     def at(self, edge: Edge, board: str, thickness: str) -> list[Piece] | None:
         """What is typed at an edge; None where this detail has nothing for its kind."""
@@ -59,7 +59,7 @@ def details() -> tuple[Detail, ...]:
     ('slab-edge', ['footing-wall', 'frost-wall'])
     """
     return tuple(
-        Detail(row["key"], row["words"], row["pieces"], row.get("before-the-slab", False)) for row in _table()["detail"]
+        Detail(row["key"], row["words"], row["pieces"], row.get("new-work", False)) for row in _table()["detail"]
     )
 
 

@@ -32,7 +32,8 @@ Ints = NDArray[np.int64]
 Name = tuple[str, tuple[tuple[str, str | float], ...]]  # of a finding: its id and instance
 
 BESIDE = 1.0  # m²·K/W that foam at an edge or below a place is counted beside: concrete, film and ground near by
-FLOOR_NODES, EDGE_NODES = 4, 3
+FLOOR_NODES, EDGE_NODES = 4, 2
+WALL_NODES = 3  # at an edge, where foam covers a basement's wall as well
 FLOW = "flow"
 
 
@@ -156,7 +157,8 @@ class _Between:
 
     def __init__(self, wanted: Wanted, floors: Sequence[int], edges: Sequence[int], known: Known) -> None:
         chosen_floors = _spread([(n, wanted.floors[n].r_in_place) for n in floors], FLOOR_NODES)
-        chosen_edges = _spread([(n, wanted.edges[n].r_in_place) for n in edges], EDGE_NODES)
+        nodes = WALL_NODES if any(each.kind == "footing-wall" for each in wanted.resolved.edges) else EDGE_NODES
+        chosen_edges = _spread([(n, wanted.edges[n].r_in_place) for n in edges], nodes)
         self._floors = np.array([wanted.floors[n].r_in_place for n in chosen_floors])
         self._edges = _places([wanted.edges[n].r_in_place for n in chosen_edges])
         self._made: list[list[Sketched | None]] = [

@@ -240,6 +240,10 @@ def _nearest(choice: Choice) -> Iterator[str]:
         )
         yield f"The nearest is {nearest.name}. What falls short with it: {lacks}."
         yield from dict.fromkeys(filter(None, (each.words for each in nearest.refusals[:2])))
+    bare = choice.with_role("no foam")
+    if bare is not None and bare.refusals and bare is not nearest:
+        lacks = _listed(each.title for each in bare.refusals)
+        yield f"Without foam it falls short as well: {lacks}. Mend that first."
 
 
 def _far_off(row: Row) -> tuple[bool, int, int, float]:

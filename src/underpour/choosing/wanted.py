@@ -291,7 +291,7 @@ def _edges(
         as_typed = tuple((n, tuple(typed[n].get("insulation", ()))) for n in outer)
         yield from _built(first, EdgeFoam(AS_TYPED, None, None, "the edge as briefed", as_typed, (), (), 0.0))
     for detail in details():
-        if (ways is not None and detail.key not in ways) or (detail.before_the_slab and resolved.on_old_slab):
+        if detail.key not in ways if ways is not None else detail.new_work and resolved.on_old_slab:
             continue
         known: dict[int, EdgeFoam | None] = {}  # by thickness: boards as thick as one another are cut alike
         for board in boards:
