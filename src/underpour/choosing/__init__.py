@@ -6,6 +6,7 @@ from .records import Bound as Bound
 from .records import Choice as Choice
 from .records import Money as Money
 from .records import Ranged as Ranged
+from .records import Reason as Reason
 from .records import Refusal as Refusal
 from .records import Row as Row
 from .records import ToWin as ToWin

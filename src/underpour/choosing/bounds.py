@@ -7,8 +7,9 @@ aside. Heat is held by what lies between solved sections, and only where it fall
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 
 import numpy as np
 from numpy.typing import NDArray
@@ -38,6 +39,11 @@ class PutAside:
 
     finding: Finding  # as it falls short with one of them
     rows: Bools
+    own: Callable[[int], Finding] | None = None  # as it falls short with each; None where that is the same
+
+    def of(self, candidate: int) -> Finding:
+        """As it falls short with one candidate."""
+        return self.finding if self.own is None else self.own(candidate)
 
 
 def by_part(wanted: Wanted, columns: Columns, sketched: Sequence[SolvedEdge]) -> list[PutAside]:
@@ -64,7 +70,8 @@ def by_budget(wanted: Wanted, columns: Columns) -> list[PutAside]:
     words = "The foam alone, laid, costs more than may be spent."
     basis = (Basis("the brief", "money.budget", "document"),)
     finding = Finding("money.first", "First cost", over, "money", limit=money.budget, sense="at most", basis=basis)
-    return [PutAside(replace(finding, words=words, rests_on=("money.budget",)), rows)]
+    told = replace(finding, words=words, rests_on=("money.budget",))
+    return [PutAside(told, rows, lambda n: replace(told, value=float(columns.first[n])))]
 
 
 def by_heat(columns: Columns, heat: Heat) -> list[PutAside]:
@@ -78,8 +85,13 @@ def by_heat(columns: Columns, heat: Heat) -> list[PutAside]:
         rows = np.asarray(margin < -within)
         if rows.any() and not rows[~np.isnan(value)].all():
             worst = int(np.argmin(np.where(rows, margin, np.inf)))
-            found.append(PutAside(replace(finding, value=float(value[worst])), rows))
+            own = partial(_with_value, replace(finding, words=""), value)  # its words are those of another way
+            found.append(PutAside(own(worst), rows, own))
     return found
+
+
+def _with_value(finding: Finding, value: NDArray[np.float64], candidate: int) -> Finding:
+    return replace(finding, value=float(value[candidate]))
 
 
 def doubt_of(finding: Finding, value: NDArray[np.float64]) -> NDArray[np.float64]:
@@ -95,7 +107,13 @@ def _whose(shorts: Sequence[dict[Name, Finding]], option: NDArray[np.int64]) -> 
     for name in names:
         which = np.array([name in each for each in shorts])
         if not which.all():
-            yield PutAside(next(each[name] for each in shorts if name in each), which[option])
+            first = next(each[name] for each in shorts if name in each)
+            yield PutAside(first, which[option], partial(_of_option, shorts, option, name))
+
+
+def _of_option(shorts: Sequence[dict[Name, Finding]], option: NDArray[np.int64], name: Name, candidate: int) -> Finding:
+    found: Finding = shorts[int(option[candidate])][name]
+    return found
 
 
 def _shorts(findings: Iterable[Finding]) -> dict[Name, Finding]:

@@ -6,7 +6,7 @@ import json
 from typing import Any
 
 from ..findings import Assumed
-from .records import Bound, Choice, Money, Ranged, Refusal, Row, ToWin
+from .records import Bound, Choice, Money, Ranged, Reason, Refusal, Row, ToWin
 
 FORMAT = "choice/1"
 
@@ -32,6 +32,7 @@ def as_json(choice: Choice) -> str:
         "rows": [_row(row) for row in choice.rows],
         "refused": [_row(row) for row in choice.refused],
         "front": [_row(row) for row in choice.front],
+        "reasons": [_reason(each) for each in choice.reasons],
         "to_win": [_to_win(each) for each in choice.to_win],
         "candidates": {
             "tried": choice.candidates,
@@ -107,6 +108,18 @@ def _ranged(ranged: Ranged | None) -> dict[str, float] | None:
 
 def _bound(bound: Bound) -> dict[str, Any]:
     return {"id": bound.id, "title": bound.title, "count": bound.count}
+
+
+def _reason(reason: Reason) -> dict[str, Any]:
+    return {
+        "id": reason.id,
+        "title": reason.title,
+        "put_aside": reason.aside,
+        "answered": reason.answered,
+        "cheapest": reason.cheapest,
+        "first_cost": _money(reason.first),
+        "refusal": _refusal(reason.refusal),
+    }
 
 
 def _to_win(change: ToWin) -> dict[str, Any]:

@@ -14,8 +14,9 @@ from ..costing.making import of_board
 from ..measure import Measure, say
 from ..measure.money import money_per_unit
 from ..mistakes import Mistake
-from ..resolve import Resolved
-from .wanted import EdgeFoam, FloorFoam, Wanted
+from ..resolve import Resolved, Slice
+from ..sections.build import section
+from .wanted import EdgeFoam, FloorFoam, Wanted, foam_at_edge
 
 Array = NDArray[np.float64]
 Ints = NDArray[np.int64]
@@ -98,6 +99,16 @@ def columns(wanted: Wanted) -> Columns:
     )
 
 
+def as_briefed(wanted: Wanted) -> Weighed:
+    """What the brief's own foam costs and weighs."""
+    resolved, weigh = wanted.resolved, _Weigh(wanted)
+    found = [weigh.piece(layer, "floor", resolved.area) for layer in resolved.boards]
+    for edge in resolved.edges:
+        faces = foam_at_edge(section(resolved, edge), edge)
+        found += [weigh.piece(p.board, face, area) for p, (face, area, _) in zip(edge.pieces, faces, strict=True)]
+    return _summed(found)
+
+
 class _Weigh:
     """Weighs parts: with [money] laid and dug for, without it by the records' prices of the foam alone."""
 
@@ -124,13 +135,15 @@ class _Weigh:
     def _faces(self, of: EdgeFoam) -> Iterator[Weighed]:
         pieces = [piece for each in of.edges for piece in each.pieces]
         for piece, (face, area) in zip(pieces, of.faces, strict=True):
-            board = piece.board.record
-            if board is None:
-                yield Weighed(OPEN, (OPEN, OPEN, OPEN), "", "")
-                continue
-            size = piece.board.thickness
-            made = of.made or next((each for each in board.made if abs(each.thickness - size) < 5e-4), None)
-            yield self._laid(board, made or Made(size, piece.board.words, board.r_label_per_metre), face, area)
+            yield self.piece(piece.board, face, area)
+
+    def piece(self, of: Slice, face: str, area: float) -> Weighed:
+        """A board as it lies somewhere."""
+        board = of.record
+        if board is None:
+            return Weighed(OPEN, (OPEN, OPEN, OPEN), "", "")
+        made = next((each for each in board.made if abs(each.thickness - of.thickness) < 5e-4), None)
+        return self._laid(board, made or Made(of.thickness, of.words, board.r_label_per_metre), face, area)
 
     def _laid(self, board: Board, made: Made, face: str, area: float) -> Weighed:
         there = self._left.get((board.key, round(1e4 * made.thickness)), 0.0)

@@ -17,7 +17,7 @@ from .heat import Name, name_of
 from .wanted import Wanted
 
 OF_THE_BOARD = "foam."  # how keys begin that ask for what a board's records do not say
-STRIDES, HALVINGS = 12, 6  # where none of the first ways holds: how the others are walked
+STRIDES, HALVINGS = 8, 5  # where none of the first ways holds: how the others are walked
 MORE_HELPS = ("heat.floor-coldest",)  # where people stay: more foam under the floor only ever warms it
 ALIKE = 0.01  # share of a margin: two margins this near are the same whatever foam is taken
 

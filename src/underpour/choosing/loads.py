@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from functools import partial
 
 import numpy as np
 
@@ -34,10 +35,15 @@ def by_loads(wanted: Wanted, columns: Columns) -> Iterator[PutAside]:
         if load.before_pour or load.missing or (load.place != "everywhere" and by_itself(resolved, load)):
             continue
         felt = _Felt(resolved, load)
-        short = [support is not None and bool(support.boards) and felt.short(support) for support in supports]
-        found = next((each for each in felt.found), None)
-        if any(short) and found is not None and not all(short):
-            yield PutAside(found, np.array(short)[columns.floor])
+        short = [felt.short(support) if support is not None and support.boards else None for support in supports]
+        first = next((each for each in short if each is not None), None)
+        if first is not None and None in short:
+            which = np.array([each is not None for each in short])
+            yield PutAside(first, which[columns.floor], partial(_of_floor, short, columns, first))
+
+
+def _of_floor(short: Sequence[Finding | None], columns: Columns, first: Finding, candidate: int) -> Finding:
+    return short[columns.floor[candidate]] or first
 
 
 def _support(wanted: Wanted, floor: int) -> Support | None:
@@ -53,22 +59,19 @@ class _Felt:
     def __init__(self, resolved: Resolved, load: ResolvedLoad) -> None:
         self._resolved, self._load = resolved, load
         self._known: list[tuple[float, float]] = []  # k of the stiff bed, N/m³, and the pressure on it, Pa
-        self.found: list[Finding] = []
 
-    def short(self, support: Support) -> bool:
-        """Whether the foam below this slab feels more than it bears."""
+    def short(self, support: Support) -> Finding | None:
+        """What is said where the foam below this slab feels more than it bears; None where it does not."""
         if beds.unknown(support, self._load.standing) is not None:
-            return False
+            return None
         lies = beds.bed(support, self._load.standing)
         bears = carried(self._resolved, support, self._load, lies, None).for_foam
         if bears is None:
-            return False
+            return None
         pressure = self._pressure(support, lies.stiff, bears)
         if pressure is None or pressure <= bears:
-            return False
-        if not self.found:
-            self.found.append(self._finding(support, pressure, bears))
-        return True
+            return None
+        return self._finding(support, pressure, bears)
 
     def _pressure(self, support: Support, stiff: float, bears: float) -> float | None:
         """What it feels at the least, as far as that tells whether it bears it. [Pa]"""

@@ -118,6 +118,19 @@ class Bound:
 
 
 @dataclass(frozen=True, slots=True)
+class Reason:
+    """One finding with all that it refuses, folded."""
+
+    id: str
+    title: str
+    aside: int  # ways that it put aside before anything was solved for them, each counted at its first reason
+    answered: int  # of those that were answered wholly
+    cheapest: str  # the name of the best of them
+    first: Money | None  # what that costs
+    refusal: Refusal  # of that one
+
+
+@dataclass(frozen=True, slots=True)
 class ToWin:
     """What would have to change for the runner-up to win."""
 
@@ -157,6 +170,7 @@ class Choice:
     notes: tuple[str, ...]
     cautions: tuple[str, ...]
     sure: bool = True  # whether every way that ranks before the recommended one was answered or put aside
+    reasons: tuple[Reason, ...] = ()  # what refuses, what puts most aside first
     film_open: str = ""  # what is open about the film as briefed, and its verdict; "" where nothing is
     films: tuple[Film, ...] = ()  # that would settle it
 

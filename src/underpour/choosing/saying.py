@@ -10,8 +10,9 @@ from ..resolve import Resolved
 from .columns import Columns
 from .records import By, Choice, Refusal, Row, Word
 from .wanted import EdgeFoam, FloorFoam
-from .winning import said
+from .winning import told_apart
 
+WORTH = 0.05  # of a year's heat: a step that saves less is not told
 MAY_ASK = ("frost.heave", "bearing.", "code.slab-edge", "code.under-slab", "code.heated-slab", "warm.")
 HOURS = 8766.0  # in a year
 SAFETY = (
@@ -146,11 +147,32 @@ def says(choice: Choice, resolved: Resolved, under: Row | None) -> Iterator[str]
         yield f"The cheapest that meets the code is {code.name}; it falls short in what no code asks: {lacks}."
     if not choice.sure:
         yield "Not every way that ranks before it was answered; one of them may serve as well."
+    yield from _left_out(choice, best, system)
     for each in {one.title: one for one in reversed(choice.beyond)}.values():
         yield f"Whichever is taken, it falls short here: {each.title}{_against(each, system)}. {each.words}".strip()
     if choice.films:
         those = _listed(each.label for each in choice.films)
         yield f"The film as briefed leaves a question ({choice.film_open}). Of the lines these would meet: {those}."
+
+
+def _left_out(choice: Choice, best: Row, system: System) -> Iterator[str]:
+    """What a ranking without the price of heat leaves out: what the next step of the front saves, for how much more."""
+    if choice.by not in ("price of the foam", "first cost") or best.first is None or best.energy is None:
+        return
+    cost, energy = best.first.amount, best.energy
+    steps = [
+        row for row in choice.front if row.first is not None and row.first.amount > cost and row.energy is not None
+    ]
+    step = min(
+        (row for row in steps if row.energy is not None and row.energy < (1.0 - WORTH) * energy),
+        key=lambda row: row.first.amount if row.first is not None else 0.0,
+        default=None,
+    )
+    if step is None or step.first is None or step.energy is None:
+        return
+    more = f"{step.first.amount - cost:,.0f} {step.first.currency}"
+    saves = say.both(energy - step.energy, "kWh", system)
+    yield f"What heat costs is not in this: {step.name} saves {saves} more each year for {more} more."
 
 
 def _why_not_cheaper(choice: Choice, best: Row, system: System) -> Iterator[str]:
@@ -170,7 +192,7 @@ def _against(why: Refusal, system: System) -> str:
     """The value beside its limit, where both are told."""
     if why.value is None or why.limit is None or why.unit in ("count", "money"):
         return ""
-    value, limit = (said(each, why.unit, system) for each in (why.value, why.limit))
+    value, limit = told_apart(why.value, why.limit, why.unit, system)
     return f": {value}, where {why.sense} {limit} is wanted"
 
 
@@ -189,7 +211,7 @@ def _does(choice: Choice, best: Row, system: System) -> Iterator[str]:
     through = say.both(best.heat, "W", system)
     saved = bare.heat - best.heat
     lacks = _listed(each.title for each in bare.refusals)
-    why = f" No foam falls short: {lacks}." if lacks else ""
+    why = f" Without foam it falls short: {lacks}." if lacks else ""
     if bare.heat > 0.0 and saved > 0.0:
         share = f"{100.0 * saved / bare.heat:.0f} %"
         yield f"The floor then loses {through} on the mean of the year, {share} less than without foam.{why}"
@@ -225,8 +247,9 @@ def _why_bare(choice: Choice, best: Row, under: Row | None, resolved: Resolved) 
     elif best.first is not None and under.first is not None:
         more = f"{under.first.amount - best.first.amount:,.0f} {best.first.currency}"
         yield (
-            f"The cheapest with foam there, {under.name}, loses {less} less for {more} more. Nothing that is held asks "
-            "for it. Whether it pays is a question of what heat costs: type [money]."
+            f"The cheapest with foam there, {under.name}, loses {less} less for {more} more. It is left out "
+            "only because nothing that is held asks for it. Whether it pays is a question of what heat "
+            "costs: type [money]."
         )
 
 

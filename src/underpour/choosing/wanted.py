@@ -27,6 +27,7 @@ from ..sections.parts import Section
 from .details import Piece, details, least_strength
 
 MOST_LAYERS = 2  # of one product on one another: more is laid nowhere without need
+NAMED = "They are:"  # how the sentence begins that names every board
 ROUNDED = 0.1  # kPa: a rounded psi
 THICKEST_AT_EDGE = 0.11  # m: what a wall's finish and a sill still cover (common practice, no source)
 AS_TYPED, NONE, AS_BRIEFED_KEY = "as typed", "none", "as-briefed"
@@ -365,7 +366,8 @@ def _area(outline: Sequence[tuple[float, float]]) -> float:
 
 def _kept(asked: Choose, resolved: Resolved, boards: Sequence[Board]) -> Iterator[str]:
     names = ", ".join(board.label for board in boards)
-    yield f"Tried under the floor and at its edges, one product on one job: {names}."
+    yield f"{len(boards)} boards were tried under the floor and at its edges, one product on one job."
+    yield f"{NAMED} {names}."
     if asked.on_hand:
         there = ", ".join(f"{each.area.typed} of {each.thickness.typed} {each.board}" for each in asked.on_hand)
         yield f"On hand, and not paid for again: {there}."

@@ -19,17 +19,17 @@ from ..sections.build import section
 from ..trying import Taken, as_taken
 from . import saying, winning
 from .bounds import PutAside, by_budget, by_heat, by_part, refusal
-from .columns import Columns, bought_of, columns
+from .columns import Columns, as_briefed, bought_of, columns
 from .confirming import Answers, Full, Held, beyond_foam, confirmed, findings_of, first_serving
 from .films import films
 from .heat import Heat, Known, Name, bought, heat_of
 from .loads import by_loads
 from .ranking import CENT, front, ordered
-from .records import Bound, By, Choice, Money, Ranged, Role, Row, ToWin
+from .records import Bound, By, Choice, Money, Ranged, Reason, Role, Row, ToWin
 from .wanted import NONE, EdgeFoam, FloorFoam, Wanted, foam_at_edge, wanted
 
-CONFIRMED, MOST = 10, 40  # how many are confirmed by full answers, and how many of them are made for it at most
-OF_A_ROLE = 8  # full answers at most for one further role of the table
+CONFIRMED, MOST = 10, 16  # how many are confirmed by full answers, and how many of them are made for it at most
+OF_A_ROLE = 3  # full answers at most for one further role of the table
 REFUSED_SHOWN, FRONT_SHOWN = 12, 8
 Bools = NDArray[np.bool_]
 
@@ -193,17 +193,18 @@ def _told(found: Search) -> Choice:
         bare = int(np.flatnonzero((table.floor == 0) & (table.edge == 0))[0])
         roles.setdefault(bare, []).append("no foam")
     rows = [_row(found, answers, n, roles.get(n, []), rank.get(n), beyond) for n in dict.fromkeys([*held, *roles])]
-    as_briefed = _as_briefed(found, beyond)
-    same = next((n for n, row in enumerate(rows) if row.changes == as_briefed.changes), None)
+    briefed = _as_briefed(found, beyond)
+    same = next((n for n, row in enumerate(rows) if row.changes == briefed.changes), None)
     if same is None:
-        rows.append(as_briefed)
+        rows.append(briefed)
     else:
         rows[same] = replace(rows[same], roles=(*rows[same].roles, "as briefed"))
     refused = [_row(found, answers, n, roles.get(n, []), None, beyond) for n in fell if n not in roles]
     refused += _refused_by_bounds(found, answers, [*roles], beyond)
+    counted_at = _counted_at([*found.aside, *learnt], found)
+    reasons = _reasons(found, answers, fell, refused, counted_at, beyond)
     best = [n for n in _front(found, alive) if n not in fell][:FRONT_SHOWN]
     at_front = tuple(_row(found, answers, n, roles.get(n, []), rank.get(n), beyond, made=False) for n in best)
-    counted = _bounds([*found.aside, *learnt], found)
     under = None if frozen else _cheapest_under(found, alive, answers, beyond)
     word = saying.word(resolved, rows, under, bool(beyond))
     to_win: list[ToWin] = []
@@ -230,13 +231,14 @@ def _told(found: Search) -> Choice:
         refused=tuple(_different(refused)[:REFUSED_SHOWN]),
         front=at_front,
         to_win=tuple(to_win),
-        bounds=counted,
+        bounds=_bounds([*found.aside, *learnt], counted_at),
         candidates=len(table),
         put_aside=int(len(table) - alive.sum()),
         answered=len(answers.known) + 1,
         sure=walked.sure,
         beyond=tuple(refusal(each, "full answer") for each in beyond.values()),
         open=_open(rows),
+        reasons=tuple(reasons),
         film_open=film_open,
         films=those,
         searched=found.wanted.kept,
@@ -415,7 +417,12 @@ def _as_briefed(found: Search, beyond: dict[Name, Finding]) -> Row:
         open=(),
         refusals=(),
     )
-    return _answered(replace(row, foam=_foam(resolved)), findings_of(found.taken.findings), found, beyond)
+    cost = as_briefed(found.wanted)
+    row = replace(row, foam=_foam(resolved), carbon=_ranged(np.array(cost.carbon)))
+    if not np.isnan(cost.first) and (found.columns.currency or not cost.currency):
+        day = min(filter(None, (cost.day, found.columns.day)), default="")
+        row = replace(row, first=Money(cost.first, found.columns.currency, day) if found.columns.currency else None)
+    return _answered(row, findings_of(found.taken.findings), found, beyond)
 
 
 def _foam(resolved: Resolved) -> float:
@@ -448,23 +455,44 @@ def _refused_by_bounds(found: Search, answers: Answers, shown: Sequence[int], be
     rows = []
     for n in sorted(reasons, key=lambda each: (found.cost[each], each)):
         row = _row(found, answers, n, [], None, beyond, made=False)
-        told = tuple(refusal(each.finding, "bound") for each in reasons[n])
+        told = tuple(refusal(each.of(n), "bound") for each in reasons[n])
         rows.append(row if row.confirmed else replace(row, refusals=told))
     return rows
 
 
-def _bounds(aside: Sequence[PutAside], found: Search) -> tuple[Bound, ...]:
+def _counted_at(aside: Sequence[PutAside], found: Search) -> Counter[str]:
     """How many each finding put aside, each candidate counted at the first that did."""
-    counted: Counter[tuple[str, str]] = Counter()
-    words: dict[tuple[str, str], str] = {}
+    counted: Counter[str] = Counter()
     gone = np.zeros(len(found.columns), bool)
     for each in aside:
-        key = (each.finding.id, each.finding.title.split(" ", 1)[0] and each.finding.id)
-        new = each.rows & ~gone
-        counted[key] += int(new.sum())
-        words.setdefault(key, each.finding.title)
+        counted[each.finding.id] += int((each.rows & ~gone).sum())
         gone |= each.rows
-    return tuple(Bound(key[0], words[key], "", count) for key, count in counted.items() if count)
+    return counted
+
+
+def _bounds(aside: Sequence[PutAside], counted: Counter[str]) -> tuple[Bound, ...]:
+    titles = {each.finding.id: each.finding.title for each in reversed(aside)}
+    return tuple(Bound(id, titles[id], "", count) for id, count in counted.items() if count)
+
+
+def _reasons(
+    found: Search,
+    answers: Answers,
+    fell: Sequence[int],
+    refused: Sequence[Row],
+    counted: Counter[str],
+    beyond: dict[Name, Finding],
+) -> list[Reason]:
+    """Every finding that refuses, with how many it refuses and the best of them."""
+    lacking = [{each.id for each in answers.of(n).lacking(beyond).values()} for n in fell]
+    reasons = []
+    for id in dict.fromkeys(each.id for row in refused for each in row.refusals):
+        rows = [row for row in refused if any(each.id == id for each in row.refusals)]
+        best = min(rows, key=lambda row: row.first.amount if row.first is not None else np.inf)
+        why = next(each for each in best.refusals if each.id == id)
+        many = sum(id in each for each in lacking)
+        reasons.append(Reason(id, why.title, counted[id], many, best.name, best.first, why))
+    return sorted(reasons, key=lambda each: (-each.aside - each.answered, each.id))
 
 
 def _open(rows: Sequence[Row]) -> tuple[tuple[str, str], ...]:

@@ -8,6 +8,8 @@ from ..measure import System, say
 from .columns import Bought
 from .records import Row, ToWin
 
+PLAIN = ("1", "count", "money")  # units that are printed as they are
+
 
 def by_price(
     first: Row, second: Row, apart: float, of_first: Sequence[Bought], of_second: Sequence[Bought]
@@ -51,13 +53,31 @@ def by_limit(refused: Sequence[Row], best: float, system: System) -> Iterator[To
         for each in row.refusals[:1]:
             if each.value is None or each.limit is None or each.unit == "count":
                 continue
-            value, limit = (said(number, each.unit, system) for number in (each.value, each.limit))
+            value, limit = told_apart(each.value, each.limit, each.unit, system)
             words = f"{row.name} is cheaper. {each.title}: it has {value}, and {limit} is the limit."
             yield ToWin("limit", words, each.id, each.limit, each.value, each.unit)
 
 
 def said(value: float, unit: str, system: System) -> str:
     """A number with its unit; of what is not printed in two systems as it is."""
-    if unit in ("1", "count", "money"):
+    if unit in PLAIN:
         return f"{value:.3g}"
     return say.both(value, unit, system)
+
+
+def told_apart(value: float, limit: float, unit: str, system: System) -> tuple[str, str]:
+    """A value and its limit in words that differ: with as many more digits as that takes.
+
+    >>> told_apart(80.04, 80.0, "%", "SI")
+    ('80.04 %', '80.00 %')
+    """
+    words = said(value, unit, system), said(limit, unit, system)
+    if words[0] != words[1] or value == limit:
+        return words
+    one, other = (value, limit) if unit in PLAIN else (say.number(each, unit, system) for each in (value, limit))
+    named = "" if unit in PLAIN else f" {say.name(unit, system)}"
+    for places in range(1, 6):
+        words = f"{one:.{places}f}{named}", f"{other:.{places}f}{named}"
+        if words[0] != words[1]:
+            break
+    return words

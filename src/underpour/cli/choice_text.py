@@ -1,19 +1,21 @@
-"""A choice as text for the terminal: what to take, what comes next, what refuses the rest."""
+"""A choice as text for the terminal: what to take, what comes next, what refuses the rest. All of it is in the JSON."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from ..choosing.wanted import NAMED
 from .paragraphs import block, columns, hung
 
 if TYPE_CHECKING:
-    from ..choosing import Choice, Refusal, Row
+    from ..choosing import Choice, Reason, Row
     from ..measure.table import System
 
-NUMBER, WIDE = 3, 12
-REFUSED, REASONS = 6, 3  # ways that are refused, and reasons of each
-SHOWN = 5  # of those that serve; all ten are in the JSON
+RANK, WIDE = 10, 12
+SHOWN = 5  # of those that serve, of reasons, of the front
+INVENTED = "(invented)"
 
 
 def choice_text(choice: Choice, width: int) -> str:
@@ -29,39 +31,56 @@ def choice_text(choice: Choice, width: int) -> str:
         "",
         *_table(choice, width),
         "",
+        *block("What refuses the others", (line for each in _reasons(choice) for line in _reason(each, system, width))),
         *block(
-            "Refused, and by what", (line for row in choice.refused[:REFUSED] for line in _refused(row, system, width))
+            "What would let another win", (line for each in choice.to_win[:2] for line in hung(each.words, width, 2))
         ),
-        *block("What would let another win", (line for each in choice.to_win for line in hung(each.words, width, 2))),
         *block("Nothing beats these in cost, heat and carbon together", _front(choice, width)),
         *block(
             "Cannot be told yet",
             (line for id, key in choice.open for line in hung(f"{id}: type {key} in the brief.", width, 2)),
         ),
-        *block("What was tried", (line for words in choice.searched for line in hung(words, width, 2))),
+        *(line for words in choice.searched if not words.startswith(NAMED) for line in hung(words, width)),
         *hung(_counted(choice), width),
+        *(hung("The products are those of an invented maker.", width) if INVENTED in _all_names(choice) else []),
         "",
         *(line for words in choice.cautions[:1] for line in hung(f"Mind: {words}", width)),
     ]
     return "\n".join(lines) + "\n"
 
 
+def _all_names(choice: Choice) -> str:
+    return " ".join(row.name for row in choice.rows)
+
+
 def _table(choice: Choice, width: int) -> Iterator[str]:
     life = any(row.life is not None for row in choice.rows)
     heads = ["loses", "first cost", *(["all years"] if life else []), "carbon"]
-    widths = [NUMBER, width - NUMBER - 2 - len(heads) * (WIDE + 2), *[WIDE] * len(heads)]
-    yield from columns(["", "", *heads], widths)
+    left = width - RANK - 2 - len(heads) * (WIDE + 2)
+    widths = [RANK, left // 2 - 1, left - left // 2 - 1, *[WIDE] * len(heads)]
+    yield from columns(["", "under the floor", "at the edge", *heads], widths)
     for row in choice.rows:
         if row.rank is None or row.rank <= SHOWN or row.roles:
-            yield from columns([str(row.rank or ""), _named(row), *_numbers(row, choice.system, life)], widths)
+            yield from columns(
+                [_rank(row), _short(row.floor), _short(row.edge), *_numbers(row, choice.system, life)], widths
+            )
+            if row.refusals:
+                short = ", ".join(dict.fromkeys(each.id for each in row.refusals))
+                yield from hung(f"falls short: {short}", width, RANK + 2)
 
 
-def _named(row: Row) -> str:
-    roles = [role for role in row.roles if role not in ("recommended", "runner-up") and role != row.name]
-    said = f"{row.name} ({', '.join(roles)})" if roles else row.name
-    if row.refusals:
-        said += f": falls short, {', '.join(dict.fromkeys(each.id for each in row.refusals))}"
-    return said
+def _rank(row: Row) -> str:
+    roles = [role for role in row.roles if role not in ("recommended", "runner-up")]
+    return " ".join(filter(None, [str(row.rank or ""), ", ".join(roles)]))
+
+
+def _short(words: str) -> str:
+    """A part without the other system's numbers and without what is said of all products.
+
+    >>> _short("2 in (51 mm) of Marlpit Plain 15 (invented)")
+    '2 in of Marlpit Plain 15'
+    """
+    return re.sub(r"\s*\([^)]*\)", "", words).removesuffix(" under the floor")
 
 
 def _numbers(row: Row, system: System, life: bool) -> list[str]:
@@ -75,32 +94,35 @@ def _numbers(row: Row, system: System, life: bool) -> list[str]:
     ]
 
 
-def _refused(row: Row, system: System, width: int) -> Iterator[str]:
-    cost = "" if row.first is None else f", {row.first.amount:,.0f} {row.first.currency}"
-    yield from hung(f"{row.name}{cost}", width, 2)
-    first = {each.id: each for each in reversed(row.refusals)}
-    for each in list(reversed(first.values()))[:REASONS]:
-        yield from hung(_why(each, system), width, 4)
+def _reasons(choice: Choice) -> tuple[Reason, ...]:
+    return choice.reasons[:SHOWN]
 
 
-def _why(refusal: Refusal, system: System) -> str:
-    from .spoken import measured
+def _reason(reason: Reason, system: System, width: int) -> list[str]:
+    from ..choosing.winning import told_apart
 
-    said = refusal.title
-    if refusal.value is not None and refusal.limit is not None:
-        value, limit = (measured(each, refusal.unit, system) for each in (refusal.value, refusal.limit))
-        said += f": {value} where {limit} is the limit"
-    return f"{said} ({refusal.id})."
+    why, many = reason.refusal, []
+    many += [f"{reason.aside:,} before anything was solved for them"] if reason.aside else []
+    many += [f"{reason.answered} of those that were answered"] if reason.answered else []
+    cost = "" if reason.first is None else f", {reason.first.amount:,.0f} {reason.first.currency}"
+    held = ""
+    if why.value is not None and why.limit is not None and why.unit not in ("count", "money"):
+        value, limit = told_apart(why.value, why.limit, why.unit, system)
+        held = f": {value} where {why.sense} {limit} is wanted"
+    at = f", edge {why.at['edge']}" if "edge" in why.at else ""
+    said = f"{reason.id}, {', '.join(many) or 'beside others'}. {reason.title}{at}"
+    return hung(f"{said}. The cheapest is {_short(reason.cheapest)}{cost}{held}.", width, 2)
 
 
 def _front(choice: Choice, width: int) -> Iterator[str]:
-    for row in choice.front:
-        told = "" if row.confirmed else " (not answered wholly)"
-        yield from hung(f"{', '.join(filter(None, _numbers(row, choice.system, False)))}: {row.name}{told}", width, 2)
+    step = max(1, -(-len(choice.front) // SHOWN))
+    for row in choice.front[::step]:
+        numbers = ", ".join(filter(None, _numbers(row, choice.system, False)))
+        yield from hung(f"{numbers}: {_short(row.name)}", width, 2)
 
 
 def _counted(choice: Choice) -> str:
-    by = "; ".join(f"{each.count:,} by {each.id}" for each in choice.bounds)
+    by = "; ".join(f"{each.count:,} by {each.id}" for each in choice.bounds[:SHOWN])
     said = f"{choice.candidates:,} ways were looked at"
     said += f", {choice.put_aside:,} put aside by what is cheap to check ({by})" if by else ""
     return f"{said}; {choice.answered} were answered wholly."
