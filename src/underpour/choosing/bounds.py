@@ -90,6 +90,16 @@ def by_heat(columns: Columns, heat: Heat) -> list[PutAside]:
     return found
 
 
+def doubtful(columns: Columns, heat: Heat) -> Bools:
+    """What seems to fall short of a surface's limit, by less than the way between solved sections may be off."""
+    found = np.zeros(len(columns), bool)
+    for name, value in heat.values.items():
+        finding = heat.of[name]
+        assert finding.limit is not None
+        found |= np.asarray((finding.limit - value if finding.sense == "at most" else value - finding.limit) < 0.0)
+    return found
+
+
 def _with_value(finding: Finding, value: NDArray[np.float64], candidate: int) -> Finding:
     return replace(finding, value=float(value[candidate]))
 

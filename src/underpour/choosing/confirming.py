@@ -18,6 +18,7 @@ from .wanted import Wanted
 
 OF_THE_BOARD = "foam."  # how keys begin that ask for what a board's records do not say
 STRIDES, HALVINGS = 8, 5  # where none of the first ways holds: how the others are walked
+DOUBTED = 12  # whole answers at most of ways that seem to fall short
 MORE_HELPS = ("heat.floor-coldest",)  # where people stay: more foam under the floor only ever warms it
 ALIKE = 0.01  # share of a margin: two margins this near are the same whatever foam is taken
 
@@ -156,7 +157,31 @@ class Held:
     sure: bool
 
 
-def confirmed(order: Sequence[int], answers: Answers, beyond: dict[Name, Finding], many: int, most: int) -> Held:
+def confirmed(
+    order: Sequence[int],
+    doubted: NDArray[np.bool_],
+    answers: Answers,
+    beyond: dict[Name, Finding],
+    many: int,
+    most: int,
+) -> Held:
+    """The first that hold, those that are doubted only as far as they rank before the first of the others.
+
+    Where none of those holds, all are walked.
+    """
+    clear = [n for n in order if not doubted[n]]
+    held, fell, aside = first_serving(clear, answers, beyond, many, most)
+    if not held:
+        return _walked(order, answers, beyond, many, most)
+    before = [n for n in order[: order.index(held[0])] if doubted[n]]
+    also, fallen, more = first_serving(before, answers, beyond, many, DOUBTED)
+    place = {n: at for at, n in enumerate(order)}
+    first = sorted([*held, *also], key=place.__getitem__)[:many]
+    sure = len(also) == many or len(before) <= DOUBTED
+    return Held(tuple(first), (*fell, *fallen), (*aside, *more), sure)
+
+
+def _walked(order: Sequence[int], answers: Answers, beyond: dict[Name, Finding], many: int, most: int) -> Held:
     """The first that hold; where none of the first does, the way is walked in long steps, then halved back."""
     held, fell, aside = first_serving(order, answers, beyond, many, most)
     gone = np.zeros(len(answers.columns), bool)

@@ -8,7 +8,7 @@ from ..measure import System, say
 from ..measure.digits import fixed
 from ..resolve import Resolved
 from .columns import Columns
-from .records import By, Choice, Refusal, Row, Word
+from .records import By, Choice, Money, Refusal, Row, Word
 from .wanted import EdgeFoam, FloorFoam
 from .winning import told_apart
 
@@ -177,15 +177,27 @@ def _left_out(choice: Choice, best: Row, system: System) -> Iterator[str]:
 
 def _why_not_cheaper(choice: Choice, best: Row, system: System) -> Iterator[str]:
     """The cheapest of what is refused and costs less, with what refuses it."""
-    if best.first is None or choice.by in ("foam", "carbon", "height"):
+    here = _counted(best, choice)
+    if here is None or choice.by in ("foam", "carbon", "height"):
         return
-    cheaper = [row for row in choice.refused if row.first is not None and row.first.amount < best.first.amount]
-    row = min(cheaper, key=lambda each: each.first.amount if each.first else 0.0, default=None)
-    if row is None or not row.refusals or row.first is None:
+    refused = [
+        (cost, row) for row in (*choice.refused, *choice.rows) if row.refusals and (cost := _counted(row, choice))
+    ]
+    cheaper = [(cost, row) for cost, row in refused if cost.amount < here.amount]
+    if not cheaper:
         return
+    cost, row = min(cheaper, key=lambda each: each[0].amount)
     why = row.refusals[0]
-    cost = f"{row.first.amount:,.0f} {row.first.currency}"
-    yield f"Cheaper is {row.name}, at {cost}; it is refused. {why.title}{_against(why, system)}."
+    over = " over the years" if choice.by == "life-cycle cost" else ""
+    yield (
+        f"Cheaper is {row.name}, at {cost.amount:,.0f} {cost.currency}{over}; it is refused. "
+        f"{why.title}{_against(why, system)}."
+    )
+
+
+def _counted(row: Row, choice: Choice) -> Money | None:
+    """What a row costs, by what is ranked."""
+    return row.life if choice.by == "life-cycle cost" else row.first
 
 
 def _against(why: Refusal, system: System) -> str:

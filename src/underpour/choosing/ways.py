@@ -18,7 +18,7 @@ from ..resolve import Resolved
 from ..sections.build import section
 from ..trying import Taken, as_taken
 from . import saying, winning
-from .bounds import PutAside, by_budget, by_heat, by_part, refusal
+from .bounds import PutAside, by_budget, by_heat, by_part, doubtful, refusal
 from .columns import Columns, as_briefed, bought_of, columns
 from .confirming import Answers, Full, Held, beyond_foam, confirmed, findings_of, first_serving
 from .films import films
@@ -28,7 +28,7 @@ from .ranking import CENT, front, ordered
 from .records import Bound, By, Choice, Money, Ranged, Reason, Role, Row, ToWin
 from .wanted import NONE, EdgeFoam, FloorFoam, Wanted, foam_at_edge, wanted
 
-CONFIRMED, MOST = 10, 16  # how many are confirmed by full answers, and how many of them are made for it at most
+CONFIRMED, MOST = 10, 40  # how many are confirmed by full answers, and how many of them are made for it at most
 OF_A_ROLE = 3  # full answers at most for one further role of the table
 REFUSED_SHOWN, FRONT_SHOWN = 12, 8
 Bools = NDArray[np.bool_]
@@ -47,6 +47,7 @@ class Search:
     by: By
     cost: NDArray[np.float64]
     life: NDArray[np.float64] | None
+    doubted: Bools  # seem to fall short, by less than may be off
 
 
 def choose(reading: Reading, known: Known | None = None) -> Choice:
@@ -82,9 +83,10 @@ def search(reading: Reading, taken: Taken, known: Known) -> Search:
         heat = _spread_out(heat_of(all_of_it, table.floor[rows], table.edge[rows], known), rows, len(table))
         aside += by_heat(table, heat)
         alive = ~_any(aside, len(table))
+    doubted = np.zeros(len(table), bool) if heat is None else doubtful(table, heat)
     life = life_cycles(resolved, table, heat)
     by, cost = _by(reading, resolved, table, life)
-    return Search(all_of_it, table, taken, tuple(aside), heat, alive, by, cost, life)
+    return Search(all_of_it, table, taken, tuple(aside), heat, alive, by, cost, life, doubted)
 
 
 def life_cycles(resolved: Resolved, table: Columns, heat: Heat | None) -> NDArray[np.float64] | None:
@@ -168,7 +170,7 @@ def _told(found: Search) -> Choice:
         few, fell, learnt = first_serving(order, answers, beyond, 1, 1)
         walked = Held(tuple(few), tuple(fell), tuple(learnt), True)
     else:
-        walked = confirmed([int(n) for n in order], answers, beyond, CONFIRMED, MOST)
+        walked = confirmed([int(n) for n in order], found.doubted, answers, beyond, CONFIRMED, MOST)
     held, fell, learnt = list(walked.held), list(walked.fell), list(walked.aside)
     gone = _any(learnt, len(table))
     alive = found.alive & ~gone
@@ -396,7 +398,7 @@ def _as_briefed(found: Search, beyond: dict[Name, Finding]) -> Row:
     row = Row(
         name="as briefed",
         floor=", ".join(layer.words for layer in resolved.boards) or "no foam",
-        edge="as briefed",
+        edge=", ".join(dict.fromkeys(p.board.words for each in resolved.edges for p in each.pieces)) or "no foam",
         film=", ".join(layer.label for layer in resolved.floor if layer.kind == "vapour-retarder"),
         changes=(),
         roles=("as briefed",),

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from ..choosing import Choice, Reason, Row
     from ..measure.table import System
 
-RANK, WIDE = 10, 12
+INDENT, WIDE = 3, 12
 SHOWN = 5  # of those that serve, of reasons, of the front
 INVENTED = "(invented)"
 
@@ -54,24 +54,26 @@ def _all_names(choice: Choice) -> str:
 
 
 def _table(choice: Choice, width: int) -> Iterator[str]:
+    """Two lines a way: its numbers, then where its foam lies."""
     life = any(row.life is not None for row in choice.rows)
     heads = ["loses", "first cost", *(["all years"] if life else []), "carbon"]
-    left = width - RANK - 2 - len(heads) * (WIDE + 2)
-    widths = [RANK, left // 2 - 1, left - left // 2 - 1, *[WIDE] * len(heads)]
-    yield from columns(["", "under the floor", "at the edge", *heads], widths)
+    widths = [width - len(heads) * (WIDE + 2), *[WIDE] * len(heads)]
+    yield from columns(["", *heads], widths)
     for row in choice.rows:
         if row.rank is None or row.rank <= SHOWN or row.roles:
-            yield from columns(
-                [_rank(row), _short(row.floor), _short(row.edge), *_numbers(row, choice.system, life)], widths
-            )
+            yield from columns([_rank(row), *_numbers(row, choice.system, life)], widths)
+            if row.name not in row.roles:
+                yield from hung(_short(row.name), width, INDENT)
+            elif row.name != row.floor:
+                yield from hung(f"{_short(row.floor)} under the floor, {_short(row.edge)} at the edge", width, INDENT)
             if row.refusals:
                 short = ", ".join(dict.fromkeys(each.id for each in row.refusals))
-                yield from hung(f"falls short: {short}", width, RANK + 2)
+                yield from hung(f"falls short: {short}", width, INDENT)
 
 
 def _rank(row: Row) -> str:
     roles = [role for role in row.roles if role not in ("recommended", "runner-up")]
-    return " ".join(filter(None, [str(row.rank or ""), ", ".join(roles)]))
+    return "  ".join(filter(None, [str(row.rank or ""), ", ".join(roles)]))
 
 
 def _short(words: str) -> str:
@@ -80,7 +82,7 @@ def _short(words: str) -> str:
     >>> _short("2 in (51 mm) of Marlpit Plain 15 (invented)")
     '2 in of Marlpit Plain 15'
     """
-    return re.sub(r"\s*\([^)]*\)", "", words).removesuffix(" under the floor")
+    return re.sub(r"\s*\([^)]*\)", "", words)
 
 
 def _numbers(row: Row, system: System, life: bool) -> list[str]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
+from ..choosing.winning import told_apart
 from ..findings import Finding
 from ..measure import say
 from ..measure.table import System
@@ -80,7 +81,7 @@ def reason(refusal: Refusal, system: System) -> dict[str, str]:
     of = Finding(refusal.id, refusal.title, refusal.value, refusal.unit, at=refusal.at)
     numbers = ""
     if refusal.value is not None and refusal.limit is not None and refusal.unit != "count":
-        value, limit = (say.both(each, refusal.unit, system) for each in (refusal.value, refusal.limit))
+        value, limit = told_apart(refusal.value, refusal.limit, refusal.unit, system)
         numbers = f"{value}, where {limit} is the limit"
     return {
         "id": refusal.id,
