@@ -30,6 +30,7 @@ from .records import Refusal
 from .wanted import Wanted
 
 Bools = NDArray[np.bool_]
+BETWEEN = "Told between sections that were solved; it falls short by more than that may be off."
 DOUBT = 2.0  # times what leaving out a node tells: measured, see docs/choosing.md
 
 
@@ -85,7 +86,7 @@ def by_heat(columns: Columns, heat: Heat) -> list[PutAside]:
         rows = np.asarray(margin < -within)
         if rows.any() and not rows[~np.isnan(value)].all():
             worst = int(np.argmin(np.where(rows, margin, np.inf)))
-            own = partial(_with_value, replace(finding, words=""), value)  # its words are those of another way
+            own = partial(_with_value, replace(finding, words=BETWEEN), value)
             found.append(PutAside(own(worst), rows, own))
     return found
 
