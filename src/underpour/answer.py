@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from . import __version__, accepting, catalogue, cautioning, foam_worth, lessons
 from .brief import Reading
@@ -45,7 +46,6 @@ from .checks.frozen import Wintered
 from .checks.soil_gas.drawn_off import DrawnOff
 from .checks.soil_gas.suction import Suction
 from .checks.solved import SolvedEdge
-from .costing.records import Costed
 from .cut import solved_edges
 from .dossier import Answer, Dossier, Hour
 from .findings import Finding
@@ -56,6 +56,9 @@ from .resolve import Resolved, resolve
 from .resolve.site import size, summary
 from .sections.parts import Section
 from .wintering import thawed, winters
+
+if TYPE_CHECKING:
+    from .costing.records import Costed
 
 Window = tuple[float, float, float, float]
 SolvedVersion = tuple[str, Resolved, tuple[SolvedEdge, ...]]  # the alternative's name first

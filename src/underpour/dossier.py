@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
 from .brief.tables.handover import Handover
 from .checks.bearing import Borne, WholeFloor
@@ -12,13 +13,15 @@ from .checks.frozen import Wintered
 from .checks.soil_gas.drawn_off import DrawnOff
 from .checks.soil_gas.suction import Suction
 from .checks.warm.seen import Heated
-from .costing.records import Costed
 from .findings import Assumed, Finding
 from .laying.records import Confirmer, Point, Product, Unseen, Work
 from .measure.table import System
 from .physics.conduction.field import Field
 from .resolve import KeyPlan
 from .sections.parts import Section
+
+if TYPE_CHECKING:  # what prices and takes off is not loaded where the brief has no [money]
+    from .costing.records import Costed
 
 __all__ = ["Answer", "Assumed", "Dossier"]
 

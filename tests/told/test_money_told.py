@@ -1,6 +1,8 @@
 """Money and carbon as told: each sum opened, each missing key asked for and answered, and nothing without [money]."""
 
 import json
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -41,6 +43,13 @@ def priced():
 
 def test_a_brief_without_money_is_told_nothing_of_it():
     assert told(BRIEF.replace("[money]\n", "")) == {}
+
+
+def test_what_takes_off_and_prices_is_not_loaded_where_nothing_is_priced():
+    ask = "import sys, underpour.answer; print(*[m for m in sys.modules if m.startswith('underpour.')])"
+    loaded = subprocess.run([sys.executable, "-c", ask], capture_output=True, text=True, check=True).stdout.split()
+    assert "underpour.answer" in loaded
+    assert not {"underpour.takeoff", "underpour.costing", "underpour.panels"} & set(loaded)
 
 
 def test_with_money_each_kind_is_told_once():
