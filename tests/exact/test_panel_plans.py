@@ -215,3 +215,10 @@ def test_a_wider_saw_never_takes_fewer_panels_of_a_full_bond():
         fewest_panels(floor, Rules(8 * FOOT, 4 * FOOT, kerf=kerf), cuts=FEW_CUTS).panels for kerf in (0.0, 0.003, 0.01)
     ]
     assert counts == sorted(counts)
+
+
+@pytest.mark.proof
+@pytest.mark.parametrize("name", PANELS)
+@pytest.mark.parametrize("seed", range(7, 31))
+def test_no_half_bond_takes_fewer_on_the_rest_of_thirty_floors(name, seed):
+    test_no_half_bond_of_any_direction_and_corner_takes_fewer(name, seed)

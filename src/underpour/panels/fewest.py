@@ -18,7 +18,7 @@ from .search import Found
 
 FEWEST, MOST_CELLS = 48, 144  # stretches of a panel's length in which a start may lie
 MOST = 600  # rows times those; more is not looked at
-NODES = 60  # branches of the search, at the most: the measure of the work, not seconds
+NODES = 20  # branches of the search, at the most: the measure of the work, not seconds
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +59,8 @@ def fewest_of(rows: Rows) -> Fewest | None:
     """
     if len(rows.strips) * FEWEST > MOST or not _by_length(rows):
         return None
-    cells = max(FEWEST, min(MOST_CELLS, MOST // len(rows.strips)))
+    finest = MOST_CELLS if rows.rules.interlock else FEWEST  # the flow of plain pieces grows with the square of it
+    cells = max(FEWEST, min(finest, MOST // len(rows.strips)))
     choices = [tuple(_choices(rows, number, cells)) for number in range(len(rows.strips))]
     if not all(choices):
         return None
