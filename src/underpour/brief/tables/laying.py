@@ -86,8 +86,9 @@ class Laying(Table):
         default=None,
     )
     start: CornerNumber | None = key(
-        "The corner of the outline where the crew begins, by its number: rows are counted from it, the first lies full "
-        "width along it, with a whole panel in the corner unless that would make another piece too short.",
+        "The corner of the outline where the crew begins, by its number: a row lies full width along it, with a whole "
+        "panel in the corner unless that would make another piece too short. Rows and pieces are counted from the end "
+        "of the floor that it lies at.",
         1,
         default=None,
     )
