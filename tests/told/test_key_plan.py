@@ -158,3 +158,18 @@ def test_a_load_stands_on_the_plan_where_the_brief_says_and_every_load_is_named_
 
 def test_a_plan_without_loads_is_drawn_as_before() -> None:
     assert "Load" not in (drawn().findtext(f"{SVG}desc") or "")
+
+
+def test_a_long_name_beside_the_plan_makes_the_plan_smaller_and_is_whole() -> None:
+    long = "towards the loading dock"
+    named = reads(
+        f'[plan]\noutline = ["0 0", "30 0", "30 12", "0 12"]\nunit = "m"\n{BRIEF}'.replace(
+            "sides = [1, { side = 3, to", f'name = "{long}"\nsides = [2, {{ side = 3, to'
+        )
+    )
+    picture = ElementTree.fromstring(
+        key_plan(resolve(named.brief).plan, "SI", width=WIDE, shares={long: 0.07, "A": 0.93})
+    )
+    there = [(left, right) for words, left, right, *_ in boxes(picture) if words in (long, "7 %")]
+    assert len(there) >= 2
+    assert all(left >= 0.0 and right <= WIDE for left, right in there)

@@ -61,10 +61,14 @@ def key_plan(
         An SVG document that stands alone. Each edge has its own line style, its letter in a circle at each stretch, and
         at its longest one the mark of the section: the line along which it is cut, and which way it looks.
     """
-    frame = plan_frame(plan.floor, width)
     styles = {edge.letter: _style(n) for n, edge in enumerate(plan.edges)}
     said = {letter: percent(share) for letter, share in shares.items()}
+    frame = plan_frame(plan.floor, width)
     marks = list(edge_marks(plan, frame, said))
+    over = max((max(-box.left, box.right - width) for _, boxes in marks for box in boxes), default=0.0)
+    if over > 0.0:  # a long name beside the plan finds no room: the plan is drawn smaller
+        frame = plan_frame(plan.floor, width, AROUND + over)
+        marks = list(edge_marks(plan, frame, said))
     taken = [box for _, boxes in marks for box in boxes]
     below = frame.bottom + AROUND + ROW
     start = max(lettering(edge.letter, LETTER, 600) for edge in plan.edges) + 3.0
@@ -112,11 +116,12 @@ def key_plan(
     )
 
 
-def plan_frame(floor: Floor, wide: float) -> Frame:
+def plan_frame(floor: Floor, wide: float, around: float = AROUND) -> Frame:
+    """Where the floor is drawn on a sheet so wide, with so much beside it for letters. [mm]"""
     boxes = [side.box for side in floor.outline.sides]
     x0, x1 = min(box[0] for box in boxes), max(box[1] for box in boxes)
     y0, y1 = min(box[2] for box in boxes), max(box[3] for box in boxes)
-    scale = min((wide - 2 * AROUND) / (x1 - x0), HIGHEST / (y1 - y0))
+    scale = min((wide - 2 * around) / (x1 - x0), HIGHEST / (y1 - y0))
     left = (wide - (x1 - x0) * scale) / 2.0
     return Frame(left, HEAD + AROUND, (x0, x1, y0, y1), scale)
 
