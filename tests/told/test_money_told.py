@@ -11,6 +11,7 @@ from pytest import approx
 from test_money_typed import BRIEF, ELECTRIC, GAS, typed
 
 from underpour.answer import answer, solved_brief
+from underpour.ask import asked
 from underpour.brief import read, reads
 from underpour.brief.alternatives import AS_BRIEFED
 from underpour.cli import hear
@@ -112,6 +113,12 @@ def test_a_price_of_another_currency_is_not_counted_and_is_asked_for():
     euro = {**GAS, "currency": '"EUR"', "fuel-price": '"0.12 EUR/kWh"', "labour": '"60 EUR/h"'}
     assert told(typed(euro))["money.first", ""].missing == "money.price.plain-15"  # its record's price is in USD
     assert told(typed({**euro, "price": '{ plain-15 = "8 EUR/m²" }'}))["money.first", ""].verdict == "stated"
+
+
+def test_the_question_about_a_price_is_in_the_currency_of_the_brief_and_keeps_what_is_quoted():
+    euro = {"currency": '"EUR"', "date": '"2026-11-01"', "price": '{ gravel = "40 EUR/m³" }'}
+    lines = [each.line for each in asked(reads(typed(euro))).questions]
+    assert 'price = { gravel = "40 EUR/m³", plain-15 = "10 EUR/m²" }' in lines
 
 
 def test_a_quotation_goes_before_the_record_and_says_nothing_of_another_thickness():
