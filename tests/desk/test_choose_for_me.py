@@ -18,9 +18,13 @@ SCHEMA = json.loads((ROOT / "schema" / "choice.schema.json").read_text("utf-8"))
 BRIEF = (ROOT / "examples" / "frost-wall-workshop" / "brief.toml").read_text(encoding="utf-8")
 
 
-def ended(desk: Served, job: str) -> dict:
+def ended(desk: Served, job: str, said: set[str] | None = None) -> dict:
+    """What came of it; ``said`` takes what was told on the way."""
+
     def looked():
         told = desk.ask("GET", f"/api/choose/{job}").json()
+        if said is not None:
+            said.add(told["words"])
         return told if told["state"] not in ("waiting", "working") else None
 
     return until(looked, 180)
@@ -35,10 +39,11 @@ def begun(desk: Served, text: str) -> dict:
 @pytest.fixture(scope="module")
 def chosen(tmp_path_factory) -> dict:
     served = Served(tmp_path_factory.mktemp("choose") / "desk.book")
-    last = ended(served, begun(served, BRIEF)["job"])
+    said: set[str] = set()
+    last = ended(served, begun(served, BRIEF)["job"], said)
     served.stop()
     assert last["state"] == "done", last
-    return last["chosen"]
+    return {**last["chosen"], "on the way": said}
 
 
 def test_a_choice_is_handed_out_as_its_schema_says(chosen):
@@ -67,6 +72,10 @@ def test_an_alternative_that_was_put_in_answers_as_its_row_says(chosen):
     assert not [each.id for each in there.findings if each.verdict == "falls short"]
     height = next(each.value for each in there.findings if each.id == "height.total")
     assert height == pytest.approx(best["height"], abs=1e-6)
+
+
+def test_it_says_on_the_way_how_far_it_is(chosen):
+    assert [words for words in chosen["on the way"] if words.endswith("is answered wholly.")]
 
 
 def test_every_refusal_is_told_with_its_finding_and_the_safety_line_stands_beside(chosen):

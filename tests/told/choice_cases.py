@@ -11,7 +11,9 @@ SAFETY = "A recommendation is not a design."
 
 def refusal(id: str = "height.depth", value: float = 0.265, limit: float = 0.254, unit: str = "m") -> Refusal:
     words = "The build-up is thicker than the depth that was dug."
-    return Refusal(id, {}, "Depth that the build-up needs", words, value, limit, unit, limit - value, None, "bound")
+    return Refusal(
+        id, {}, "Depth that the build-up needs", words, value, limit, unit, limit - value, None, "bound", "at most"
+    )
 
 
 def row(name: str, *roles: str, rank: int | None = None, changes=None, cost: float = 171.4, **more) -> Row:
@@ -32,7 +34,6 @@ def row(name: str, *roles: str, rank: int | None = None, changes=None, cost: flo
         "coldest": 12.3,
         "first": Money(cost, "USD", "2026-06-01"),
         "life": None,
-        "energy": None,
         "carbon": Ranged(75.05, 59.1, 95.5),
         "confirmed": True,
         "open": (),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, field
 
 import numpy as np
@@ -51,6 +51,7 @@ class Answers:
     wanted: Wanted
     columns: Columns
     taken: Taken
+    on: Callable[[int], None] = lambda number: None  # told the number of each answer before it is made
     known: dict[tuple[int, int], Full] = field(default_factory=dict)
 
     def of(self, candidate: int) -> Full:
@@ -58,6 +59,7 @@ class Answers:
 
     def at(self, floor: int, edge: int) -> Full:
         if (floor, edge) not in self.known:
+            self.on(len(self.known) + 1)
             self.known[floor, edge] = self._made(floor, edge)
         return self.known[floor, edge]
 

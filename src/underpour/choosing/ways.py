@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -50,7 +50,7 @@ class Search:
     doubted: Bools  # seem to fall short, by less than may be off
 
 
-def choose(reading: Reading, known: Known | None = None) -> Choice:
+def choose(reading: Reading, known: Known | None = None, on: Callable[[int], None] = lambda number: None) -> Choice:
     """What to use in a brief, ranked, with the reason of every refusal.
 
     Parameters
@@ -59,6 +59,8 @@ def choose(reading: Reading, known: Known | None = None) -> Choice:
         The brief; its alternatives are not looked at.
     known : Known, optional
         Sections solved before, by whoever asks again about the same brief.
+    on : callable
+        Told the number of each whole answer before it is made. What it raises ends the choice.
 
     Raises
     ------
@@ -67,7 +69,7 @@ def choose(reading: Reading, known: Known | None = None) -> Choice:
     """
     taken = as_taken(reading)
     found = search(reading, taken, known or Known())
-    return _told(found)
+    return _told(found, on)
 
 
 def search(reading: Reading, taken: Taken, known: Known) -> Search:
@@ -160,9 +162,9 @@ def _spread_out(heat: Heat, rows: NDArray[np.int64], many: int) -> Heat:
     )
 
 
-def _told(found: Search) -> Choice:
+def _told(found: Search, on: Callable[[int], None]) -> Choice:
     table, resolved = found.columns, found.taken.resolved
-    answers = Answers(found.wanted, table, found.taken)
+    answers = Answers(found.wanted, table, found.taken, on)
     beyond = beyond_foam([findings_of(found.taken.findings), *(answers.at(*each) for each in ends(found.wanted))])
     order = ordered(found.alive, [found.cost, table.volume])
     frozen = saying.not_here(resolved)

@@ -43,8 +43,8 @@ def recommended(choice: Choice) -> dict[str, Any]:
         "best": "" if best is None else best.name,
         "second": None
         if best is None or second is None
-        else {"name": f"{second.name[:1].upper()}{second.name[1:]}", "why": _why_second(choice, best, second)},
-        "to_win": [each.words for each in choice.to_win],
+        else {"name": _sentence(second.name), "why": _why_second(choice, best, second)},
+        "to_win": [_sentence(each.words) for each in choice.to_win],
         "columns": _columns(choice),
         "rows": [
             {"rank": str(row.rank or ""), "name": _named(row), "cells": _cells(row, choice)} for row in choice.rows
@@ -65,14 +65,14 @@ def safety(choice: Choice) -> str:
 
 
 def refused(choice: Choice) -> list[dict[str, Any]]:
-    """What was refused, each once, with every finding that refuses it."""
+    """What was refused, each once, with every finding that refuses it; one that does so at several places once."""
     found: dict[str, dict[str, Any]] = {}
     short = [row for row in choice.rows if row.refusals and row.rank is None]
     for row in (*short, *choice.refused):
         said = found.setdefault(row.name, {"name": _named(row, alone=True), "cost": money(row.first), "reasons": []})
-        said["reasons"] += [
-            each for each in (reason(r, choice.system) for r in row.refusals) if each not in said["reasons"]
-        ]
+        for each in row.refusals:
+            if each.id not in [known["id"] for known in said["reasons"]]:
+                said["reasons"].append(reason(each, choice.system))
     return list(found.values())
 
 
@@ -82,7 +82,7 @@ def reason(refusal: Refusal, system: System) -> dict[str, str]:
     numbers = ""
     if refusal.value is not None and refusal.limit is not None and refusal.unit != "count":
         value, limit = told_apart(refusal.value, refusal.limit, refusal.unit, system)
-        numbers = f"{value}, where {limit} is the limit"
+        numbers = f"{value}, {refusal.sense} {limit}" if refusal.sense else f"{value}, where {limit} is the limit"
     return {
         "id": refusal.id,
         "key": "|".join([refusal.id, *(f"{name}={refusal.at[name]}" for name in sorted(refusal.at))]),
@@ -111,6 +111,11 @@ def _named(row: Row, *, alone: bool = False) -> str:
     roles = [IN_TABLE.get(role, role) for role in row.roles if role not in ("as briefed" if alone else "", row.name)]
     roles = [role for role in roles if role != row.name]
     return f"{row.name} ({', '.join(roles)})" if roles else row.name
+
+
+def _sentence(words: str) -> str:
+    """Words as a sentence begins."""
+    return f"{words[:1].upper()}{words[1:]}"
 
 
 def _columns(choice: Choice) -> list[str]:

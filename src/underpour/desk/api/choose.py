@@ -46,7 +46,7 @@ class Choosing(BaseModel):
 
     @classmethod
     def of_work(cls, work: Work) -> Self:
-        words = say("fault.ours", line=work.fault) if work.fault else say(f"choose.{work.words}")
+        words = say("fault.ours", line=work.fault) if work.fault else say(f"choose.{work.words}", **work.given)
         chosen = _chosen(work) if work.state == "done" else None
         return cls(job=work.job, state=work.state, words=words, mistakes=mended(work.mistakes), chosen=chosen)
 

@@ -73,7 +73,7 @@ def made(order: Order, file: Path) -> Iterator[dict[str, Any]]:
     choice = None
     if chooses:
         yield _step(of - 3, of, "choosing")
-        choice = _choice(reading)
+        choice = _choice(reading, of)
     yield _step(of - 2, of, "drawing")
     dossier = put_together(reading, versions)
     if order.kind == "page":
@@ -126,10 +126,11 @@ def _submittal(order: Order, reading: Reading, dossier: Dossier, choice: Choice 
     return printed.pdf
 
 
-def _choice(reading: Reading) -> Choice:
+def _choice(reading: Reading, of: int = 1) -> Choice:
+    """What to use; each whole answer on the way is told, in the last but two of so many steps."""
     from ...choosing import choose
 
-    return choose(reading)
+    return choose(reading, on=lambda number: _tell(_step(max(of - 3, 0), of, "answering", number=str(number))))
 
 
 def _chosen(order: Order, choice: Choice) -> bytes:
