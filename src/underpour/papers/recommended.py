@@ -47,7 +47,9 @@ def recommended(choice: Choice) -> dict[str, Any]:
         "to_win": [_sentence(each.words) for each in choice.to_win],
         "columns": _columns(choice),
         "rows": [
-            {"rank": str(row.rank or ""), "name": _named(row), "cells": _cells(row, choice)} for row in choice.rows
+            {"rank": str(row.rank or ""), "name": _named(row), "cells": _cells(row, choice)}
+            for row in choice.rows
+            if row.rank is None or row.rank <= SHOWN or row.roles
         ],
         "refused": refused(choice),
         "bounds": bounds(choice),
