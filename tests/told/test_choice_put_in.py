@@ -8,11 +8,15 @@ import pytest
 
 from underpour.brief import read
 from underpour.brief.retyped import Change, retyped
+from underpour.choosing import choose
 from underpour.choosing.put_in import MARK, put_in
 from underpour.cli import main
 from underpour.mistakes import Mistake
+from underpour.papers.recommended import recommended
 
-WORKSHOP = (Path(__file__).parents[2] / "examples" / "frost-wall-workshop" / "brief.toml").read_text("utf-8")
+EXAMPLES = Path(__file__).parents[2] / "examples"
+WORKSHOP = (EXAMPLES / "frost-wall-workshop" / "brief.toml").read_text("utf-8")
+RINK = EXAMPLES / "rink-hall" / "brief.toml"
 OWN = '[[alternative]]  # mine\nname = "bare slab"\nremove = ["board"]\n'
 BRIEF = f"""\
 # the shed
@@ -89,6 +93,17 @@ def test_what_is_put_in_can_be_typed_over_and_taken_out_like_any_other():
 def test_a_choice_that_changes_nothing_leaves_the_text_as_it_is():
     put = put_in(BRIEF, cases.choice(rows=(cases.row("as briefed", "as briefed", "recommended", changes=()),)))
     assert (put.text, put.alternatives, put.as_briefed) == (BRIEF, (), ("recommended",))
+
+
+def test_below_a_floor_that_is_kept_frozen_nothing_is_recommended():
+    """Frost lifts it unless somebody designs against that: no alternative may seem to be the answer."""
+    text = RINK.read_text("utf-8")
+    chosen = choose(read(RINK))
+    assert chosen.word == "not this tool" and chosen.recommended is None
+    assert [each.name for each in put_in(text, chosen).alternatives] == ["bare slab"]
+    told = recommended(chosen)
+    assert (told["best"], told["second"], told["instead"], told["proposed"]) == ("", None, None, "")
+    assert not [row for row in told["rows"] if row["rank"] or "recommended" in row["name"]]
 
 
 def test_a_text_that_is_no_toml_is_told():

@@ -180,8 +180,8 @@ def _told(found: Search, on: Callable[[int], None]) -> Choice:
     made = {n: _row(found, answers, n, [], None, beyond) for n in held}
     costs = {n: _cost(found, made[n], n) for n in held}
     held = sorted(held, key=lambda n: (costs[n], held.index(n)))
-    rank = {candidate: n for n, candidate in enumerate(held, 1)}
-    for candidate, role in zip(held, ("recommended", "runner-up"), strict=False):
+    rank = {} if frozen else {candidate: n for n, candidate in enumerate(held, 1)}
+    for candidate, role in zip([] if frozen else held, ("recommended", "runner-up"), strict=False):
         roles.setdefault(candidate, []).append(role)  # type: ignore[arg-type]
     for role, keys in [] if frozen else _roles(found):
         best_of, _, _ = first_serving(ordered(alive, keys), answers, beyond, 1, OF_A_ROLE)
