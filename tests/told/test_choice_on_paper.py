@@ -14,6 +14,7 @@ from pypdf import PdfReader
 from underpour.brief import read
 from underpour.choosing import choose
 from underpour.choosing.choice_json import as_json
+from underpour.choosing.winning import told_apart
 from underpour.cli import main
 from underpour.measure import say
 from underpour.papers import submittal
@@ -80,7 +81,7 @@ def test_the_numbers_on_paper_are_those_of_the_json(workshop):
             stands(each["id"], printed)
             stands(each["words"], printed)
             if each["unit"] != "count":
-                value, limit = (say.both(each[name], each["unit"], system) for name in ("value", "limit"))
+                value, limit = told_apart(each["value"], each["limit"], each["unit"], system)
                 stands(f"{value}, {each['sense']} {limit}", printed)
     stands(f"{told['candidates']['tried']:,} ways were looked at", printed)
     for bound in told["candidates"]["bounds"]:
