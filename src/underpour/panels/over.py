@@ -70,7 +70,18 @@ def joints_of(layout: Layout) -> tuple[list[tuple[float, float, float]], list[tu
                 start, end = max(one[0], other[0]), min(one[1], other[1])
                 if end - start > SAME and abs(one[3] - other[2]) < 1e-7:
                     lines.append((one[3], start, end))
-    return lines, butts
+    return _merged(lines), butts
+
+
+def _merged(lines: list[tuple[float, float, float]]) -> list[tuple[float, float, float]]:
+    """Stretches of one line that follow each other as one."""
+    found: list[tuple[float, float, float]] = []
+    for at, start, end in sorted((round(at, 9), start, end) for at, start, end in lines):
+        if found and found[-1][0] == at and start <= found[-1][2] + 1e-7:
+            found[-1] = at, found[-1][1], max(found[-1][2], end)
+        else:
+            found.append((at, start, end))
+    return found
 
 
 def over(rows: Rows, starts: Sequence[float], lies: Below) -> float:
@@ -108,6 +119,11 @@ def _segments(found: Sequence[tuple[float, float, float]]) -> Segments:
 def _shared(one: Segments, other: Segments, near: float) -> float:
     if not len(one) or not len(other):
         return 0.0
-    close = np.abs(one[:, None, 0] - other[None, :, 0]) < near - SAME
-    shared = np.minimum(one[:, None, 2], other[None, :, 2]) - np.maximum(one[:, None, 1], other[None, :, 1])
-    return float(np.sum(np.where(close, np.maximum(shared, 0.0), 0.0)))
+    other = other[np.argsort(other[:, 0])]
+    first = np.searchsorted(other[:, 0], one[:, 0] - near + SAME, "left")
+    last = np.maximum(np.searchsorted(other[:, 0], one[:, 0] + near - SAME, "right"), first)
+    count = last - first
+    mine = np.repeat(np.arange(len(one)), count)
+    theirs = np.arange(len(mine)) - np.repeat(np.cumsum(count) - count, count) + np.repeat(first, count)
+    shared = np.minimum(one[mine, 2], other[theirs, 2]) - np.maximum(one[mine, 1], other[theirs, 1])
+    return float(np.sum(np.maximum(shared, 0.0)))
