@@ -4,18 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from ..brief.money import unknown_goods
 from ..brief.tables.money import Money as Typed
 from ..catalogue.fuels import Fuel, fuel
 from ..catalogue.products import Products
-from ..economy import Again
 from ..findings import Assumed
 from ..measure import Price
 from ..mistakes import Mistake
 from .assumptions import Assumptions
 from .usual import usual
+
+if TYPE_CHECKING:
+    from ..economy import Again
 
 JOULES = 3.6e6  # in a kilowatt hour
 YEAR = 365.2425 * 86400.0  # s
@@ -77,6 +79,8 @@ def money(typed: Typed | None, products: Products, assumed: Assumptions, found: 
     """
     if typed is None or typed.currency is None or typed.date is None:
         return None
+    from ..economy import Again  # its formulas take arrays, and a brief that cannot be used is told without them
+
     found += unknown_goods(typed, products)
     burns = fuel(typed.fuel) if typed.fuel is not None else None
     by = _heating_value(typed, burns, assumed)
