@@ -9,7 +9,7 @@ from plans_of_floors import FOOT, PANELS, floor_of
 
 from underpour.outlines.floor import Floor, Obstacle
 from underpour.outlines.outline import straight
-from underpour.panels.assemble import Rows
+from underpour.panels.assemble import Rows, near_joints
 from underpour.panels.bond import half_bond
 from underpour.panels.ground_plan import ground_plan
 from underpour.panels.layout import laid
@@ -61,7 +61,8 @@ def test_thirty_floors_together_are_near_the_bound(name, first):
 
 @pytest.mark.parametrize("name", PANELS)
 @pytest.mark.parametrize("seed", range(1, 7))
-def test_no_half_bond_of_any_direction_and_corner_takes_fewer(name, seed):
+def test_no_half_bond_of_any_direction_and_corner_that_keeps_the_rules_takes_fewer(name, seed):
+    """One that leaves pieces too short, or joints too near where a hole parts a row, is no plan that a crew may lay."""
     _, floor = floor_of(seed)
     rules = PANELS[name]
     found = fewest_panels(floor, rules, cuts=FEW_CUTS)
@@ -69,8 +70,9 @@ def test_no_half_bond_of_any_direction_and_corner_takes_fewer(name, seed):
         plan = ground_plan(floor, angle)
         for level, from_right in product((plan.bottom, plan.top), (False, True)):
             own = Rows(rows(plan, rules.width, level % rules.width, rules.length / 2), rules)
-            layout = laid(own, half_bond(own, from_right), angle, level % rules.width)
-            assert found.panels <= layout.panels
+            starts = half_bond(own, from_right)
+            if near_joints(own, starts) + own.short(starts) == 0:
+                assert found.panels <= laid(own, starts, angle, level % rules.width).panels
 
 
 SMALL = [
@@ -221,4 +223,4 @@ def test_a_wider_saw_never_takes_fewer_panels_of_a_full_bond():
 @pytest.mark.parametrize("name", PANELS)
 @pytest.mark.parametrize("seed", range(7, 31))
 def test_no_half_bond_takes_fewer_on_the_rest_of_thirty_floors(name, seed):
-    test_no_half_bond_of_any_direction_and_corner_takes_fewer(name, seed)
+    test_no_half_bond_of_any_direction_and_corner_that_keeps_the_rules_takes_fewer(name, seed)

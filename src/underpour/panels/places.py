@@ -100,9 +100,8 @@ def _offsets(plan: GroundPlan, width: float) -> list[float]:
     return sorted(at_corners | even)
 
 
-def corners(every: Sequence[Place], rules: Rules) -> Iterator[Place]:
+def corners(plans: Mapping[float, GroundPlan], rules: Rules) -> Iterator[Place]:
     """Of each direction the rows that begin at the lowest place, and those that end at the highest."""
-    plans = {place.angle: place.plan for place in every}
     for angle, plan in plans.items():
         for level in (plan.bottom, plan.top):
             yield Place(0.0, angle, level % rules.width, plan, plan.columns[0].x0)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import product
 from random import Random
@@ -11,6 +11,7 @@ from ..outlines.floor import Floor
 from ..outlines.side import Point
 from .assemble import Rows, assembled, near_joints, packed
 from .bond import PARTS, chained, half_bond, running, running_at, running_from
+from .ground_plan import GroundPlan, ground_plan
 from .layout import Layout, laid
 from .over import Below, over
 from .panel import Rules
@@ -77,10 +78,12 @@ def improving(
     enough
         Asked before each plan with the share of the looking that is done; where it says so, that was the last. [0 to 1]
     """
-    every, least = places(floor, rules, wanted.angles or directions(floor))
+    angles = wanted.angles or directions(floor)
+    every, least = places(floor, rules, angles)
+    plans = {angle: ground_plan(floor, angle) for angle in angles}
     reached = least.by_strips if rules.interlock else least.by_area
     best: Found | None = None
-    for done, place, rows, starts in _tried(every, rules, wanted, cuts):
+    for done, place, rows, starts in _tried(every, plans, rules, wanted, cuts):
         panels = packed(rows, starts)[0].opened
         broken = near_joints(rows, starts) + rows.short(starts)
         if best is None or (broken, panels) <= (best.broken, best.panels):
@@ -96,19 +99,21 @@ def improving(
 Tried = tuple[float, Place, Rows, Sequence[float]]  # share of the looking that is done, then one plan
 
 
-def _tried(every: Sequence[Place], rules: Rules, wanted: Wanted, cuts: int) -> Iterator[Tried]:
-    """Plans of all kinds that are asked for; a crew's half bond from every corner beside those that are searched."""
+def _tried(
+    every: Sequence[Place], plans: Mapping[float, GroundPlan], rules: Rules, wanted: Wanted, cuts: int
+) -> Iterator[Tried]:
+    """Plans of all kinds that are asked for; a crew's half bond of every direction and corner beside those searched."""
     lies = wanted.below
     if wanted.corner:
         likely = from_corner(every, rules, wanted.corner)
     else:
-        likely = [*on_pitch(every[:KEPT], rules), *corners(every, rules)]
+        likely = [*on_pitch(every[:KEPT], rules), *corners({each.angle: each.plan for each in every}, rules)]
     if wanted.bond:
         yield from _bonded(likely, rules, wanted.bond, lies)
         return
     yield from _filled(likely, rules, cuts, lies)
     if not wanted.corner:
-        for place in corners(every, rules):
+        for place in corners(plans, rules):
             rows = rows_at(place, rules, lies)
             for from_right in (False, True):
                 yield 1.0, place, rows, half_bond(rows, from_right)
