@@ -85,7 +85,10 @@ def test_every_refusal_is_told_with_its_finding_and_the_safety_line_stands_besid
     for row in said["refused"]:
         assert row["reasons"], row["name"]
         for each in row["reasons"]:
-            assert each["id"] and each["title"] and each["words"], each
+            assert each["id"] and each["title"], each
+    told = [each["id"] for row in said["refused"] for each in row["reasons"] if each["words"]]
+    assert len(told) == len(set(told)), "a finding's words stand where it refuses first"
+    assert set(told) == {each["id"] for row in said["refused"] for each in row["reasons"]}
     assert "height.depth" in {each["id"] for row in said["refused"] for each in row["reasons"]}
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import json
+import re
 from pathlib import Path
 
 import choice_cases as cases
@@ -74,15 +75,23 @@ def test_the_numbers_on_paper_are_those_of_the_json(workshop):
         named = {"no foam": "bare slab"}
         said = ", ".join(named.get(role, role) for role in roles if role != row["name"])
         stands("".join([*line, f" ({said})" if said else "", *numbers]), printed)
-    for row in told["refused"]:
-        first = {each["id"]: each for each in reversed(row["refusals"])}
-        for each in first.values():
-            stands(each["title"], printed)
-            stands(each["id"], printed)
-            stands(each["words"], printed)
-            if each["unit"] != "count":
-                value, limit = told_apart(each["value"], each["limit"], each["unit"], system)
-                stands(f"{value}, {each['sense']} {limit}", printed)
+    shown = recommended(workshop)["refused"]
+    by_name = {row["name"]: row for row in (*told["rows"], *told["refused"]) if row["refusals"] and not row["rank"]}
+    more = sum(int(number) for each in shown for number in re.findall(r"refuses (\d+) more", each["more"]))
+    assert len(shown) + more == len(by_name), "each stands for itself or is counted"
+    for each in shown:
+        row = by_name[each["name"].partition(" (")[0] if each["name"] not in by_name else each["name"]]
+        first = {refusal["id"]: refusal for refusal in reversed(row["refusals"])}
+        assert set(first) <= {said["id"] for said in each["reasons"]}
+        for refusal in first.values():
+            stands(refusal["title"], printed)
+            stands(refusal["id"], printed)
+            if refusal["unit"] != "count":
+                value, limit = told_apart(refusal["value"], refusal["limit"], refusal["unit"], system)
+                stands(f"{value}, {refusal['sense']} {limit}", printed)
+        stands(each["more"], printed)
+        for said in each["reasons"]:
+            stands(said["words"], printed)
     stands(f"{told['candidates']['tried']:,} ways were looked at", printed)
     for bound in told["candidates"]["bounds"]:
         stands(f"{bound['count']:,} by {bound['id']}", printed)

@@ -60,6 +60,8 @@ def by_limit(refused: Sequence[Row], best: float, system: System) -> Iterator[To
 
 def said(value: float, unit: str, system: System) -> str:
     """A number with its unit; of what is not printed in two systems as it is."""
+    if unit == "money":
+        return f"{value:,.0f}"
     if unit in PLAIN:
         return f"{value:.3g}"
     return say.both(value, unit, system)

@@ -67,19 +67,43 @@ def safety(choice: Choice) -> str:
 
 
 def refused(choice: Choice) -> list[dict[str, Any]]:
-    """What was refused, each once, with every finding that refuses it; one that does so at several places once."""
-    found: dict[str, dict[str, Any]] = {}
+    """What was refused, each once, with every finding that refuses it; one that does so at several places once.
+
+    Ways that the same findings refuse as one before them are counted under it, but for those that everybody looks for,
+    such as no foam. A finding's own words stand where it refuses first.
+    """
     short = [row for row in choice.rows if row.refusals and row.rank is None]
+    named: dict[str, tuple[Row, dict[str, Refusal]]] = {}
     for row in (*short, *choice.refused):
-        said = found.setdefault(row.name, {"name": _named(row, alone=True), "cost": money(row.first), "reasons": []})
+        _, whole = named.setdefault(row.name, (row, {}))
         for each in row.refusals:
-            if each.id not in [known["id"] for known in said["reasons"]]:
-                said["reasons"].append(reason(each, choice.system))
-    return list(found.values())
+            whole.setdefault(each.id, each)
+    folded: dict[tuple[str, ...], list[tuple[Row, dict[str, Refusal]]]] = {}
+    for name, (row, whole) in named.items():
+        folded.setdefault((name,) if row in short else tuple(sorted(whole)), []).append((row, whole))
+    told: set[str] = set()
+    found = []
+    for (row, whole), *others in folded.values():
+        said = [reason(each, choice.system, words=each.id not in told) for each in whole.values()]
+        told |= set(whole)
+        more = _more(len(others))
+        found.append({"name": _named(row, alone=True), "cost": money(row.first), "reasons": said, "more": more})
+    return found
 
 
-def reason(refusal: Refusal, system: System) -> dict[str, str]:
-    """One finding that refuses: its title and place, its numbers, its words, its id."""
+def _more(others: int) -> str:
+    """
+    >>> _more(1), _more(0)
+    ('The same refuses 1 more way that was looked at closely.', '')
+    """
+    if not others:
+        return ""
+    ways = "1 more way that was" if others == 1 else f"{others} more ways that were"
+    return f"The same refuses {ways} looked at closely."
+
+
+def reason(refusal: Refusal, system: System, *, words: bool = True) -> dict[str, str]:
+    """One finding that refuses: its title and place, its numbers, its words where they are wanted, its id."""
     of = Finding(refusal.id, refusal.title, refusal.value, refusal.unit, at=refusal.at)
     numbers = ""
     if refusal.value is not None and refusal.limit is not None and refusal.unit != "count":
@@ -91,7 +115,7 @@ def reason(refusal: Refusal, system: System) -> dict[str, str]:
         "title": refusal.title,
         "where": instance(of, system),
         "numbers": numbers,
-        "words": refusal.words,
+        "words": refusal.words if words else "",
     }
 
 

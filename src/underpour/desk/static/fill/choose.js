@@ -98,7 +98,7 @@ export class Choosing {
     return made;
   }
 
-  refused({ name, cost, reasons }) {
+  refused({ name, cost, reasons, more: others }) {
     const item = document.createElement('li');
     item.append(text('b', cost ? say('sheet.page.refused-by', { name, cost }) : name), this.reasons(reasons.slice(0, 1)));
     if (reasons.length > 1) {
@@ -108,6 +108,7 @@ export class Choosing {
       more.append(head, this.reasons(reasons.slice(1)));
       item.append(more);
     }
+    if (others) item.append(text('p', others, 'note'));
     return item;
   }
 
