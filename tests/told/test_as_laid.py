@@ -92,7 +92,7 @@ def test_the_rest_keeps_the_plan_s_pieces_and_is_cut_as_a_saw_can(tmp_path, rows
 def test_a_panel_that_holds_its_neighbours_is_cut_again_only_where_its_sides_are_whole(tmp_path):
     text = (EXAMPLES / "raft-with-channels" / "brief.toml").read_text(encoding="utf-8")
     bare, kept = (
-        f'{text}\n[laying]\nlaid = {{ rows = 2, panels = 20, offcuts = ["760 mm x 1207 mm{sides}"] }}\n'
+        f'{text}\n[laying]\nlaid = {{ rows = 2, panels = 20, offcuts = ["760 mm x 1220 mm{sides}"] }}\n'
         for sides in ("", ", left end, right end, lower side, upper side")
     )
     told = []

@@ -16,7 +16,8 @@ from underpour.mistakes import Mistakes
 from underpour.toml_text import read_toml
 
 ROOT = Path(__file__).parents[2]
-EXAMPLES = sorted((ROOT / "examples").glob("*/brief.toml"))
+DRAWN = ROOT / "examples" / "from-a-drawing" / "brief.toml"  # its floor is no text that an act could change
+EXAMPLES = [file for file in sorted((ROOT / "examples").glob("*/brief.toml")) if file != DRAWN]
 ACT: TypeAdapter[Any] = TypeAdapter(Act)
 
 
@@ -140,6 +141,15 @@ def test_an_act_and_its_way_back_give_the_same_text():
         assert moved != text, there
         again = replanned(moved, ACT.validate_python(back), "6 in").text
         assert again == text, there
+
+
+@pytest.mark.parametrize("doing", [{"do": "take-corner", "ring": 0, "corner": 1}, {"do": "take-edge", "edge": "A"}])
+def test_a_floor_that_is_read_from_a_drawing_is_changed_there(doing):
+    with pytest.raises(Mistakes) as found:
+        replanned(DRAWN.read_text("utf-8"), ACT.validate_python(doing), "6 in")
+    (told,) = found.value
+    assert (told.at, told.wrong) == ("plan.dxf", "The floor is read from a drawing.")
+    assert "Change it there" in told.instead
 
 
 DOOR = """\

@@ -1,6 +1,7 @@
 """What ``takeoff --json`` prints, held to its schema, and counted again from it alone."""
 
 import json
+from fractions import Fraction
 from itertools import pairwise
 from math import atan, atan2, cos, hypot, pi, radians, sin
 from pathlib import Path
@@ -136,9 +137,13 @@ def test_the_order_of_panels_is_proved_by_a_count_that_shares_nothing_with_it(na
 
 
 def size_of(typed):
-    """Square metres of "4 ft x 8 ft", by a foot of 0.3048 m."""
-    one, other = (float(each.split()[0]) for each in typed.split(" x "))
-    return one * other * 0.3048**2
+    """Square metres of "4 ft x 8 ft" and of "24-1/2 in x 48-1/2 in", by a foot of 0.3048 m."""
+    sides = []
+    for side in typed.split(" x "):
+        number, unit = side.split()
+        whole = sum(Fraction(part) for part in number.split("-"))
+        sides.append(float(whole) * {"ft": 0.3048, "in": 0.0254}[unit])
+    return sides[0] * sides[1]
 
 
 @pytest.mark.parametrize("name", ["court-and-bay-house", "raft-with-channels"])

@@ -44,6 +44,15 @@ def test_frost_is_asked_about_without_a_word_of_it_and_the_index_turns_the_verdi
     assert not [each for each in kept.findings if each.id == "frost.depth"]
 
 
+def test_a_winter_below_freezing_that_was_measured_is_taken_and_the_room_stays_unheated():
+    typed = SHED.replace(INSIDE, 'inside = { winter = "26 F", summer = "75 F" }')
+    measured = answer(reads(typed))
+    assert not [each for each in measured.assumed if each.path.startswith("floor.inside")]
+    found = measured.as_briefed
+    assert found.find("frost.depth", place="middle").value > 0.2
+    assert found.find("heat.loss-year", of="floor", flow="harmful").value == 0.0
+
+
 def test_frost_goes_through_its_floor_as_it_does_through_a_slab_outdoors():
     bare, foam = (each.find("frost.depth", place="middle") for each in alternatives("as briefed", "two inches of foam"))
     assert bare.value > 0.3

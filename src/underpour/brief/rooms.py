@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from .. import catalogue
+from ..catalogue.records import Use
 from ..measure import Measure
 from ..mistakes import Mistake
 from .model import Project
@@ -35,9 +36,9 @@ def unlikely_room(project: Project, floor: FloorTable) -> Iterator[Mistake]:
         return
     if use.room is None:
         return
-    if floor.inside == "unheated":
+    let_go = nobody_heats(floor, use)
+    if floor.inside == "unheated" or let_go:
         yield from _kept_all_the_same(use.cold_floor, _article(use.label), floor.cooled)
-        return
     if floor.cooled is False and use.cold_floor:
         wrong = f"{_article(use.label)} is kept cold all year."
         yield Mistake("floor.cooled", "", wrong, "Take cooled out, or write the use of a room that is let go.")
@@ -48,10 +49,18 @@ def unlikely_room(project: Project, floor: FloorTable) -> Iterator[Mistake]:
         yield Mistake("floor.inside.summer", f'"{summer}"', wrong, instead)
     for at, room in _temperatures(floor):
         wrong = f"{_article(use.label)} is not kept at {room.typed}."
-        if room.si < 0.0 and not use.cold_floor:
+        if room.si < 0.0 and not use.cold_floor and not let_go:
             yield Mistake(at, "", wrong, 'A floor that is kept frozen is a cold store or a rink: use = "cold-store".')
         elif room.si > _WARMEST_ROOM:
             yield Mistake(at, "", wrong, "Write the room's usual temperature, such as 68 F or 20 C.")
+
+
+def nobody_heats(floor: FloorTable, use: Use) -> bool:
+    """Whether the room is let go in winter: so it is typed, or it freezes in winter and thaws in summer."""
+    if use.room is None or use.cold_floor:
+        return False
+    inside = floor.inside
+    return inside == "unheated" or (isinstance(inside, Seasons) and inside.winter.si < 0.0 <= inside.summer.si)
 
 
 def _kept_all_the_same(cold_floor: bool, label: str, cooled: bool | None) -> Iterator[Mistake]:

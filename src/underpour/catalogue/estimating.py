@@ -12,9 +12,9 @@ def estimating(of: str, name: str) -> Quantity:
     >>> estimating("panel", "kerf").value
     0.003
     """
-    return quantity(table("takeoff")[of][name]["number"], f"catalogue.takeoff.{of}.{name}")
+    return quantity(table("takeoff")[of][name]["number"], f"catalogue.takeoff.{of}-{name}")
 
 
 def estimating_numbers() -> dict[str, Quantity]:
     """All of them by name."""
-    return {f"{of}.{name}": estimating(of, name) for of, entries in table("takeoff").items() for name in entries}
+    return {f"{of}-{name}": estimating(of, name) for of, entries in table("takeoff").items() for name in entries}

@@ -54,7 +54,7 @@ class Unread:
 def shown(words: str, most: int = 60) -> str:
     """Words of a drawing as they may be repeated: one line, nothing that a terminal would obey, not too long.
 
-    >>> shown("A-WALL\\x1b[2J", most=8)
+    >>> shown("A-WALL\\x1b[2J", most=7)
     'A-WALL …'
     """
     plain = "".join(letter if letter.isprintable() else " " for letter in words).strip()

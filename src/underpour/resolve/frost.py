@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from .. import catalogue
 from ..brief.model import Brief
+from ..brief.rooms import nobody_heats
 from ..brief.tables.ground import Ground, Soil, TypedGround
 from ..brief.tables.stage import What
 from ..catalogue.freezing import FreezingGround, freezing_ground
@@ -85,7 +86,7 @@ def frost(
 
     site = brief.site
     typed = (site.freezing_index, site.fines, site.drained_layer, *brief.stage)
-    open_to_frost = use.room is None or brief.floor.inside == "unheated"
+    open_to_frost = use.room is None or nobody_heats(brief.floor, use)
     if all(each is None for each in typed) and not open_to_frost:
         return None
     if use.cold_floor:

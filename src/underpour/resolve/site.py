@@ -10,6 +10,7 @@ from .. import catalogue
 from ..brief.bearing import loads_at_edges
 from ..brief.model import Brief
 from ..brief.paths import letter
+from ..brief.rooms import nobody_heats
 from ..brief.tables.floor import Seasons
 from ..brief.tables.layer import Layer
 from ..catalogue import year
@@ -157,7 +158,7 @@ def resolve(
     outdoor_mean, outdoor_swing = year.harmonic(outdoors.months)
     room = _over_the_floor(brief, use, outdoor_mean, outdoor_swing, outdoors.path, assumed)
     heated = None
-    if brief.tube is not None and brief.floor.inside == "unheated":
+    if brief.tube is not None and nobody_heats(brief.floor, use):
         wrong = "A floor with tubes in it is heated, and the room over it is typed as unheated."
         instead = 'Take [tube] out, or write how warm the room is kept: inside = "50 F".'
         raise Mistakes([Mistake("tube", "", wrong, instead)])
@@ -400,9 +401,10 @@ def _over_the_floor(
 ) -> Room:
     if use.room is None or use.humidity is None:
         return Room(outdoor_mean, outdoor_swing, nan, (path,), path)
-    if brief.floor.inside == "unheated":
+    inside = brief.floor.inside
+    if inside == "unheated" or nobody_heats(brief.floor, use):
         return unheated_room(brief, outdoor_mean, outdoor_swing, path, assumed)
-    return _room(brief, use, brief.floor.inside, outdoor_swing, assumed)
+    return _room(brief, use, inside, outdoor_swing, assumed)
 
 
 def _room(

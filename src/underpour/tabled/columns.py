@@ -60,7 +60,7 @@ def row_kinds() -> dict[str, RowKind]:
     """Each kind of row by its word, in the order in which they are written.
 
     >>> list(row_kinds())
-    ['line', 'product', 'made', 'edges', 'evidence']
+    ['line', 'product', 'made', 'edges', 'goes-with', 'evidence']
     >>> row_kinds()["evidence"].columns["conditions.mean"].sort
     'measure'
     """

@@ -171,7 +171,7 @@ def test_the_plan_fills_the_sheet_and_gives_it_back(sheet):
 
 def test_the_submittal_is_made_from_the_page(desk, sheet):
     sheet.locator("#hand-over").click()
-    sheet.get_by_role("button", name="submittal").click()
+    sheet.get_by_role("button", name="submittal", exact=True).click()
     link = sheet.get_by_role("link", name="open the submittal")
     expect(link).to_be_visible(timeout=120_000)
     paper = desk.ask("GET", link.get_attribute("href"))

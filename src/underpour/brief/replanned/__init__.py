@@ -58,6 +58,12 @@ def replanned(text: str, act: Act | None, step: str, chain: Sequence[str] = ()) 
         stride, spots = read_step(step, sketch.unit), chain_of(chain, sketch.unit)
         if act is None:
             return Replanned(text, sketch, spots, stride)
+        drawing = data["plan"].get("dxf") if isinstance(data.get("plan"), dict) else None
+        if drawing is not None:
+            wrong = "The floor is read from a drawing."
+            raise Mistake(
+                "plan.dxf", f'"{drawing}"', wrong, "Change it there, or take dxf out of [plan] and draw it here."
+            )
         found = done(sketch, spots, act, step, lengths_of(sketch, floor_in(data)))
     except Mistake as mistake:
         raise Mistakes([mistake]) from None
