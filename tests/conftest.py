@@ -2,10 +2,9 @@
 
 import datetime
 import os
+from collections.abc import Iterator
 
 import pytest
-
-import answered
 
 for library in ("OPENBLAS", "OMP", "MKL"):
     os.environ.setdefault(f"{library}_NUM_THREADS", "1")
@@ -14,8 +13,19 @@ for library in ("OPENBLAS", "OMP", "MKL"):
 @pytest.fixture(scope="session", autouse=True)
 def _shared(tmp_path_factory: pytest.TempPathFactory, request: pytest.FixtureRequest) -> None:
     """Processes that walk together keep what they answer for one another, beside their folders."""
+    import answered  # here, for it loads what the lines above are for
+
     if hasattr(request.config, "workerinput"):
         answered.shared = tmp_path_factory.getbasetemp().parent / "answered"
+
+
+@pytest.fixture(scope="module", autouse=True)
+def _forgotten(request: pytest.FixtureRequest) -> Iterator[None]:
+    """What a file of tests keeps of solved sections goes with it: a walk through all files would need gigabytes."""
+    yield
+    for each in vars(request.module).values():
+        if getattr(each, "__module__", "") == request.module.__name__ and hasattr(each, "cache_clear"):
+            each.cache_clear()
 
 
 @pytest.fixture(autouse=True)
