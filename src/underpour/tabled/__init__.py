@@ -73,12 +73,12 @@ def table_of(line: Line, ending: str, *, every_column: bool = False) -> bytes:
     Mistakes
         What no table can say: two products of one key, a control character; in a workbook, too long a text.
     """
-    from . import comma_separated, rows, workbook
+    from . import columns, comma_separated, rows, workbook
 
     of = rows.rows_of(line)
     if ending == ".xlsx":
         return workbook.book(of, every_column=every_column)
-    headings = rows.headings_of(of, every_column=every_column)
+    headings = columns.headings() if every_column else rows.headings_of(of)
     return comma_separated.text([headings, *([row.under(each) for each in headings] for row in of)]).encode()
 
 
