@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cache
 
@@ -58,25 +59,14 @@ def money_per_unit(typed: str) -> Price:
     7.9653
     """
     known = table().currency
-    text = plain(typed)
-    if len(text) > LONGEST:
-        raise _unread(f"{typed.strip()[:LONGEST]}…", f"{typed.strip()[:LONGEST]}… cannot be read as a price.")
-    asked = asked_about(typed, text)
-    if asked:
-        raise asked
-    found = _money().fullmatch(text)
-    value = number(found["number"]) if found else None
-    if not found or value is None or value == float("inf"):
-        raise _unread(typed, f"{typed.strip() or 'Nothing'} cannot be read as a price.")
-    if found["before"] and found["after"]:
-        raise _unread(typed, f"{typed.strip()} names its currency twice.")
+    found, value = _figure(typed, _money(), "a price", _unread)
     currency = _currency(typed, found["before"] or found["after"] or "")
     words = found["unit"].strip()
     if found["each"] or words.casefold() in known["each"]:
         return Price(value, currency, "1", typed.strip())
     units = [unit for unit in table().find(words) if unit.kind in known["kinds"]]
     if not units:
-        raise _unread(typed, f"No price is for each {words}." if words else f"{text} of what?")
+        raise _unread(typed, f"No price is for each {words}." if words else f"{plain(typed)} of what?")
     one = next(unit for unit in table().units if unit.kind == units[0].kind and unit.si == 1.0)
     return Price(value / units[0].si, currency, one.name, typed.strip())
 
@@ -91,18 +81,7 @@ def sum_of_money(typed: str) -> Sum:
     >>> sum_of_money("12000 USD")
     Sum(amount=12000.0, currency='USD', typed='12000 USD')
     """
-    text = plain(typed)
-    if len(text) > LONGEST:
-        raise _no_sum(f"{typed.strip()[:LONGEST]}…", f"{typed.strip()[:LONGEST]}… cannot be read as a sum of money.")
-    asked = asked_about(typed, text)
-    if asked:
-        raise asked
-    found = _sum().fullmatch(text)
-    value = number(found["number"]) if found else None
-    if not found or value is None or value == float("inf"):
-        raise _no_sum(typed, f"{typed.strip() or 'Nothing'} cannot be read as a sum of money.")
-    if found["before"] and found["after"]:
-        raise _no_sum(typed, f"{typed.strip()} names its currency twice.")
+    found, value = _figure(typed, _sum(), "a sum of money", _no_sum)
     try:
         currency = _currency(typed, found["before"] or found["after"] or "")
     except Mistake as mistake:
@@ -120,6 +99,25 @@ def currency_code(typed: str) -> str:
         return _currency(typed, typed.strip())
     except Mistake as mistake:
         raise Mistake("", f'"{typed}"', mistake.wrong, "Write its code of three letters: USD, CAD, EUR.") from None
+
+
+def _figure(
+    typed: str, form: re.Pattern[str], what: str, refused: Callable[[str, str], Mistake]
+) -> tuple[re.Match[str], float]:
+    """An amount's parts and its number; Mistake where it is none, or names its currency twice."""
+    text, words = plain(typed), typed.strip()
+    if len(text) > LONGEST:
+        raise refused(f"{words[:LONGEST]}…", f"{words[:LONGEST]}… cannot be read as {what}.")
+    asked = asked_about(typed, text)
+    if asked:
+        raise asked
+    found = form.fullmatch(text)
+    value = number(found["number"]) if found else None
+    if not found or value is None or value == float("inf"):
+        raise refused(typed, f"{words or 'Nothing'} cannot be read as {what}.")
+    if found["before"] and found["after"]:
+        raise refused(typed, f"{words} names its currency twice.")
+    return found, value
 
 
 def _no_sum(typed: str, wrong: str) -> Mistake:

@@ -37,7 +37,8 @@ def _typed(wanted: type[_Read], read: Callable[[str], _Read], what: str, example
         if not isinstance(value, str):
             raise kinds.as_error(Mistake("", "", f"{what} stands in quotes with its currency.", f"Write {example}."))
         if BELOW.match(value):
-            instead = f"Write {example}; where one is paid at times for taking it, the mean of the year that one pays."
+            paid = "; where one is paid at times for taking it, the mean of the year that one pays"
+            instead = f"Write {example}{paid if wanted is Price else ''}."
             raise kinds.as_error(Mistake("", "", f"{what} below nought is not answered.", instead))
         try:
             return read(value)
